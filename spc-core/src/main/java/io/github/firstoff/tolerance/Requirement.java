@@ -1,0 +1,46 @@
+package io.github.firstoff.tolerance;
+
+import io.github.firstoff.quantity.Unit;
+
+/**
+ * What the drawing requires of one characteristic, as the drawing writes it.
+ *
+ * <p>An immutable value; it knows its text and how it is set on a drawing, but not yet its limits: those need the rest of the
+ * drawing (unit, general tolerance, the size of another feature) and come from {@link #resolve}.
+ */
+public interface Requirement {
+
+    /** What a verdict can rest on. */
+    enum Nature {
+        /** A measured value against limits. */
+        MEASURED,
+        /** Pass or fail, without a value. */
+        ATTRIBUTE,
+        /** A reference dimension: reported when measured, never judged. */
+        REFERENCE,
+        /** A theoretically exact dimension: never judged by itself. */
+        EXACT
+    }
+
+    /** What a verdict on this requirement can rest on. */
+    Nature nature();
+
+    /** The requirement as a drawing sets it, for sheets. */
+    Notation notation();
+
+    /** One line of text that the notation's parser reads back to an equal requirement. */
+    String text();
+
+    /**
+     * The unit in which readings and limits of this requirement are stated on a drawing of the given unit: the drawing's own
+     * for lengths, the degree for angles, micrometre or microinch for roughness, none for attributes.
+     */
+    Unit unit(Unit drawingUnit);
+
+    /**
+     * The zone that this requirement comes to on that drawing.
+     *
+     * @throws RequirementFault if the drawing lacks what is needed, or a table has no value there
+     */
+    ToleranceZone resolve(Drawing drawing);
+}
