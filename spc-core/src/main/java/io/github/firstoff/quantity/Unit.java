@@ -1,6 +1,7 @@
 package io.github.firstoff.quantity;
 
 import java.math.BigDecimal;
+import java.math.MathContext;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
@@ -78,6 +79,19 @@ public enum Unit {
             throw new IllegalArgumentException("a value in " + word() + " is no value in " + to.word());
         }
         return value.multiply(factor).divide(to.factor);
+    }
+
+    /**
+     * Converts a value of this unit into another, rounded where the result is no finite decimal: for display, never for a
+     * verdict.
+     *
+     * @throws IllegalArgumentException if the units measure different things
+     */
+    public BigDecimal convert(BigDecimal value, Unit to, MathContext rounding) {
+        if (kind != to.kind) {
+            throw new IllegalArgumentException("a value in " + word() + " is no value in " + to.word());
+        }
+        return this == to ? value : value.multiply(factor).divide(to.factor, rounding);
     }
 
     /** Whether a value of this unit can be compared with one of the other. */

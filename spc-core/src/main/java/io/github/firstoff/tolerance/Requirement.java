@@ -1,6 +1,7 @@
 package io.github.firstoff.tolerance;
 
 import io.github.firstoff.quantity.Unit;
+import java.util.Optional;
 
 /**
  * What the drawing requires of one characteristic, as the drawing writes it.
@@ -36,6 +37,11 @@ public interface Requirement {
      * for lengths, the degree for angles, micrometre or microinch for roughness, none for attributes.
      */
     Unit unit(Unit drawingUnit);
+
+    /** Whether the requirement itself says that it is a hole or a shaft, as an ISO 286 letter does. */
+    default Optional<Drawing.Form> form() {
+        return Optional.empty();
+    }
 
     /**
      * The zone that this requirement comes to on that drawing.

@@ -1,0 +1,39 @@
+package io.github.firstoff.conformance;
+
+import io.github.firstoff.plan.ResolvedCharacteristic;
+import java.util.List;
+
+/**
+ * What was found for one characteristic over all pieces.
+ *
+ * @param characteristic the characteristic with its limits
+ * @param rule the rule that decided
+ * @param judgements one per reading, in production order
+ * @param missing the pieces that lack a reading they should have, in production order
+ * @param verdict the worst of the judgements and, where something is missing, "not measured"
+ */
+public record CharacteristicResult(
+        ResolvedCharacteristic characteristic,
+        DecisionRule rule,
+        List<Judgement> judgements,
+        List<String> missing,
+        Verdict verdict) {
+
+    /** Copies the lists. */
+    public CharacteristicResult {
+        judgements = List.copyOf(judgements);
+        missing = List.copyOf(missing);
+    }
+
+    /** How many readings have this verdict. */
+    public int count(Verdict wanted) {
+        return (int) judgements.stream()
+                .filter(judgement -> judgement.verdict() == wanted)
+                .count();
+    }
+
+    /** The balloon number. */
+    public String number() {
+        return characteristic.number();
+    }
+}

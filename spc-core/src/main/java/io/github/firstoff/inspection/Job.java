@@ -1,0 +1,115 @@
+package io.github.firstoff.inspection;
+
+import java.time.LocalDate;
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalInt;
+
+/**
+ * Which order, batch, material, machine and people a sheet is about. Everything is optional: what is missing is printed as
+ * "not stated".
+ *
+ * @param issuer the firm that issues the sheet
+ * @param customer the firm that the parts are for
+ * @param job the job's number
+ * @param batch the batch's number
+ * @param order the customer's order
+ * @param quantity how many pieces the batch has
+ * @param materials the materials with their heats and certificates
+ * @param machine the machine
+ * @param program the program that the machine ran
+ * @param inspector who signs
+ * @param date the date of the sheet
+ * @param firstArticle what kind of first article, and why
+ * @param certificateNumber the number of the certificate
+ */
+public record Job(
+        Optional<Firm> issuer,
+        Optional<Firm> customer,
+        Optional<String> job,
+        Optional<String> batch,
+        Optional<String> order,
+        OptionalInt quantity,
+        List<Material> materials,
+        Optional<String> machine,
+        Optional<String> program,
+        Optional<Person> inspector,
+        Optional<LocalDate> date,
+        Optional<FirstArticleReason> firstArticle,
+        Optional<String> certificateNumber) {
+
+    /** Nothing stated. */
+    public static final Job NOT_STATED = new Job(
+            Optional.empty(),
+            Optional.empty(),
+            Optional.empty(),
+            Optional.empty(),
+            Optional.empty(),
+            OptionalInt.empty(),
+            List.of(),
+            Optional.empty(),
+            Optional.empty(),
+            Optional.empty(),
+            Optional.empty(),
+            Optional.empty(),
+            Optional.empty());
+
+    /** Copies the list. */
+    public Job {
+        materials = List.copyOf(materials);
+    }
+
+    /**
+     * A firm.
+     *
+     * @param name its name
+     * @param address its address
+     */
+    public record Firm(String name, Optional<String> address) {}
+
+    /**
+     * A material as delivered.
+     *
+     * @param grade the grade
+     * @param heat the heat or lot
+     * @param certificate the number of its certificate
+     */
+    public record Material(String grade, Optional<String> heat, Optional<String> certificate) {}
+
+    /**
+     * A person who signs.
+     *
+     * @param name the name
+     * @param position the position in the firm
+     */
+    public record Person(String name, Optional<String> position) {}
+
+    /**
+     * What kind of first article this is.
+     *
+     * @param kind full, partial or delta
+     * @param reason why it was made
+     */
+    public record FirstArticleReason(Kind kind, Optional<String> reason) {}
+
+    /** How much of the drawing a first article covers. */
+    public enum Kind {
+        /** Every characteristic of the drawing. */
+        FULL("full"),
+        /** A part of them. */
+        PARTIAL("partial"),
+        /** Those that a change touches. */
+        DELTA("delta");
+
+        private final String word;
+
+        Kind(String word) {
+            this.word = word;
+        }
+
+        /** The word in files and on sheets. */
+        public String word() {
+            return word;
+        }
+    }
+}

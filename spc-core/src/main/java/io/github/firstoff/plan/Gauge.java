@@ -1,0 +1,33 @@
+package io.github.firstoff.plan;
+
+import io.github.firstoff.quantity.Uncertainty;
+import io.github.firstoff.quantity.Unit;
+import java.math.BigDecimal;
+import java.time.LocalDate;
+import java.util.Optional;
+
+/**
+ * A gauge that the plan lists.
+ *
+ * @param id its number in the shop
+ * @param kind what it is
+ * @param unit the unit of its resolution and uncertainty
+ * @param resolution the smallest step it shows
+ * @param uncertainty its expanded uncertainty
+ * @param calibrationDue the last day on which its calibration is good
+ * @param certificate the number of its calibration certificate
+ */
+public record Gauge(
+        String id,
+        Optional<String> kind,
+        Unit unit,
+        Optional<BigDecimal> resolution,
+        Optional<Uncertainty> uncertainty,
+        Optional<LocalDate> calibrationDue,
+        Optional<String> certificate) {
+
+    /** Whether the calibration had run out on that day; the due date itself is still good. */
+    public boolean isOutOfCalibrationOn(LocalDate day) {
+        return calibrationDue.isPresent() && day.isAfter(calibrationDue.get());
+    }
+}

@@ -1,0 +1,268 @@
+package io.github.firstoff.plan;
+
+import io.github.firstoff.quantity.Unit;
+import io.github.firstoff.tolerance.Drawing;
+import io.github.firstoff.tolerance.GeneralTolerance;
+import io.github.firstoff.tolerance.Limits;
+import io.github.firstoff.tolerance.Requirement.Nature;
+import io.github.firstoff.tolerance.RequirementFault;
+import io.github.firstoff.tolerance.ToleranceZone;
+import java.math.BigDecimal;
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+
+/**
+ * What the drawing requires of one part number at one revision, as the plan file says it.
+ *
+ * @param part which part
+ * @param unit the unit of lengths on the drawing
+ * @param generalTolerance the general tolerance of the title block
+ * @param decisionRule the rule that decides where a characteristic names none
+ * @param gauges the gauges the plan lists
+ * @param characteristics in balloon order
+ */
+public record InspectionPlan(
+        PartIdentity part,
+        Unit unit,
+        Optional<GeneralTolerance> generalTolerance,
+        Characteristic.RuleChoice decisionRule,
+        List<Gauge> gauges,
+        List<Characteristic> characteristics) {
+
+    /** Copies the lists. */
+    public InspectionPlan {
+        gauges = List.copyOf(gauges);
+        characteristics = List.copyOf(characteristics);
+    }
+
+    /** The gauge of that number; empty if the plan lists none. */
+    public Optional<Gauge> gauge(String id) {
+        return gauges.stream().filter(gauge -> gauge.id().equals(id)).findFirst();
+    }
+
+    /**
+     * The plan with the limits of every requirement.
+     *
+     * @throws PlanContradiction with every fault found, if there is any
+     */
+    public ResolvedPlan resolve() {
+        return new Resolution().resolve();
+    }
+
+    /** One pass over the plan that collects faults instead of stopping at the first. */
+    private final class Resolution {
+        private final List<PlanFault> faults = new ArrayList<>();
+        private final Map<String, Characteristic> byNumber = new LinkedHashMap<>();
+        private final Map<String, ToleranceZone> zones = new HashMap<>();
+
+        ResolvedPlan resolve() {
+            findTwins();
+            List<ResolvedCharacteristic> resolved = new ArrayList<>();
+            for (Characteristic each : characteristics) {
+                Optional<Gauge> gauge = gaugeOf(each);
+                Characteristic.RuleChoice rule = each.options().decisionRule().orElse(decisionRule);
+                checkRule(each, rule, gauge);
+                Optional<ToleranceZone> zone = zoneOf(each);
+                zone.ifPresent(found -> {
+                    checkTarget(each, found.stated());
+                    resolved.add(new ResolvedCharacteristic(
+                            each, found, found.stated().unit(), gauge, rule));
+                });
+            }
+            if (!faults.isEmpty()) {
+                throw new PlanContradiction(faults);
+            }
+            return new ResolvedPlan(InspectionPlan.this, resolved);
+        }
+
+        private void findTwins() {
+            for (Characteristic each : characteristics) {
+                if (byNumber.putIfAbsent(each.number(), each) != null) {
+                    faults.add(PlanFault.of(
+                            each.number(),
+                            "number",
+                            "two characteristics have the number " + each.number(),
+                            "a number of its own for each characteristic"));
+                }
+            }
+            Map<String, Gauge> seen = new HashMap<>();
+            for (Gauge gauge : gauges) {
+                if (seen.putIfAbsent(gauge.id(), gauge) != null) {
+                    faults.add(new PlanFault(
+                            Optional.empty(),
+                            "gauges",
+                            "two gauges have the id " + gauge.id(),
+                            "an id of its own for each gauge",
+                            Optional.empty()));
+                }
+            }
+        }
+
+        private Optional<Gauge> gaugeOf(Characteristic each) {
+            if (each.gauge().isEmpty()) {
+                return Optional.empty();
+            }
+            Optional<Gauge> found = gauge(each.gauge().get());
+            if (found.isEmpty() && !gauges.isEmpty()) {
+                faults.add(PlanFault.of(
+                        each.number(),
+                        "gauge",
+                        "gauge " + each.gauge().get() + " is not listed under \"gauges\"",
+                        "one of "
+                                + String.join(
+                                        ", ", gauges.stream().map(Gauge::id).toList())));
+            }
+            return found;
+        }
+
+        private void checkRule(Characteristic each, Characteristic.RuleChoice rule, Optional<Gauge> gauge) {
+            boolean needsUncertainty = rule == Characteristic.RuleChoice.GUARDED
+                    && each.requirement().nature() == Nature.MEASURED;
+            if (needsUncertainty && gauge.flatMap(Gauge::uncertainty).isEmpty()) {
+                faults.add(
+                        PlanFault.of(
+                                each.number(),
+                                "decisionRule",
+                                "the guarded rule needs the expanded uncertainty of a gauge, and "
+                                        + each.gauge()
+                                                .map(id -> "gauge " + id + " states none")
+                                                .orElse("no gauge is named"),
+                                "a \"gauge\" whose entry under \"gauges\" has an \"expandedUncertainty\", or the rule \"simple\""));
+            }
+        }
+
+        private Optional<ToleranceZone> zoneOf(Characteristic each) {
+            ToleranceZone known = zones.get(each.number());
+            if (known != null) {
+                return Optional.of(known);
+            }
+            Optional<Drawing.SizeFeature> sizeFeature = Optional.empty();
+            if (each.options().sizeFeature().isPresent()) {
+                sizeFeature = sizeFeatureOf(each, each.options().sizeFeature().get());
+                if (sizeFeature.isEmpty()) {
+                    return Optional.empty();
+                }
+            }
+            try {
+                ToleranceZone zone =
+                        each.requirement().resolve(new Sheet(each.options().form(), sizeFeature));
+                zones.put(each.number(), zone);
+                return Optional.of(zone);
+            } catch (RequirementFault fault) {
+                faults.add(new PlanFault(
+                        Optional.of(each.number()),
+                        "requirement",
+                        "\"" + each.printed() + "\": " + fault.getMessage(),
+                        fault.expected(),
+                        fault.position()));
+                return Optional.empty();
+            }
+        }
+
+        private Optional<Drawing.SizeFeature> sizeFeatureOf(Characteristic each, String number) {
+            Characteristic feature = byNumber.get(number);
+            String expected = "the number of a hole or shaft with two limits of size";
+            if (feature == null) {
+                return refuseSizeFeature(each, "there is no characteristic " + number, expected);
+            }
+            if (feature.requirement().nature() != Nature.MEASURED) {
+                return refuseSizeFeature(
+                        each, "characteristic " + number + " (" + feature.printed() + ") has no size", expected);
+            }
+            if (feature.equals(each) || feature.options().sizeFeature().isPresent()) {
+                return refuseSizeFeature(each, "characteristic " + number + " is no feature of size", expected);
+            }
+            Optional<ToleranceZone> zone = zoneQuietly(feature);
+            if (zone.isEmpty()) {
+                // The feature's own fault is reported at its own place; a second message here would only repeat it.
+                return Optional.empty();
+            }
+            Limits limits = zone.get().stated();
+            if (limits.width().isEmpty() || limits.naturalLower()) {
+                return refuseSizeFeature(
+                        each,
+                        "characteristic " + number + " (" + feature.printed() + ") has no two limits of size",
+                        expected);
+            }
+            Optional<Drawing.Form> form =
+                    feature.requirement().form().or(() -> feature.options().form());
+            if (form.isEmpty()) {
+                return refuseSizeFeature(
+                        each,
+                        "characteristic " + number + " (" + feature.printed()
+                                + ") does not say whether it is a hole or a shaft",
+                        "\"form\": \"hole\" or \"form\": \"shaft\" at characteristic " + number);
+            }
+            return Optional.of(new Drawing.SizeFeature(number, limits, form.get()));
+        }
+
+        private Optional<ToleranceZone> zoneQuietly(Characteristic feature) {
+            ToleranceZone known = zones.get(feature.number());
+            if (known != null) {
+                return Optional.of(known);
+            }
+            try {
+                return Optional.of(feature.requirement()
+                        .resolve(new Sheet(feature.options().form(), Optional.empty())));
+            } catch (RequirementFault fault) {
+                return Optional.empty();
+            }
+        }
+
+        private Optional<Drawing.SizeFeature> refuseSizeFeature(Characteristic each, String message, String expected) {
+            faults.add(PlanFault.of(each.number(), "sizeFeature", message, expected));
+            return Optional.empty();
+        }
+
+        private void checkTarget(Characteristic each, Limits limits) {
+            if (each.options().target().isEmpty()) {
+                return;
+            }
+            BigDecimal target = each.options().target().get();
+            if (!limits.contains(target, limits.unit())) {
+                faults.add(PlanFault.of(
+                        each.number(),
+                        "target",
+                        "the target " + target.toPlainString() + " lies outside the limits "
+                                + limits.lower().map(BigDecimal::toPlainString).orElse("…") + " to "
+                                + limits.upper().map(BigDecimal::toPlainString).orElse("…"),
+                        "a target within the limits"));
+            }
+        }
+    }
+
+    /** The rest of the drawing, as one requirement sees it. */
+    private final class Sheet implements Drawing {
+        private final Optional<Form> form;
+        private final Optional<SizeFeature> sizeFeature;
+
+        Sheet(Optional<Form> form, Optional<SizeFeature> sizeFeature) {
+            this.form = form;
+            this.sizeFeature = sizeFeature;
+        }
+
+        @Override
+        public Unit unit() {
+            return unit;
+        }
+
+        @Override
+        public Optional<GeneralTolerance> generalTolerance() {
+            return generalTolerance;
+        }
+
+        @Override
+        public Optional<Form> form() {
+            return form;
+        }
+
+        @Override
+        public Optional<SizeFeature> sizeFeature() {
+            return sizeFeature;
+        }
+    }
+}
