@@ -1,0 +1,40 @@
+package io.github.firstoff.study.chart;
+
+/**
+ * A kind of control chart.
+ *
+ * <p>Estimating limits and applying limits are different calls: {@link #fromData} for readings that are to say where the
+ * limits lie, {@link #withLimits} for readings that are to be judged by limits set before.
+ *
+ * @param <D> what the chart is made of: {@link io.github.firstoff.sample.Subgroups} for measured values
+ */
+public interface ChartMethod<D> {
+    /** The name in plans and results, for example {@code xbar-r}. */
+    String kind();
+
+    /** The name as a sheet prints it. */
+    String title();
+
+    /**
+     * Charts data by limits that all of them set.
+     *
+     * <p>Too few data give a chart without lines and a note, never an exception.
+     */
+    default ControlChart fromData(D data) {
+        return fromData(data, Integer.MAX_VALUE);
+    }
+
+    /**
+     * Charts data by limits that the first {@code baseline} subgroups (or individuals) set; all of them, if there are fewer.
+     *
+     * @throws IllegalArgumentException if {@code baseline} is less than 1
+     */
+    ControlChart fromData(D data, int baseline);
+
+    /**
+     * Charts data by limits that were set before.
+     *
+     * @throws IllegalArgumentException if the limits belong to another kind of chart or another unit
+     */
+    ControlChart withLimits(D data, FrozenLimits limits);
+}

@@ -1,0 +1,68 @@
+package io.github.firstoff.study.chart;
+
+import io.github.firstoff.sample.Subgroups;
+import io.github.firstoff.stats.SigmaEstimate;
+import java.util.List;
+import java.util.Optional;
+
+/** What the charts of measured values with three-sigma limits have in common. */
+abstract class ShewhartChart implements ChartMethod<Subgroups> {
+    /** The chart of data whose limits could be set, or were. */
+    final ControlChart chart(
+            Panel location,
+            Panel dispersion,
+            SigmaEstimate sigma,
+            double centre,
+            int limitsFrom,
+            Subgroups data,
+            List<String> notes) {
+        FrozenLimits frozen = new FrozenLimits(
+                kind(),
+                centre,
+                sigma.sigma(),
+                sigma.estimator(),
+                sigma.degreesOfFreedom(),
+                data.sample().unit());
+        return new ControlChart(
+                kind(),
+                location,
+                Optional.of(dispersion),
+                Optional.of(sigma),
+                Optional.of(frozen),
+                limitsFrom,
+                data,
+                notes);
+    }
+
+    /** The chart of data too few to set limits. */
+    final ControlChart withoutLimits(Panel location, Panel dispersion, Subgroups data, List<String> notes) {
+        return new ControlChart(
+                kind(), location, Optional.of(dispersion), Optional.empty(), Optional.empty(), 0, data, notes);
+    }
+
+    static void requireBaseline(int baseline) {
+        if (baseline < 1) {
+            throw new IllegalArgumentException("a baseline has at least one point, not " + baseline);
+        }
+    }
+
+    final void requireOwn(FrozenLimits limits, Subgroups data) {
+        if (!limits.kind().equals(kind())) {
+            throw new IllegalArgumentException("limits of a chart " + limits.kind() + " do not fit a chart " + kind());
+        }
+        if (limits.unit() != data.sample().unit()) {
+            throw new IllegalArgumentException("limits in " + limits.unit().word() + " do not fit readings in "
+                    + data.sample().unit().word());
+        }
+    }
+
+    /** The estimate that frozen limits carry, in the unit of the readings. */
+    static SigmaEstimate estimate(FrozenLimits limits) {
+        return new SigmaEstimate(limits.sigma(), limits.estimator(), limits.degreesOfFreedom());
+    }
+
+    /** An estimate in steps as one in the unit. */
+    static SigmaEstimate inUnit(SigmaEstimate steps, Subgroups data) {
+        return steps.withSigma(data.sample().scale().length(steps.sigma()));
+    }
+}
