@@ -11,7 +11,7 @@ import java.util.Optional;
  *
  * <p>Lengths rest on the millimetre: one inch is 25.4 mm exactly (international yard and pound agreement of 1959, restated in
  * ISO 1:2022 context as the factor used with the 20 °C reference temperature), so every conversion is a finite decimal and
- * none rounds when it multiplies. Angles rest on the degree.
+ * none rounds when it multiplies. Angles rest on the arc-second, because a minute of arc is no finite decimal of a degree.
  */
 public enum Unit {
     /** Millimetre, the unit of lengths on metric drawings. */
@@ -23,7 +23,11 @@ public enum Unit {
     /** Microinch, a millionth of an inch, 0.0000254 mm exactly; roughness on inch drawings. */
     MICROINCH(Kind.LENGTH, "µin", "0.0000254", List.of("µin", "uin", "μin", "microinch")),
     /** Degree of arc, decimal. */
-    DEGREE(Kind.ANGLE, "°", "1", List.of("degree", "°", "deg", "degrees")),
+    DEGREE(Kind.ANGLE, "°", "3600", List.of("degree", "°", "deg", "degrees")),
+    /** Minute of arc, a sixtieth of a degree. */
+    ARC_MINUTE(Kind.ANGLE, "'", "60", List.of("arc-minute", "arcminute", "arcmin", "'", "′")),
+    /** Second of arc, a sixtieth of a minute of arc. */
+    ARC_SECOND(Kind.ANGLE, "″", "1", List.of("arc-second", "arcsecond", "arcsec", "″", "''")),
     /** No unit: an attribute or a count. */
     NONE(Kind.NONE, "", "1", List.of("none", ""));
 

@@ -1,6 +1,7 @@
 package io.github.firstoff.tolerance;
 
 import io.github.firstoff.quantity.Unit;
+import java.math.BigDecimal;
 import java.util.Optional;
 
 /** What the rest of the drawing says that one requirement may need to know. Supplied by the plan. */
@@ -17,6 +18,14 @@ public interface Drawing {
 
     /** The feature of size whose actual size gives a geometric tolerance its bonus, where the plan names one. */
     Optional<SizeFeature> sizeFeature();
+
+    /**
+     * The length of the shorter leg of an angle printed without a tolerance, in the drawing's unit of length, where the plan
+     * states it: ISO 2768-1, Table 3 is entered with it.
+     */
+    default Optional<BigDecimal> shorterLeg() {
+        return Optional.empty();
+    }
 
     /** Whether a feature of size is internal or external. */
     enum Form {

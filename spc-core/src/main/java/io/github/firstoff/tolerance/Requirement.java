@@ -33,14 +33,24 @@ public interface Requirement {
     String text();
 
     /**
-     * The unit in which readings and limits of this requirement are stated on a drawing of the given unit: the drawing's own
-     * for lengths, the degree for angles, micrometre or microinch for roughness, none for attributes.
+     * The unit in which this requirement is judged on a drawing of the given unit: the drawing's own for lengths, the degree
+     * for angles, micrometre or microinch for roughness, none for attributes; the millimetre where the limits come from an ISO
+     * table, whatever the drawing. {@link Limits#unit()} is what holds for a pair of limits: those of an angle are in minutes or
+     * seconds of arc where they are no finite decimals of a degree.
      */
     Unit unit(Unit drawingUnit);
 
     /** Whether the requirement itself says that it is a hole or a shaft, as an ISO 286 letter does. */
     default Optional<Drawing.Form> form() {
         return Optional.empty();
+    }
+
+    /**
+     * The unit in which a reading is understood that states none, on a drawing of the given unit. Differs from {@link #unit}
+     * only where an inch drawing takes its limits from an ISO table in millimetres: readings there are still in inches.
+     */
+    default Unit readingUnit(Unit drawingUnit) {
+        return unit(drawingUnit);
     }
 
     /**

@@ -1,0 +1,420 @@
+package io.github.firstoff.tolerance;
+
+import io.github.firstoff.quantity.Unit;
+import java.math.BigDecimal;
+import java.util.Locale;
+import java.util.Optional;
+
+/** Reads sizes and angles with whatever tolerance stands behind them. */
+final class SizeNotation {
+    private final Scanner in;
+
+    private SizeNotation(Scanner in) {
+        this.in = in;
+    }
+
+    static Requirement read(Scanner in) {
+        SizeNotation notation = new SizeNotation(in);
+        Requirement read = notation.requirement();
+        in.expectEnd(before -> read.text());
+        return read;
+    }
+
+    /** A size without tolerance: count, symbol, number, and the angle of a chamfer. */
+    static Dimension dimension(Scanner in) {
+        return new SizeNotation(in).bareDimension();
+    }
+
+    static Dimension withUnit(Scanner in, Dimension dimension) {
+        return new Dimension(dimension.prefix(), dimension.nominal(), dimension.chamferAngle(), in.unit());
+    }
+
+    /** Steps over what stands between two limits. */
+    static boolean acceptRange(Scanner in) {
+        return in.accept("...") || in.accept("..") || in.accept("…") || in.acceptWord("to");
+    }
+
+    private Requirement requirement() {
+        Optional<OneLimitSize.Bound> bound = leadingBound();
+        Dimension dimension = bareDimension();
+        if (bound.isPresent()) {
+            return new OneLimitSize(withUnit(in, dimension), bound.get());
+        }
+        int at = skipped();
+        if (acceptRange(in)) {
+            return limited(dimension);
+        }
+        if (in.accept("±") || acceptPlusMinus()) {
+            return symmetric(dimension, at);
+        }
+        if (in.peek() == '+' || in.peek() == '-' || in.startsNumber()) {
+            return deviated(dimension, at);
+        }
+        if (in.acceptWord("max")) {
+            in.accept(".");
+            return new OneLimitSize(withUnit(in, dimension), OneLimitSize.Bound.MAX);
+        }
+        if (in.acceptWord("min")) {
+            in.accept(".");
+            return new OneLimitSize(withUnit(in, dimension), OneLimitSize.Bound.MIN);
+        }
+        if (in.accept("/")) {
+            throw in.fault(at, "it is not clear whether a slash parts two limits or two deviations", "51.95..52.05");
+        }
+        if (Character.isLetter(in.peek())) {
+            return new ToleranceClassNotation(in).read(withUnit(in, dimension));
+        }
+        return bare(dimension);
+    }
+
+    private int skipped() {
+        in.skipSpace();
+        return in.position();
+    }
+
+    private Optional<OneLimitSize.Bound> leadingBound() {
+        int at = skipped();
+        if (in.acceptBefore("max.") || in.acceptBefore("max") || in.accept("≤") || in.accept("<=")) {
+            return Optional.of(OneLimitSize.Bound.MAX);
+        }
+        if (in.acceptBefore("min.") || in.acceptBefore("min") || in.accept("≥") || in.accept(">=")) {
+            return Optional.of(OneLimitSize.Bound.MIN);
+        }
+        if (in.accept("<") || in.accept(">")) {
+            boolean below = in.isNext("<") || in.original().charAt(at) == '<';
+            throw in.fault(
+                    at,
+                    "a value on the limit conforms, so a limit is never “less than” or “greater than”",
+                    in.rest().strip() + (below ? " max" : " min"));
+        }
+        return Optional.empty();
+    }
+
+    private Dimension bareDimension() {
+        Optional<Integer> count = count();
+        DimensionSymbol symbol = symbol();
+        int at = skipped();
+        boolean negative = false;
+        if (in.peek() == '±' || in.peek() == '+') {
+            throw nominalMissing(at);
+        }
+        if (in.accept("-")) {
+            negative = true;
+        }
+        if (!in.startsNumber()) {
+            throw notASize(at);
+        }
+        Amount nominal = AmountNotation.read(in, false);
+        if (negative) {
+            int after = in.position();
+            if (in.accept("/") || in.accept("+")) {
+                throw nominalMissing(at);
+            }
+            in.back(after);
+            if (symbol != DimensionSymbol.NONE) {
+                throw in.fault(at, "a " + symbol.sign() + " is never negative", symbol.sign() + nominal.text());
+            }
+            nominal = nominal.negate();
+        }
+        if (nominal.isAngle() && symbol != DimensionSymbol.NONE) {
+            throw in.fault(at, "an angle has no " + symbol.sign(), nominal.text());
+        }
+        Optional<Amount> chamfer = chamferAngle(nominal, symbol);
+        return new Dimension(new Dimension.Prefix(count, symbol), nominal, chamfer, in.unit());
+    }
+
+    private RequirementFault nominalMissing(int at) {
+        return in.fault(
+                at,
+                "the nominal size is missing in front of its tolerance",
+                "12.5 " + in.rest().strip());
+    }
+
+    private RequirementFault notASize(int at) {
+        if (in.atEnd()) {
+            return in.fault("the requirement ends where a number should stand", "12.5 ±0.05");
+        }
+        String found = in.nextWord();
+        String upper = found.toUpperCase(Locale.ROOT);
+        if (!found.equals(upper) && upper.matches("(R|SR|C)[0-9.].*")) {
+            return in.fault(at, "a drawing writes " + upper.charAt(0) + " as a capital letter", upper);
+        }
+        return in.fault(
+                at,
+                Scanner.quoted(found) + " is neither a size, a geometric characteristic, a roughness nor an attribute",
+                "12.5 ±0.05, Ø52 P7, flatness 0.02, Ra 0.8 max, visual: no burrs");
+    }
+
+    /** The count of {@code 4x Ø5}; {@code 2x45°} is a chamfer and has none. */
+    private Optional<Integer> count() {
+        int start = skipped();
+        String digits = in.digits();
+        if (digits.isEmpty() || !acceptTimes()) {
+            in.back(start);
+            return Optional.empty();
+        }
+        if (in.startsNumber()) {
+            int second = in.position();
+            boolean angle = AmountNotation.read(in, false).isAngle();
+            in.back(angle ? start : second);
+            if (angle) {
+                return Optional.empty();
+            }
+        }
+        if (digits.length() > 4 || Integer.parseInt(digits) == 0) {
+            throw in.fault(start, digits + " is no count of features", "4x");
+        }
+        return Optional.of(Integer.valueOf(digits));
+    }
+
+    private boolean acceptTimes() {
+        return in.accept("x") || in.accept("X");
+    }
+
+    private DimensionSymbol symbol() {
+        if (in.accept("SØ")) {
+            return DimensionSymbol.SPHERE_DIAMETER;
+        }
+        if (in.accept("Ø") || in.acceptBefore("dia.") || in.acceptBefore("dia") || in.acceptBefore("diameter")) {
+            return DimensionSymbol.DIAMETER;
+        }
+        if (in.accept("□") || in.acceptBefore("sq.") || in.acceptBefore("sq") || in.acceptBefore("square")) {
+            return DimensionSymbol.SQUARE;
+        }
+        int start = skipped();
+        String letters = in.letters();
+        boolean number = in.startsNumber() || in.peek() == '-' || in.peek() == '+';
+        if (number) {
+            switch (letters) {
+                case "R" -> {
+                    return DimensionSymbol.RADIUS;
+                }
+                case "SR" -> {
+                    return DimensionSymbol.SPHERE_RADIUS;
+                }
+                case "C" -> {
+                    return DimensionSymbol.CHAMFER;
+                }
+                default -> {
+                    // not a symbol: what it is, is said where a number is missed
+                }
+            }
+        }
+        in.back(start);
+        return DimensionSymbol.NONE;
+    }
+
+    private Optional<Amount> chamferAngle(Amount leg, DimensionSymbol symbol) {
+        int start = in.position();
+        if (!acceptTimes()) {
+            return Optional.empty();
+        }
+        int at = skipped();
+        Amount angle = AmountNotation.read(in, false);
+        if (!angle.isAngle()) {
+            throw in.fault(
+                    at,
+                    "behind the x of a chamfer stands its angle; two lengths are two characteristics",
+                    leg.text() + "x45°");
+        }
+        if (symbol != DimensionSymbol.NONE || leg.isAngle()) {
+            throw in.fault(start, "a chamfer is a length and an angle", "1x45°");
+        }
+        return Optional.of(angle);
+    }
+
+    private Requirement limited(Dimension lower) {
+        int at = skipped();
+        boolean negative = in.accept("-");
+        Amount upper = AmountNotation.read(in, lower.isAngle());
+        if (negative) {
+            upper = upper.negate();
+        }
+        requireSameKind(lower, upper, at);
+        if (lower.chamferAngle().isPresent()) {
+            throw in.fault(at, "the limits of a chamfer's leg are written as a tolerance", "2 ±0.2 x45°");
+        }
+        Exact low = lower.nominal().exact(Unit.MILLIMETRE);
+        Exact high = upper.exact(Unit.MILLIMETRE);
+        if (Unit.compare(low.value(), low.unit(), high.value(), high.unit()) >= 0) {
+            throw in.fault(
+                    at,
+                    "the lower limit " + lower.nominal().text() + " is not below the upper limit " + upper.text(),
+                    lower.prefix().text() + upper.text() + ".."
+                            + lower.nominal().text());
+        }
+        return new LimitedSize(lower.prefix(), lower.nominal(), upper, in.unit());
+    }
+
+    private boolean acceptPlusMinus() {
+        int start = in.position();
+        if (in.accept("+")) {
+            in.accept("/");
+            if (in.accept("-")) {
+                return true;
+            }
+        }
+        in.back(start);
+        return false;
+    }
+
+    private Requirement symmetric(Dimension nominal, int at) {
+        int number = skipped();
+        if (in.peek() == '-' || in.peek() == '+') {
+            throw in.fault("behind ± stands the amount alone", nominal.head() + " ±0.05");
+        }
+        Amount amount = deviationAmount(nominal, number);
+        if (amount.isZero()) {
+            throw in.fault(
+                    number,
+                    "a tolerance of 0 lets nothing pass; a theoretically exact dimension stands in a box",
+                    "[" + nominal.text() + "]");
+        }
+        return deviatedSize(nominal, amount, amount.negate(), at);
+    }
+
+    private Requirement deviated(Dimension nominal, int at) {
+        Amount first = deviation(nominal);
+        int gap = in.position();
+        boolean parted = in.accept("/") || in.accept(";") || in.accept("|");
+        int second = skipped();
+        if (in.atEnd() || !(in.peek() == '+' || in.peek() == '-' || in.startsNumber())) {
+            if (first.isZero()) {
+                throw in.fault(at, "one deviation of 0 is no tolerance", nominal.text() + " +0.02/0");
+            }
+            throw in.fault(
+                    parted ? second : gap,
+                    "the second deviation is missing; " + first.signedText()
+                            + " alone may be a shifted size or one side of a" + " tolerance",
+                    first.isNegative()
+                            ? nominal.head() + " 0/" + first.text()
+                            : nominal.head() + " " + first.signedText() + "/0");
+        }
+        Amount other = deviation(nominal);
+        Exact one = first.exact(Unit.MILLIMETRE);
+        Exact two = other.exact(Unit.MILLIMETRE);
+        int order = Unit.compare(one.value(), one.unit(), two.value(), two.unit());
+        if (order == 0) {
+            throw in.fault(second, "two equal deviations leave no tolerance", nominal.head() + " +0.02/-0.01");
+        }
+        return order > 0 ? deviatedSize(nominal, first, other, at) : deviatedSize(nominal, other, first, at);
+    }
+
+    /** One deviation with its sign; only zero may lack one. */
+    private Amount deviation(Dimension nominal) {
+        int at = skipped();
+        boolean plus = in.accept("+");
+        boolean minus = !plus && in.accept("-");
+        if (plus && in.accept("-")) {
+            throw in.fault(at, "two signs stand together", "±0.05 or +0.02/-0.01");
+        }
+        int number = skipped();
+        Amount amount = deviationAmount(nominal, number);
+        if (!plus && !minus && !amount.isZero()) {
+            boolean integer = amount.value().scale() <= 0 && !amount.isAngle();
+            throw in.fault(
+                    at,
+                    integer
+                            ? amount.text()
+                                    + " is neither a deviation, which has a sign, nor a grade, which has its letter in"
+                                    + " front"
+                            : "a deviation other than 0 has a sign",
+                    integer
+                            ? nominal.head() + " H" + amount.text()
+                            : nominal.head() + " ±" + amount.text() + " or " + nominal.head() + " +" + amount.text()
+                                    + "/0");
+        }
+        return minus ? amount.negate() : amount;
+    }
+
+    private Amount deviationAmount(Dimension nominal, int at) {
+        Amount amount = AmountNotation.read(in, nominal.isAngle());
+        if (nominal.isAngle() && !amount.isAngle() && amount.isZero()) {
+            return Amount.degrees(amount.value());
+        }
+        requireSameKind(nominal, amount, at);
+        return amount;
+    }
+
+    private void requireSameKind(Dimension nominal, Amount amount, int at) {
+        if (nominal.isAngle() && !amount.isAngle()) {
+            throw in.fault(
+                    in.position(),
+                    "it is not said whether " + amount.text() + " is degrees or minutes",
+                    amount.text() + "° or " + amount.text() + "'");
+        }
+        if (nominal.chamferAngle().isPresent() && amount.isAngle()) {
+            throw in.fault(
+                    at,
+                    "with a tolerance on the angle, " + nominal.nominal().text()
+                            + " may be the leg of a chamfer or a count of angles",
+                    nominal.chamferAngle().get().text() + " ±" + amount.text());
+        }
+        if (!nominal.isAngle() && amount.isAngle()) {
+            throw in.fault(
+                    at,
+                    "the tolerance is an angle and the size "
+                            + nominal.nominal().text() + " is not",
+                    nominal.nominal().text() + "° ±" + amount.text());
+        }
+    }
+
+    private Requirement deviatedSize(Dimension nominal, Amount upper, Amount lower, int at) {
+        Dimension whole = nominal;
+        if (whole.chamferAngle().isPresent()) {
+            throw in.fault(
+                    at,
+                    "it is not clear whether the tolerance is on the leg or on the angle",
+                    nominal.head() + " ±" + upper.digits() + " " + nominal.tail() + " for the leg");
+        }
+        Optional<Amount> angle =
+                chamferAngle(nominal.nominal(), nominal.prefix().symbol());
+        whole = new Dimension(nominal.prefix(), nominal.nominal(), angle, in.unit());
+        if (nominal.prefix().symbol() != DimensionSymbol.NONE
+                && nominal.nominal().value().add(lower.value()).signum() < 0) {
+            throw in.fault(
+                    at,
+                    "the lower limit "
+                            + nominal.nominal().value().add(lower.value()).toPlainString() + " of a "
+                            + nominal.prefix().symbol().sign() + " is negative",
+                    "");
+        }
+        return DeviatedSize.of(whole, upper, lower);
+    }
+
+    private Requirement bare(Dimension dimension) {
+        Dimension whole = withUnit(in, dimension);
+        int at = skipped();
+        Optional<BigDecimal> leg = Optional.empty();
+        if (in.accept("(")) {
+            if (!in.acceptWord("leg")) {
+                throw in.fault(
+                        at,
+                        "what stands in brackets behind a size is not understood",
+                        whole.isAngle() ? whole.text() + " (leg 30)" : whole.text());
+            }
+            if (!whole.isAngle()) {
+                throw in.fault(at, "only an angle has a shorter leg", whole.text());
+            }
+            leg = Optional.of(in.number());
+            in.acceptUnit();
+            if (!in.accept(")")) {
+                throw in.fault(
+                        "the closing ) is missing",
+                        whole.text() + " (leg " + leg.get().toPlainString() + ")");
+            }
+            if (leg.get().signum() == 0) {
+                throw in.fault(at, "a leg of 0 makes no angle", whole.text() + " (leg 30)");
+            }
+            whole = withUnit(in, dimension);
+        }
+        if (whole.nominal().isNegative() || whole.nominal().isZero()) {
+            throw in.fault(
+                    0,
+                    "a general tolerance needs a size above 0, not "
+                            + whole.nominal().text(),
+                    whole.text() + " ±0.05");
+        }
+        return new BareSize(whole, leg);
+    }
+}

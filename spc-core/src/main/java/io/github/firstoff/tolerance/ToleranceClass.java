@@ -1,0 +1,61 @@
+package io.github.firstoff.tolerance;
+
+import java.util.List;
+import java.util.Locale;
+
+/**
+ * A tolerance class of ISO 286-1:2010: the letters of the fundamental deviation and the grade, for example {@code H7} or
+ * {@code g6}. Capital letters are holes, small letters shafts.
+ *
+ * @param letters one of the identifiers of ISO 286-1
+ * @param grade the standard tolerance grade
+ */
+public record ToleranceClass(String letters, StandardGrade grade) {
+
+    private static final List<String> LETTERS = List.of(
+            "A", "B", "C", "CD", "D", "E", "EF", "F", "FG", "G", "H", "J", "JS", "K", "M", "N", "P", "R", "S", "T", "U",
+            "V", "X", "Y", "Z", "ZA", "ZB", "ZC");
+
+    /**
+     * Checks the letters.
+     *
+     * @throws IllegalArgumentException if they are no identifier of ISO 286-1
+     */
+    public ToleranceClass {
+        if (!isIdentifier(letters)) {
+            throw new IllegalArgumentException("ISO 286 has no fundamental deviation " + letters);
+        }
+    }
+
+    /** Whether the letters are an identifier of ISO 286-1, all capital or all small. */
+    static boolean isIdentifier(String letters) {
+        String capital = letters.toUpperCase(Locale.ROOT);
+        return LETTERS.contains(capital)
+                && (letters.equals(capital) || letters.equals(letters.toLowerCase(Locale.ROOT)));
+    }
+
+    /** Whether the letters would be an identifier if they were all of one case. */
+    static boolean isIdentifierInMixedCase(String letters) {
+        return !isIdentifier(letters) && LETTERS.contains(letters.toUpperCase(Locale.ROOT));
+    }
+
+    /** Whether it stands for internal features. */
+    public boolean isHole() {
+        return Character.isUpperCase(letters.charAt(0));
+    }
+
+    /** Hole or shaft, as the letters' case says. */
+    public Drawing.Form form() {
+        return isHole() ? Drawing.Form.HOLE : Drawing.Form.SHAFT;
+    }
+
+    /** Letters and grade, for example {@code H7}. */
+    public String text() {
+        return letters + grade.number();
+    }
+
+    @Override
+    public String toString() {
+        return text();
+    }
+}
