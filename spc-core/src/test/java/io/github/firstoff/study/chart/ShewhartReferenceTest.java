@@ -1,10 +1,10 @@
 package io.github.firstoff.study.chart;
 
-import static io.github.firstoff.study.chart.ChartReference.doubles;
-import static io.github.firstoff.study.chart.ChartReference.gear;
-import static io.github.firstoff.study.chart.ChartReference.integers;
-import static io.github.firstoff.study.chart.ChartReference.reference;
-import static io.github.firstoff.study.chart.ChartReference.sample;
+import static io.github.firstoff.reference.ReferenceFile.doubles;
+import static io.github.firstoff.reference.ReferenceFile.gear;
+import static io.github.firstoff.reference.ReferenceFile.integers;
+import static io.github.firstoff.reference.ReferenceFile.reference;
+import static io.github.firstoff.reference.ReferenceFile.sample;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 

@@ -1,4 +1,4 @@
-package io.github.firstoff.study.chart;
+package io.github.firstoff.reference;
 
 import com.fasterxml.jackson.databind.DeserializationFeature;
 import com.fasterxml.jackson.databind.JsonNode;
@@ -15,17 +15,17 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Objects;
 
-/** Reads the reference files of charts; refuses a file that does not say where its values come from. */
-final class ChartReference {
+/** Reads the reference files of charts, constants and indices; refuses a file that does not say where its values come from. */
+public final class ReferenceFile {
     private static final JsonMapper MAPPER = JsonMapper.builder()
             .enable(DeserializationFeature.USE_BIG_DECIMAL_FOR_FLOATS)
             .disable(JsonNodeFeature.STRIP_TRAILING_BIGDECIMAL_ZEROES)
             .build();
 
-    private ChartReference() {}
+    private ReferenceFile() {}
 
-    static JsonNode file(String path) {
-        try (InputStream in = ChartReference.class.getResourceAsStream("/reference/" + path)) {
+    public static JsonNode file(String path) {
+        try (InputStream in = ReferenceFile.class.getResourceAsStream("/reference/" + path)) {
             JsonNode file = MAPPER.readTree(Objects.requireNonNull(in, path));
             for (String key : List.of("source", "edition", "made-by", "units", "tolerance")) {
                 if (file.path(key).asText().isBlank()) {
@@ -38,7 +38,7 @@ final class ChartReference {
         }
     }
 
-    static JsonNode reference(String path, String id) {
+    public static JsonNode reference(String path, String id) {
         for (JsonNode c : file(path).path("cases")) {
             if (c.path("id").asText().equals(id)) {
                 return c;
@@ -48,7 +48,7 @@ final class ChartReference {
     }
 
     /** All numbers of an array, or of an array of arrays in their order, as exact decimals. */
-    static List<BigDecimal> decimals(JsonNode array) {
+    public static List<BigDecimal> decimals(JsonNode array) {
         List<BigDecimal> values = new ArrayList<>();
         for (JsonNode node : array) {
             if (node.isArray()) {
@@ -60,7 +60,7 @@ final class ChartReference {
         return values;
     }
 
-    static double[] doubles(JsonNode array) {
+    public static double[] doubles(JsonNode array) {
         double[] result = new double[array.size()];
         for (int i = 0; i < result.length; i++) {
             result[i] = array.get(i).asDouble();
@@ -68,19 +68,19 @@ final class ChartReference {
         return result;
     }
 
-    static List<Integer> integers(JsonNode array) {
+    public static List<Integer> integers(JsonNode array) {
         List<Integer> result = new ArrayList<>();
         array.forEach(node -> result.add(node.asInt()));
         return result;
     }
 
-    static Sample sample(JsonNode array) {
+    public static Sample sample(JsonNode array) {
         return Sample.of(decimals(array), Unit.MILLIMETRE);
     }
 
     /** The gear diameters, batch by batch of ten. */
-    static Sample gear() {
-        try (InputStream in = ChartReference.class.getResourceAsStream("/reference/chart/gear.csv")) {
+    public static Sample gear() {
+        try (InputStream in = ReferenceFile.class.getResourceAsStream("/reference/chart/gear.csv")) {
             List<BigDecimal> values = new String(Objects.requireNonNull(in).readAllBytes(), StandardCharsets.UTF_8)
                     .lines()
                     .filter(line -> !line.startsWith("#") && !line.startsWith("diameter"))

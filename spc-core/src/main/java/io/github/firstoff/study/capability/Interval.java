@@ -1,0 +1,11 @@
+package io.github.firstoff.study.capability;
+
+/**
+ * A two-sided confidence interval.
+ *
+ * @param lower the lower end
+ * @param upper the upper end
+ * @param level the confidence level, between 0 and 1
+ * @param method how it was made, as a sheet prints it
+ */
+public record Interval(double lower, double upper, double level, String method) {}
