@@ -51,6 +51,38 @@ public final class Panel {
         labels = b.labels;
     }
 
+    private Panel(Panel whole, int from, int to) {
+        kind = whole.kind;
+        statistic = whole.statistic;
+        firstNumber = whole.firstNumber + from;
+        values = Arrays.copyOfRange(whole.values, from, to);
+        sizes = Arrays.copyOfRange(whole.sizes, from, to);
+        centres = part(whole.centres, whole.hasLines(), from, to);
+        lowers = part(whole.lowers, whole.hasLines(), from, to);
+        uppers = part(whole.uppers, whole.hasLines(), from, to);
+        sigmas = part(whole.sigmas, whole.hasZones(), from, to);
+        sides = part(whole.sides, whole.hasLines(), from, to);
+        zones = part(whole.zones, whole.hasZones(), from, to);
+        beyond = part(whole.beyond, whole.hasLines(), from, to);
+        labels = i -> whole.labels.apply(from + i);
+    }
+
+    private static double[] part(double[] column, boolean filled, int from, int to) {
+        return filled ? Arrays.copyOfRange(column, from, to) : column;
+    }
+
+    private static byte[] part(byte[] column, boolean filled, int from, int to) {
+        return filled ? Arrays.copyOfRange(column, from, to) : column;
+    }
+
+    /** The points {@code from} (inclusive) to {@code to} (exclusive), counted from 0; they keep their numbers. */
+    public Panel part(int from, int to) {
+        if (from < 0 || to > count() || from > to) {
+            throw new IndexOutOfBoundsException("from " + from + " to " + to + " of " + count());
+        }
+        return new Panel(this, from, to);
+    }
+
     /** Location or dispersion. */
     public PanelKind kind() {
         return kind;
