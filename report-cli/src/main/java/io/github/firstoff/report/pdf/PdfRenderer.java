@@ -1,0 +1,120 @@
+package io.github.firstoff.report.pdf;
+
+import com.lowagie.text.Document;
+import com.lowagie.text.DocumentException;
+import com.lowagie.text.Rectangle;
+import com.lowagie.text.pdf.PdfDate;
+import com.lowagie.text.pdf.PdfEncryption;
+import com.lowagie.text.pdf.PdfName;
+import com.lowagie.text.pdf.PdfObject;
+import com.lowagie.text.pdf.PdfString;
+import com.lowagie.text.pdf.PdfWriter;
+import io.github.firstoff.report.model.DocumentInfo;
+import io.github.firstoff.report.model.ReportModel;
+import java.io.IOException;
+import java.io.OutputStream;
+import java.nio.charset.StandardCharsets;
+import java.security.MessageDigest;
+import java.security.NoSuchAlgorithmException;
+import java.time.ZoneOffset;
+import java.util.Arrays;
+import java.util.GregorianCalendar;
+import java.util.List;
+import java.util.TimeZone;
+
+/**
+ * Sets a sheet as a PDF file: vectors and embedded type only, the same bytes for the same model.
+ *
+ * <p>Before the first sheet, call {@link HeadlessFonts#prepare()} once if the machine may have no fonts.
+ */
+public final class PdfRenderer {
+    /** A renderer; it keeps no state between sheets and may be used by several threads. */
+    public PdfRenderer() {}
+
+    /**
+     * Writes the sheet.
+     *
+     * @param model what to print
+     * @param out   where to; written to the end, not closed
+     * @return the number of pages, and what the reader of the sheet should be told about it
+     * @throws IOException when the stream cannot be written
+     */
+    public RenderedSheet render(ReportModel model, OutputStream out) throws IOException {
+        Faces faces = new Faces();
+        PageFrame frame = new PageFrame(model, faces);
+        BlockSetter setter = new BlockSetter(faces, new FigurePainter(faces));
+        List<Slab> slabs = setter.set(model.blocks(), frame.measure());
+        List<List<Paginator.Placed>> pages = new Paginator(frame.bottom() - frame.top(), faces).pages(slabs);
+        if (pages.isEmpty()) {
+            pages = List.of(List.of());
+        }
+        try {
+            write(model, faces, frame, pages, out);
+        } catch (DocumentException e) {
+            if (e.getCause() instanceof IOException cause) {
+                throw cause;
+            }
+            throw e;
+        }
+        return new RenderedSheet(pages.size(), faces.messages());
+    }
+
+    private static void write(
+            ReportModel model, Faces faces, PageFrame frame, List<List<Paginator.Placed>> pages, OutputStream out)
+            throws IOException {
+        Document document = new Document(new Rectangle((float) frame.width(), (float) frame.height()), 0, 0, 0, 0);
+        PdfWriter writer = PdfWriter.getInstance(document, out);
+        writer.setCloseStream(false);
+        writer.setPdfVersion(PdfWriter.PDF_VERSION_1_7);
+        writer.setViewerPreferences(PdfWriter.DisplayDocTitle);
+        describe(model, document, writer);
+        int number = 0;
+        for (List<Paginator.Placed> page : pages) {
+            number++;
+            document.newPage();
+            Canvas canvas = new Canvas(writer.getDirectContent(), faces, frame.height());
+            frame.paint(canvas, number, pages.size());
+            for (Paginator.Placed placed : page) {
+                placed.slab().paint().at(canvas, PageFrame.MARGIN, frame.top() + placed.y());
+            }
+            writer.setPageEmpty(false);
+        }
+        document.close();
+    }
+
+    /** Properties of the file. Dates and identity come from the model, never from the clock or from chance. */
+    private static void describe(ReportModel model, Document document, PdfWriter writer) throws IOException {
+        DocumentInfo info = model.document();
+        GregorianCalendar created = GregorianCalendar.from(info.created().atZone(ZoneOffset.UTC));
+        created.setTimeZone(TimeZone.getTimeZone("UTC"));
+        document.addTitle(info.title());
+        if (!info.author().isEmpty()) {
+            document.addAuthor(info.author());
+        }
+        if (!info.subject().isEmpty()) {
+            document.addSubject(info.subject());
+        }
+        document.addCreator(model.foot().programVersion());
+        document.open();
+        PdfDate date = new PdfDate(created);
+        writer.getInfo().put(PdfName.CREATIONDATE, date);
+        writer.getInfo().put(PdfName.MODDATE, date);
+        writer.getInfo().put(PdfName.FILEID, PdfEncryption.createInfoId(identity(model)));
+        writer.getExtraCatalog()
+                .put(PdfName.LANG, new PdfString(info.language().toLanguageTag(), PdfObject.TEXT_UNICODE));
+        String producer = ((PdfString) writer.getInfo().get(PdfName.PRODUCER)).toUnicodeString();
+        writer.setXmpMetadata(Archive.metadata(info, model.foot().programVersion(), producer));
+        writer.setOutputIntents("", "", "http://www.color.org", "sRGB IEC61966-2.1", Archive.screenProfile());
+        writer.getDirectContent();
+    }
+
+    private static byte[] identity(ReportModel model) {
+        try {
+            byte[] digest =
+                    MessageDigest.getInstance("SHA-256").digest(model.toString().getBytes(StandardCharsets.UTF_8));
+            return Arrays.copyOf(digest, 16);
+        } catch (NoSuchAlgorithmException e) {
+            throw new IllegalStateException("every Java runtime has SHA-256", e);
+        }
+    }
+}
