@@ -1,0 +1,25 @@
+package io.github.firstoff.sheet;
+
+import java.time.Instant;
+import java.util.List;
+
+/**
+ * What a sheet was made from and by.
+ *
+ * @param program the program with its version
+ * @param madeAt when, from the clock at the command line or {@code SOURCE_DATE_EPOCH}
+ * @param dataHash the SHA-256 of plan, job and readings in the order of the command line, in hexadecimal digits
+ * @param files the names of these files, without their folders
+ * @param rowsRead how many rows or readings the files held
+ */
+public record Provenance(String program, Instant madeAt, String dataHash, List<String> files, long rowsRead) {
+    /** Copies the list. */
+    public Provenance {
+        files = List.copyOf(files);
+    }
+
+    /** The first twelve digits of the hash: enough to tell two sheets apart by eye. */
+    public String shortHash() {
+        return dataHash.substring(0, Math.min(12, dataHash.length()));
+    }
+}
