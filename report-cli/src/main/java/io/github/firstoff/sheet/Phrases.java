@@ -1,0 +1,114 @@
+package io.github.firstoff.sheet;
+
+import io.github.firstoff.conformance.CharacteristicResult;
+import io.github.firstoff.conformance.Judgement;
+import io.github.firstoff.conformance.SheetVerdict;
+import io.github.firstoff.conformance.Verdict;
+import io.github.firstoff.inspection.Reading;
+import io.github.firstoff.tolerance.Limits;
+import java.math.BigDecimal;
+import java.util.List;
+
+/** Verdicts in words with their amount, the same on paper, on the terminal and in messages. */
+public final class Phrases {
+    private Phrases() {}
+
+    /** {@code conforms}, {@code over by 0.004}, {@code not proven (0.001 inside, U 0.002)}, {@code failed}. */
+    public static String of(Judgement judgement) {
+        if (judgement.reading() instanceof Reading.Observed observed) {
+            return observed.pass() ? "conforms" : "failed";
+        }
+        return switch (judgement.verdict()) {
+            case CONFORMING -> "conforms";
+            case NONCONFORMING -> departure(judgement);
+            case INCONCLUSIVE -> "not proven (" + place(judgement)
+                    + judgement.uncertainty().map(u -> ", U " + plain(u)).orElse(", no uncertainty stated") + ")";
+            case NOT_MEASURED -> "not measured";
+        };
+    }
+
+    /** By how much a value lies outside: {@code over by 0.004} or {@code under by 0.004}. */
+    public static String departure(Judgement judgement) {
+        return judgement
+                .departure()
+                .map(amount -> (amount.signum() > 0 ? "over by " : "under by ") + plain(amount.abs()))
+                .orElse("outside");
+    }
+
+    private static String place(Judgement judgement) {
+        return judgement
+                .inside()
+                .map(amount -> amount.signum() == 0 ? "on the limit" : plain(amount) + " inside")
+                .orElseGet(() -> departure(judgement));
+    }
+
+    /** The verdict on a characteristic over all its pieces, in one phrase. */
+    public static String of(CharacteristicResult result) {
+        if (!result.characteristic().isJudged()) {
+            return "not judged";
+        }
+        int readings = result.judgements().size();
+        return switch (result.verdict()) {
+            case CONFORMING -> readings == 1 ? of(result.judgements().get(0)) : "all conform";
+            case NONCONFORMING -> outOf(result, Verdict.NONCONFORMING, "out");
+            case INCONCLUSIVE -> outOf(result, Verdict.INCONCLUSIVE, "not proven");
+            case NOT_MEASURED -> readings == 0 ? "not measured" : "not measured on " + listed(result.missing());
+        };
+    }
+
+    private static String outOf(CharacteristicResult result, Verdict verdict, String word) {
+        List<Judgement> concerned = result.judgements().stream()
+                .filter(each -> each.verdict() == verdict)
+                .toList();
+        if (result.judgements().size() == 1) {
+            return of(concerned.get(0));
+        }
+        return concerned.size() + " of " + result.judgements().size() + " " + word;
+    }
+
+    /** {@code A}, {@code A and B}, {@code A, B and C}, {@code A, B, C and 4 more}. */
+    public static String listed(List<String> names) {
+        int most = 4;
+        if (names.size() == 1) {
+            return names.get(0);
+        }
+        if (names.size() > most) {
+            return String.join(", ", names.subList(0, most - 1)) + " and " + (names.size() - most + 1) + " more";
+        }
+        return String.join(", ", names.subList(0, names.size() - 1)) + " and " + names.get(names.size() - 1);
+    }
+
+    /** {@code 1 piece}, {@code 3 pieces}. */
+    public static String counted(long count, String one, String several) {
+        return count + " " + (count == 1 ? one : several);
+    }
+
+    /** The verdict of a sheet as one word with a capital. */
+    public static String headline(SheetVerdict verdict) {
+        return switch (verdict) {
+            case ACCEPTED -> "Accepted";
+            case REJECTED -> "Rejected";
+            case INCONCLUSIVE -> "Inconclusive";
+            case INCOMPLETE -> "Incomplete";
+        };
+    }
+
+    /** The limits in figures: {@code 51.949 to 51.979}, {@code at least 12}, {@code at most 0.8}. */
+    public static String limits(Limits limits) {
+        if (limits.naturalLower()) {
+            return limits.upper().map(upper -> "at most " + plain(upper)).orElse("");
+        }
+        if (limits.lower().isPresent() && limits.upper().isPresent()) {
+            return plain(limits.lower().get()) + " to " + plain(limits.upper().get());
+        }
+        return limits.lower()
+                .map(lower -> "at least " + plain(lower))
+                .or(() -> limits.upper().map(upper -> "at most " + plain(upper)))
+                .orElse("");
+    }
+
+    /** A decimal without an exponent, zeros kept as they were written. */
+    public static String plain(BigDecimal value) {
+        return value.toPlainString();
+    }
+}

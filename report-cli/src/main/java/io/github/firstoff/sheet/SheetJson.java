@@ -1,0 +1,288 @@
+package io.github.firstoff.sheet;
+
+import com.fasterxml.jackson.core.JsonFactory;
+import com.fasterxml.jackson.core.JsonGenerator;
+import com.fasterxml.jackson.core.util.DefaultIndenter;
+import com.fasterxml.jackson.core.util.DefaultPrettyPrinter;
+import com.fasterxml.jackson.core.StreamWriteFeature;
+import io.github.firstoff.conformance.CharacteristicResult;
+import io.github.firstoff.conformance.Judgement;
+import io.github.firstoff.conformance.Verdict;
+import io.github.firstoff.inspection.Reading;
+import io.github.firstoff.plan.PartIdentity;
+import io.github.firstoff.plan.ResolvedCharacteristic;
+import io.github.firstoff.study.chart.Assessment;
+import io.github.firstoff.study.chart.Lines;
+import io.github.firstoff.study.chart.Panel;
+import io.github.firstoff.study.chart.Signal;
+import io.github.firstoff.tolerance.Limits;
+import java.io.IOException;
+import java.io.UncheckedIOException;
+import java.io.Writer;
+import java.math.BigDecimal;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.OptionalDouble;
+
+/**
+ * The JSON result of a command: one document with the names that scripts rely on (docs/schemas/result.schema.json).
+ *
+ * <p>Limits and readings are decimal text, as they were judged; statistics are numbers. A figure that has no right to exist is
+ * {@code null} with its reason under {@code notes}.
+ */
+public final class SheetJson {
+    private static final JsonFactory FACTORY =
+            JsonFactory.builder().disable(StreamWriteFeature.AUTO_CLOSE_TARGET).build();
+
+    private final JsonGenerator out;
+    private final Sheet sheet;
+
+    private SheetJson(JsonGenerator out, Sheet sheet) {
+        this.out = out;
+        this.sheet = sheet;
+    }
+
+    /** Writes the document and a line end; the writer stays open. */
+    public static void write(Sheet sheet, Writer target) {
+        try (JsonGenerator generator = FACTORY.createGenerator(target)) {
+            DefaultIndenter lines = new DefaultIndenter("  ", "\n");
+            generator.setPrettyPrinter(new DefaultPrettyPrinter().withObjectIndenter(lines).withArrayIndenter(lines));
+            new SheetJson(generator, sheet).document();
+            generator.flush();
+            target.write('\n');
+        } catch (IOException fault) {
+            throw new UncheckedIOException(fault);
+        }
+    }
+
+    private void document() throws IOException {
+        PartIdentity part = sheet.plan().part();
+        out.writeStartObject();
+        out.writeStringField("command", sheet.kind().command());
+        out.writeStringField("part", part.number());
+        text("partName", part.name());
+        text("drawing", part.drawing());
+        out.writeStringField("revision", part.revision());
+        text("hand", part.hand().map(hand -> hand.word()));
+        text("batch", sheet.job().batch());
+        text("job", sheet.job().job());
+        out.writeStringField("verdict", sheet.result().verdict().word());
+        counts();
+        if (sheet.kind() == SheetKind.CERTIFICATE) {
+            strings("reasons", sheet.refusals());
+        }
+        strings("notices", sheet.notices());
+        out.writeArrayFieldStart("characteristics");
+        for (Finding finding : sheet.findings()) {
+            characteristic(finding);
+        }
+        out.writeEndArray();
+        provenance();
+        out.writeEndObject();
+    }
+
+    private void counts() throws IOException {
+        out.writeObjectFieldStart("counts");
+        out.writeNumberField("characteristics", sheet.result().judged().size());
+        out.writeNumberField("conforming", sheet.result().count(Verdict.CONFORMING));
+        out.writeNumberField("nonconforming", sheet.result().count(Verdict.NONCONFORMING));
+        out.writeNumberField("inconclusive", sheet.result().count(Verdict.INCONCLUSIVE));
+        out.writeNumberField("notMeasured", sheet.result().count(Verdict.NOT_MEASURED));
+        out.writeNumberField(
+                "notJudged",
+                sheet.result().characteristics().size() - sheet.result().judged().size());
+        out.writeNumberField("pieces", sheet.pieces());
+        out.writeEndObject();
+    }
+
+    private void provenance() throws IOException {
+        Provenance from = sheet.provenance();
+        out.writeObjectFieldStart("madeFrom");
+        out.writeStringField("program", from.program());
+        out.writeStringField("sha256", from.dataHash());
+        strings("files", from.files());
+        out.writeNumberField("readings", sheet.result().record().readingCount());
+        out.writeNumberField("rows", from.rowsRead());
+        out.writeEndObject();
+    }
+
+    private void characteristic(Finding finding) throws IOException {
+        CharacteristicResult result = finding.result();
+        ResolvedCharacteristic characteristic = result.characteristic();
+        Limits limits = characteristic.limits();
+        out.writeStartObject();
+        out.writeStringField("number", finding.number());
+        out.writeStringField("feature", characteristic.characteristic().feature());
+        out.writeStringField("requirement", characteristic.characteristic().printed());
+        out.writeStringField("class", characteristic.characteristic().importance().word());
+        out.writeStringField("unit", characteristic.unit().word());
+        decimal("nominal", characteristic.zone().nominal());
+        decimal("lower", limits.lower());
+        decimal("upper", limits.upper());
+        if (limits.naturalLower()) {
+            out.writeStringField("naturalBound", "lower");
+        }
+        text("gauge", characteristic.characteristic().gauge());
+        out.writeStringField("decisionRule", result.rule().name());
+        if (characteristic.isJudged()) {
+            out.writeStringField("verdict", result.verdict().word());
+        } else {
+            out.writeNullField("verdict");
+        }
+        out.writeNumberField("count", result.judgements().size());
+        out.writeNumberField("nonconforming", result.count(Verdict.NONCONFORMING));
+        out.writeNumberField("inconclusive", result.count(Verdict.INCONCLUSIVE));
+        strings("missing", result.missing());
+        summary(finding);
+        study(finding);
+        readings(result);
+        notes(finding);
+        out.writeEndObject();
+    }
+
+    private void summary(Finding finding) throws IOException {
+        Optional<Summary> summary = finding.summary();
+        decimal("minimum", summary.map(Summary::minimum));
+        decimal("maximum", summary.map(Summary::maximum));
+        if (summary.isPresent()) {
+            number("mean", OptionalDouble.of(summary.get().mean()));
+        } else {
+            out.writeNullField("mean");
+        }
+        out.writeObjectFieldStart("standardDeviation");
+        number("within", within(finding));
+        number("overall", summary.map(Summary::standardDeviation).orElse(OptionalDouble.empty()));
+        out.writeEndObject();
+    }
+
+    private static OptionalDouble within(Finding finding) {
+        return finding.study()
+                .flatMap(study -> study.assessment().chart().sigmaWithin())
+                .map(estimate -> OptionalDouble.of(estimate.sigma()))
+                .orElse(OptionalDouble.empty());
+    }
+
+    private void study(Finding finding) throws IOException {
+        if (finding.study().isEmpty()) {
+            out.writeNullField("indices");
+            out.writeNullField("intervals");
+            out.writeNullField("chart");
+            return;
+        }
+        IndicesJson.write(out, finding.study().get().capability());
+        chart(finding.study().get().assessment());
+    }
+
+    private void chart(Assessment assessment) throws IOException {
+        out.writeObjectFieldStart("chart");
+        out.writeStringField("kind", assessment.chart().kind());
+        out.writeStringField("control", assessment.control().word());
+        out.writeNumberField("points", assessment.chart().location().count());
+        out.writeNumberField("limitsFrom", assessment.chart().limitsFrom());
+        panel("location", Optional.of(assessment.chart().location()));
+        panel("dispersion", assessment.chart().dispersion());
+        out.writeArrayFieldStart("signals");
+        for (Signal signal : assessment.signals()) {
+            out.writeStartObject();
+            out.writeStringField("test", signal.test());
+            out.writeStringField("chart", signal.panel().word());
+            out.writeStringField("side", signal.side().word());
+            out.writeNumberField("at", signal.at());
+            out.writeArrayFieldStart("points");
+            for (int point : signal.points()) {
+                out.writeNumber(point);
+            }
+            out.writeEndArray();
+            out.writeEndObject();
+        }
+        out.writeEndArray();
+        out.writeObjectFieldStart("signalCounts");
+        for (Map.Entry<String, Integer> count : assessment.signalCounts().entrySet()) {
+            out.writeNumberField(count.getKey(), count.getValue());
+        }
+        out.writeEndObject();
+        out.writeEndObject();
+    }
+
+    private void panel(String name, Optional<Panel> panel) throws IOException {
+        Optional<Lines> lines = panel.flatMap(Panel::commonLines);
+        if (lines.isEmpty()) {
+            out.writeNullField(name);
+            return;
+        }
+        out.writeObjectFieldStart(name);
+        number("centre", OptionalDouble.of(lines.get().centre()));
+        number("lower", OptionalDouble.of(lines.get().lower()));
+        number("upper", OptionalDouble.of(lines.get().upper()));
+        out.writeEndObject();
+    }
+
+    /** Every reading on a first article; on a batch only those that do not simply conform. */
+    private void readings(CharacteristicResult result) throws IOException {
+        boolean all = sheet.kind() == SheetKind.FIRST_ARTICLE;
+        out.writeArrayFieldStart(all ? "readings" : "exceptions");
+        for (Judgement judgement : result.judgements()) {
+            if (all || judgement.verdict() != Verdict.CONFORMING) {
+                reading(judgement);
+            }
+        }
+        out.writeEndArray();
+    }
+
+    private void reading(Judgement judgement) throws IOException {
+        out.writeStartObject();
+        out.writeStringField("part", judgement.part());
+        if (judgement.reading() instanceof Reading.Measured measured) {
+            out.writeStringField("value", measured.value().toPlainString());
+        } else if (judgement.reading() instanceof Reading.Observed observed) {
+            out.writeStringField("value", observed.pass() ? "pass" : "fail");
+        }
+        text("setting", judgement.reading().context().setting());
+        out.writeStringField("verdict", judgement.verdict().word());
+        out.writeStringField("says", Phrases.of(judgement));
+        if (judgement.allowed().bonus().isPresent()) {
+            decimal("upper", judgement.allowed().limits().upper());
+            out.writeStringField(
+                    "bonus", judgement.allowed().bonus().get().amount().toPlainString());
+            out.writeStringField("bonusReason", judgement.allowed().bonus().get().reason());
+        }
+        out.writeEndObject();
+    }
+
+    private void notes(Finding finding) throws IOException {
+        out.writeObjectFieldStart("notes");
+        for (Map.Entry<String, String> note : finding.notes().entrySet()) {
+            out.writeStringField(note.getKey(), note.getValue());
+        }
+        out.writeEndObject();
+    }
+
+    private void text(String name, Optional<String> value) throws IOException {
+        if (value.isPresent()) {
+            out.writeStringField(name, value.get());
+        } else {
+            out.writeNullField(name);
+        }
+    }
+
+    private void decimal(String name, Optional<BigDecimal> value) throws IOException {
+        text(name, value.map(BigDecimal::toPlainString));
+    }
+
+    private void number(String name, OptionalDouble value) throws IOException {
+        if (value.isPresent() && Double.isFinite(value.getAsDouble())) {
+            out.writeNumberField(name, value.getAsDouble());
+        } else {
+            out.writeNullField(name);
+        }
+    }
+
+    private void strings(String name, List<String> values) throws IOException {
+        out.writeArrayFieldStart(name);
+        for (String value : values) {
+            out.writeString(value);
+        }
+        out.writeEndArray();
+    }
+}

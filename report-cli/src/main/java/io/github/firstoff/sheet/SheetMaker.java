@@ -1,0 +1,137 @@
+package io.github.firstoff.sheet;
+
+import io.github.firstoff.conformance.CharacteristicResult;
+import io.github.firstoff.conformance.InspectionResult;
+import io.github.firstoff.conformance.Judge;
+import io.github.firstoff.conformance.Judgement;
+import io.github.firstoff.conformance.SheetVerdict;
+import io.github.firstoff.conformance.Verdict;
+import io.github.firstoff.inspection.InspectionRecord;
+import io.github.firstoff.inspection.Job;
+import io.github.firstoff.plan.Gauge;
+import java.time.LocalDate;
+import java.util.ArrayList;
+import java.util.LinkedHashSet;
+import java.util.List;
+import java.util.Optional;
+import java.util.Set;
+
+/** Makes a sheet: judges the readings, works out the studies, and finds the reasons that forbid a certificate. */
+public final class SheetMaker {
+    private final SheetKind kind;
+    private final Job job;
+    private final List<String> notices;
+    private final Provenance provenance;
+
+    /**
+     * A maker of one sheet.
+     *
+     * @param kind what kind of sheet
+     * @param job which order, batch, material and people
+     * @param notices what intake noticed, in sentences
+     * @param provenance what the sheet is made from and by
+     */
+    public SheetMaker(SheetKind kind, Job job, List<String> notices, Provenance provenance) {
+        this.kind = kind;
+        this.job = job;
+        this.notices = List.copyOf(notices);
+        this.provenance = provenance;
+    }
+
+    /** The sheet on these readings. */
+    public Sheet make(InspectionRecord record) {
+        InspectionResult result = Judge.of(record.plan()).assess(record);
+        List<Finding> findings = new ArrayList<>();
+        for (CharacteristicResult each : result.characteristics()) {
+            findings.add(Studies.finding(each, kind.hasStudies()));
+        }
+        List<String> all = new ArrayList<>(notices);
+        addQuantity(record, all);
+        List<String> expired = expiredCalibrations(result);
+        if (kind != SheetKind.CERTIFICATE) {
+            all.addAll(expired);
+        }
+        List<String> refusals = kind == SheetKind.CERTIFICATE ? refusals(result, expired) : List.of();
+        return new Sheet(kind, result, findings, job, refusals, all, provenance);
+    }
+
+    private void addQuantity(InspectionRecord record, List<String> all) {
+        if (kind == SheetKind.FIRST_ARTICLE || job.quantity().isEmpty()) {
+            return;
+        }
+        int quantity = job.quantity().getAsInt();
+        int pieces = record.parts().size();
+        if (pieces > quantity) {
+            all.add("The readings name " + Phrases.counted(pieces, "piece", "pieces") + ", but the job states a quantity of "
+                    + quantity + ".");
+        } else if (pieces < quantity) {
+            all.add(Phrases.counted(pieces, "piece", "pieces") + " of " + quantity
+                    + " were inspected; the verdict is on those.");
+        }
+    }
+
+    private List<String> refusals(InspectionResult result, List<String> expired) {
+        List<String> reasons = new ArrayList<>();
+        if (result.verdict() != SheetVerdict.ACCEPTED) {
+            for (CharacteristicResult each : result.judged()) {
+                if (each.verdict() != Verdict.CONFORMING) {
+                    reasons.add("Characteristic " + each.number() + ", "
+                            + each.characteristic().characteristic().feature() + " ("
+                            + each.characteristic().characteristic().printed() + "): " + reason(each) + ".");
+                }
+            }
+        }
+        if (result.record().parts().isEmpty()) {
+            reasons.add("No piece was measured.");
+        }
+        if (result.judged().isEmpty()) {
+            reasons.add("The plan requires nothing that can be judged.");
+        }
+        reasons.addAll(expired);
+        return reasons;
+    }
+
+    private static String reason(CharacteristicResult result) {
+        List<String> parts = new ArrayList<>();
+        for (Verdict verdict : List.of(Verdict.NONCONFORMING, Verdict.INCONCLUSIVE)) {
+            List<Judgement> concerned = result.judgements().stream()
+                    .filter(each -> each.verdict() == verdict)
+                    .toList();
+            if (!concerned.isEmpty()) {
+                parts.add(Phrases.listed(concerned.stream()
+                        .map(each -> each.part() + " " + Phrases.of(each))
+                        .toList()));
+            }
+        }
+        if (result.judgements().isEmpty()) {
+            parts.add("not measured");
+        } else if (!result.missing().isEmpty()) {
+            parts.add("not measured on " + Phrases.listed(result.missing()));
+        }
+        return String.join("; ", parts);
+    }
+
+    /** Gauges whose calibration had run out on the day of a reading; where a reading has no time, on the job's date. */
+    private List<String> expiredCalibrations(InspectionResult result) {
+        Set<String> sentences = new LinkedHashSet<>();
+        for (CharacteristicResult each : result.judged()) {
+            for (Judgement judgement : each.judgements()) {
+                Optional<Gauge> gauge =
+                        judgement.gaugeId().flatMap(id -> result.record().plan().gauge(id));
+                Optional<LocalDate> day = judgement
+                        .reading()
+                        .context()
+                        .time()
+                        .map(time -> time.toLocalDate())
+                        .or(job::date);
+                if (gauge.isPresent() && day.isPresent() && gauge.get().isOutOfCalibrationOn(day.get())) {
+                    sentences.add("The calibration of gauge " + gauge.get().id() + " had run out on "
+                            + gauge.get().calibrationDue().orElseThrow() + "; it was used for characteristic "
+                            + each.number() + " on " + day.get() + ".");
+                    break;
+                }
+            }
+        }
+        return List.copyOf(sentences);
+    }
+}
