@@ -21,8 +21,9 @@ public final class Phrases {
         return switch (judgement.verdict()) {
             case CONFORMING -> "conforms";
             case NONCONFORMING -> departure(judgement);
-            case INCONCLUSIVE -> "not proven (" + place(judgement)
-                    + judgement.uncertainty().map(u -> ", U " + plain(u)).orElse(", no uncertainty stated") + ")";
+            case INCONCLUSIVE ->
+                "not proven (" + place(judgement)
+                        + judgement.uncertainty().map(u -> ", U " + plain(u)).orElse(", no uncertainty stated") + ")";
             case NOT_MEASURED -> "not measured";
         };
     }

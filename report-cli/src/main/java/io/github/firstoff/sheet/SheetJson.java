@@ -2,9 +2,9 @@ package io.github.firstoff.sheet;
 
 import com.fasterxml.jackson.core.JsonFactory;
 import com.fasterxml.jackson.core.JsonGenerator;
+import com.fasterxml.jackson.core.StreamWriteFeature;
 import com.fasterxml.jackson.core.util.DefaultIndenter;
 import com.fasterxml.jackson.core.util.DefaultPrettyPrinter;
-import com.fasterxml.jackson.core.StreamWriteFeature;
 import io.github.firstoff.conformance.CharacteristicResult;
 import io.github.firstoff.conformance.Judgement;
 import io.github.firstoff.conformance.Verdict;
@@ -47,7 +47,8 @@ public final class SheetJson {
     public static void write(Sheet sheet, Writer target) {
         try (JsonGenerator generator = FACTORY.createGenerator(target)) {
             DefaultIndenter lines = new DefaultIndenter("  ", "\n");
-            generator.setPrettyPrinter(new DefaultPrettyPrinter().withObjectIndenter(lines).withArrayIndenter(lines));
+            generator.setPrettyPrinter(
+                    new DefaultPrettyPrinter().withObjectIndenter(lines).withArrayIndenter(lines));
             new SheetJson(generator, sheet).document();
             generator.flush();
             target.write('\n');
@@ -91,7 +92,8 @@ public final class SheetJson {
         out.writeNumberField("notMeasured", sheet.result().count(Verdict.NOT_MEASURED));
         out.writeNumberField(
                 "notJudged",
-                sheet.result().characteristics().size() - sheet.result().judged().size());
+                sheet.result().characteristics().size()
+                        - sheet.result().judged().size());
         out.writeNumberField("pieces", sheet.pieces());
         out.writeEndObject();
     }
@@ -115,7 +117,8 @@ public final class SheetJson {
         out.writeStringField("number", finding.number());
         out.writeStringField("feature", characteristic.characteristic().feature());
         out.writeStringField("requirement", characteristic.characteristic().printed());
-        out.writeStringField("class", characteristic.characteristic().importance().word());
+        out.writeStringField(
+                "class", characteristic.characteristic().importance().word());
         out.writeStringField("unit", characteristic.unit().word());
         decimal("nominal", characteristic.zone().nominal());
         decimal("lower", limits.lower());
@@ -245,7 +248,8 @@ public final class SheetJson {
             decimal("upper", judgement.allowed().limits().upper());
             out.writeStringField(
                     "bonus", judgement.allowed().bonus().get().amount().toPlainString());
-            out.writeStringField("bonusReason", judgement.allowed().bonus().get().reason());
+            out.writeStringField(
+                    "bonusReason", judgement.allowed().bonus().get().reason());
         }
         out.writeEndObject();
     }

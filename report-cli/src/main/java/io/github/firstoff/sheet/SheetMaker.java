@@ -62,8 +62,8 @@ public final class SheetMaker {
         int quantity = job.quantity().getAsInt();
         int pieces = record.parts().size();
         if (pieces > quantity) {
-            all.add("The readings name " + Phrases.counted(pieces, "piece", "pieces") + ", but the job states a quantity of "
-                    + quantity + ".");
+            all.add("The readings name " + Phrases.counted(pieces, "piece", "pieces")
+                    + ", but the job states a quantity of " + quantity + ".");
         } else if (pieces < quantity) {
             all.add(Phrases.counted(pieces, "piece", "pieces") + " of " + quantity
                     + " were inspected; the verdict is on those.");

@@ -121,7 +121,8 @@ final class Studies {
             return Optional.empty();
         }
         ChartMethod<Subgroups> method = ChartCatalogue.measured(asked.get().chart())
-                .orElseThrow(() -> new IllegalArgumentException("no chart " + asked.get().chart()));
+                .orElseThrow(() ->
+                        new IllegalArgumentException("no chart " + asked.get().chart()));
         Subgroups subgroups = subgroups(asked.get(), summary.sample(), readings);
         ControlChart chart = asked.get().baseline().isPresent()
                 ? method.fromData(subgroups, asked.get().baseline().getAsInt())
@@ -139,7 +140,10 @@ final class Studies {
     }
 
     private static void addNotes(
-            ResolvedCharacteristic characteristic, Assessment assessment, Capability capability, Map<String, String> notes) {
+            ResolvedCharacteristic characteristic,
+            Assessment assessment,
+            Capability capability,
+            Map<String, String> notes) {
         if (!assessment.notes().isEmpty()) {
             notes.put("chart", String.join(" ", assessment.notes()));
         }
