@@ -21,6 +21,8 @@ import java.util.Map;
  */
 public final class Sample {
     private static final long FURTHEST = 1L << 53;
+    private static final BigInteger MOST_STEPS = BigInteger.valueOf(FURTHEST);
+    private static final int MOST_WHOLE_DIGITS = 40;
 
     private final Scale scale;
     private final long[] deviations;
@@ -36,12 +38,14 @@ public final class Sample {
      * @param values the readings in production order, in {@code unit}; may be empty
      * @param reference the value from which deviations count, in {@code unit}
      * @param unit the unit of readings and reference
-     * @throws IllegalArgumentException if a reading has more than {@link Scale#MOST_PLACES} decimal places, or lies more
-     *     than 2<sup>53</sup> steps of the finest reading from the reference
+     * @throws IllegalArgumentException if a reading has more than {@link Scale#MOST_PLACES} decimal places, more than 40
+     *     digits before the decimal point, or lies more than 2<sup>53</sup> steps of the finest reading from the reference
      */
     public static Sample of(List<BigDecimal> values, BigDecimal reference, Unit unit) {
+        requireMeasurable(reference);
         int places = Math.max(0, reference.scale());
         for (BigDecimal value : values) {
+            requireMeasurable(value);
             places = Math.max(places, value.scale());
         }
         if (places > Scale.MOST_PLACES) {
@@ -86,18 +90,22 @@ public final class Sample {
         return new Sample(scale, deviations.clone());
     }
 
+    /** Refuses powers of ten that nobody measures, before any arithmetic writes them out in digits. */
+    private static void requireMeasurable(BigDecimal value) {
+        if (value.signum() != 0 && (long) value.precision() - value.scale() > MOST_WHOLE_DIGITS) {
+            throw new IllegalArgumentException("the reading " + value + " has more than " + MOST_WHOLE_DIGITS
+                    + " digits before the decimal point and lies too far from anything that can be measured");
+        }
+    }
+
     private static BigDecimal atMost(BigDecimal value, int places) {
         return value.scale() > places ? value.setScale(places) : value;
     }
 
     private static long deviation(BigDecimal value, Scale scale) {
         BigDecimal difference = value.subtract(scale.reference());
-        // a magnitude check first: 1E+1000000 must not be written out in digits to be refused
-        if (difference.signum() != 0 && (long) difference.precision() - difference.scale() + scale.places() > 17) {
-            throw tooFar(value.toString(), scale);
-        }
         BigInteger steps = difference.setScale(scale.places()).unscaledValue();
-        if (steps.bitLength() > 53) {
+        if (steps.abs().compareTo(MOST_STEPS) > 0) {
             throw tooFar(value.toString(), scale);
         }
         return steps.longValue();

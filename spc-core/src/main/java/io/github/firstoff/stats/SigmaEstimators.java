@@ -104,10 +104,10 @@ public final class SigmaEstimators {
         if (!(v2 > 0) || Double.isInfinite(v2)) {
             throw new IllegalArgumentException("a squared coefficient of variation is above 0, not " + v2);
         }
-        // large ν: v² = 1/(2ν) + 1/(8ν²) + …; there the gamma function no longer resolves the difference
+        // large ν: v² = 1/(2ν) + 1/(8ν²) − 1/(16ν³) …, inverted; there log-gamma no longer resolves the difference
         double large = 1 / (2 * v2);
-        if (large > 1e5) {
-            return large + 0.25;
+        if (large > 1000) {
+            return large + 0.25 - 3 / (16 * large);
         }
         double guess = Math.max(1e-3, large);
         return new BrentSolver(1e-12, 1e-12)
