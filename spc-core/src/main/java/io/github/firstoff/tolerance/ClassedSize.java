@@ -1,6 +1,8 @@
 package io.github.firstoff.tolerance;
 
 import io.github.firstoff.quantity.Unit;
+import java.math.BigDecimal;
+import java.util.Optional;
 
 /** A size with a tolerance class of ISO 286: {@code Ø52 P7}. Its limits are in millimetres on every drawing. */
 record ClassedSize(Dimension dimension, ToleranceClass toleranceClass) implements Requirement {
@@ -32,7 +34,29 @@ record ClassedSize(Dimension dimension, ToleranceClass toleranceClass) implement
 
     @Override
     public ToleranceZone resolve(Drawing drawing) {
-        throw new RequirementFault(
-                text(), text().indexOf(toleranceClass.text()), "the tables of ISO 286 are not read yet", "");
+        int at = text().lastIndexOf(toleranceClass.text());
+        drawing.form().filter(form -> form != toleranceClass.form()).ifPresent(form -> {
+            throw new RequirementFault(
+                    text(),
+                    at,
+                    toleranceClass + " is a " + word(toleranceClass.form()) + ", and the plan says that this is a "
+                            + word(form),
+                    "\"form\": \"" + word(toleranceClass.form()) + "\", or a "
+                            + (form == Drawing.Form.HOLE ? "capital" : "small") + " letter");
+        });
+        if (readingUnit(drawing.unit()).kind() != Unit.Kind.LENGTH) {
+            throw new RequirementFault(text(), at, "ISO 286 is for lengths, and this drawing is in degrees", "");
+        }
+        BigDecimal nominal = dimension.exact(drawing.unit()).in(Unit.MILLIMETRE).orElseThrow();
+        try {
+            Limits limits = toleranceClass.deviationsAt(nominal).about(nominal);
+            return ToleranceZone.fixed(limits, Optional.of(nominal));
+        } catch (RequirementFault undefined) {
+            throw new RequirementFault(text(), at, undefined.getMessage(), undefined.expected());
+        }
+    }
+
+    private static String word(Drawing.Form form) {
+        return form == Drawing.Form.HOLE ? "hole" : "shaft";
     }
 }

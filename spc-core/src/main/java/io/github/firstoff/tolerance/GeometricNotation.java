@@ -138,8 +138,38 @@ final class GeometricNotation {
     }
 
     static Requirement read(Scanner in, GeometricCharacteristic characteristic) {
+        if (in.acceptWord("general")) {
+            return general(in, characteristic);
+        }
         Frame frame = new Frame(in, characteristic);
         return frame.read();
+    }
+
+    private static Requirement general(Scanner in, GeometricCharacteristic characteristic) {
+        String example = characteristic.word() + " general";
+        if (!GeneralGeometric.isTabled(characteristic)) {
+            throw in.fault(
+                    "ISO 2768-2 has no table of " + characteristic.word(),
+                    characteristic.word() + " with its tolerance");
+        }
+        Optional<BigDecimal> length = Optional.empty();
+        if (GeneralGeometric.needsLength(characteristic)) {
+            example += " (length 120)";
+            if (!in.accept("(") || !in.acceptWord("length")) {
+                throw in.fault("the table is entered with a length, which is not stated", example);
+            }
+            length = Optional.of(in.number());
+            in.acceptUnit();
+            if (!in.accept(")")) {
+                throw in.fault("the closing ) is missing", example);
+            }
+            if (length.get().signum() == 0) {
+                throw in.fault(0, "a length of 0 has no tolerance", example);
+            }
+        }
+        GeneralGeometric read = new GeneralGeometric(characteristic, length, in.unit());
+        in.expectEnd(before -> read.text());
+        return read;
     }
 
     /** One pass over what stands behind the characteristic. */

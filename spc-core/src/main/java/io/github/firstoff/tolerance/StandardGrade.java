@@ -1,5 +1,6 @@
 package io.github.firstoff.tolerance;
 
+import java.math.BigDecimal;
 import java.util.Arrays;
 import java.util.Optional;
 
@@ -62,6 +63,15 @@ public enum StandardGrade {
         return Arrays.stream(values())
                 .filter(grade -> grade.number.equals(digits))
                 .findFirst();
+    }
+
+    /**
+     * The standard tolerance at a nominal size, both in millimetres (ISO 286-1:2010, Table 1).
+     *
+     * @throws RequirementFault if the standard has no value there
+     */
+    public BigDecimal toleranceAt(BigDecimal nominal) {
+        return Iso286.standardTolerance(nominal, this);
     }
 
     /** Whether this grade is finer than the other, or the same. */

@@ -1,7 +1,9 @@
 package io.github.firstoff.tolerance;
 
+import java.math.BigDecimal;
 import java.util.List;
 import java.util.Locale;
+import java.util.Optional;
 
 /**
  * A tolerance class of ISO 286-1:2010: the letters of the fundamental deviation and the grade, for example {@code H7} or
@@ -25,6 +27,27 @@ public record ToleranceClass(String letters, StandardGrade grade) {
         if (!isIdentifier(letters)) {
             throw new IllegalArgumentException("ISO 286 has no fundamental deviation " + letters);
         }
+    }
+
+    /** The class that the text means, such as {@code H7} or {@code js6}; empty if none. */
+    public static Optional<ToleranceClass> of(String text) {
+        int letters = 0;
+        while (letters < text.length() && Character.isLetter(text.charAt(letters))) {
+            letters++;
+        }
+        String identifier = text.substring(0, letters);
+        return StandardGrade.of(text.substring(letters))
+                .filter(grade -> isIdentifier(identifier))
+                .map(grade -> new ToleranceClass(identifier, grade));
+    }
+
+    /**
+     * The limit deviations at a nominal size in millimetres, both in millimetres (ISO 286-1:2010, Tables 1 to 5).
+     *
+     * @throws RequirementFault if the standard defines none for that size; the message says for which it does
+     */
+    public LimitDeviations deviationsAt(BigDecimal nominal) {
+        return Iso286.deviations(nominal, this);
     }
 
     /** Whether the letters are an identifier of ISO 286-1, all capital or all small. */
