@@ -26,7 +26,7 @@ public record Column(String head, String unit, Kind kind, Width width) {
 
     /** A column of tolerance strips, wide enough for the 28 mm line and the excess figures at its ends. */
     public static Column strip(String head) {
-        return new Column(head, "", Kind.STRIP, Width.mm(39));
+        return new Column(head, "", Kind.STRIP, Width.mm(36));
     }
 
     /** A column of verdict phrases. */

@@ -43,7 +43,8 @@ final class Canvas {
         content.beginText();
         content.setFontAndSize(faces.font(strong), (float) size);
         content.setTextMatrix((float) x, (float) up(baseline));
-        content.showText(text);
+        // A space that did not break is a space to whoever searches or copies the text.
+        content.showText(text.replace('\u00A0', ' '));
         content.endText();
     }
 

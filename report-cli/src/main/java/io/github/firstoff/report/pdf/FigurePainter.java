@@ -35,6 +35,7 @@ import java.util.stream.DoubleStream;
 import java.util.stream.Stream;
 import org.jfree.chart.axis.NumberAxis;
 import org.jfree.chart.axis.NumberTickUnit;
+import org.jfree.chart.plot.DatasetRenderingOrder;
 import org.jfree.chart.plot.PlotOrientation;
 import org.jfree.chart.plot.XYPlot;
 import org.jfree.chart.renderer.xy.StandardXYBarPainter;
@@ -203,10 +204,6 @@ final class FigurePainter {
         if (count <= 250) {
             dots(renderer, main, radius, true);
         }
-        NumberAxis domain = numberAxis(0.5, count + 0.5, 1);
-        draw(g, plot(data, domain, numberAxis(axis.low, axis.high, axis.step), renderer), area);
-
-        rangeAxis(g, axis, area);
         g.setPaint(Ink.BLACK.colour());
         for (LevelLine level : panel.lines()) {
             if (level.kind() == LevelLine.Kind.SPECIFICATION_LIMIT || level.kind() == LevelLine.Kind.TARGET) {
@@ -217,6 +214,10 @@ final class FigurePainter {
                 }
             }
         }
+        NumberAxis domain = numberAxis(0.5, count + 0.5, 1);
+        draw(g, plot(data, domain, numberAxis(axis.low, axis.high, axis.step), renderer), area);
+
+        rangeAxis(g, axis, area);
         lineLabels(g, panel.lines(), axis, area);
         marks(g, panel.points(), axis, area, radius);
         if (!panel.second().isEmpty()) {
@@ -294,7 +295,7 @@ final class FigurePainter {
             Rectangle2D box =
                     new Rectangle2D.Double(x - width / 2 - 0.6, baseline - capitals - 0.6, width + 1.2, capitals + 1.2);
             boolean free = box.getY() > area.getY() - TITLE
-                    && box.getMaxY() < area.getMaxY() + TITLE
+                    && box.getMaxY() < area.getMaxY()
                     && taken.stream().noneMatch(box::intersects);
             if (free) {
                 taken.add(box);
@@ -502,14 +503,23 @@ final class FigurePainter {
         }
         countAxis(g, most, area, true);
         figure.curve()
-                .ifPresent(curve -> curve.points().stream()
-                        .filter(point -> inside(axis.place(point.at(), area), area))
-                        .max(Comparator.comparingDouble(HistogramFigure.CurvePoint::at))
-                        .ifPresent(end -> {
-                            String name = faces.fit(curve.name());
-                            double y = Math.max(area.getY() + SIZE, axis.place(end.at(), area) - 2);
-                            text(g, name, area.getMaxX() - textWidth(name), y, false, Ink.BLUE);
-                        }));
+                .ifPresent(curve -> flank(curve, 0.3).ifPresent(point -> {
+                    String name = faces.fit(curve.name());
+                    double x = area.getX() + point.count() / most * area.getWidth() + 5;
+                    double y = axis.place(point.at(), area) - 1;
+                    text(g, name, Math.min(x, area.getMaxX() - textWidth(name)), y, false, Ink.BLUE);
+                }));
+    }
+
+    /** The point on the upper flank of a curve where it has fallen to a share of its peak; a name finds room beside it. */
+    private static Optional<HistogramFigure.CurvePoint> flank(HistogramFigure.Curve curve, double share) {
+        double peak = curve.points().stream()
+                .mapToDouble(HistogramFigure.CurvePoint::count)
+                .max()
+                .orElse(0);
+        return curve.points().stream()
+                .filter(point -> point.count() >= peak * share)
+                .max(Comparator.comparingDouble(HistogramFigure.CurvePoint::at));
     }
 
     private void paintUpright(Graphics2D g, HistogramFigure figure, double width, double height) {
@@ -564,22 +574,12 @@ final class FigurePainter {
     }
 
     private void curveName(Graphics2D g, HistogramFigure.Curve curve, Axis axis, double most, Rectangle2D area) {
-        double peak = curve.points().stream()
-                .mapToDouble(HistogramFigure.CurvePoint::count)
-                .max()
-                .orElse(0);
-        curve.points().stream()
-                .filter(point -> point.count() >= peak * 0.45)
-                .max(Comparator.comparingDouble(HistogramFigure.CurvePoint::at))
-                .ifPresent(point -> {
-                    String name = faces.fit(curve.name());
-                    double x = axis.along(point.at(), area) + 5;
-                    double y = area.getMaxY() - point.count() / most * area.getHeight() - 3;
-                    double fitted = Math.min(x, area.getMaxX() - textWidth(name) - 3);
-                    g.setPaint(Ink.WHITE.colour());
-                    g.fill(new Rectangle2D.Double(fitted - 1, y - SIZE + 1, textWidth(name) + 2, SIZE + 1));
-                    text(g, name, fitted, y, false, Ink.BLUE);
-                });
+        flank(curve, 0.3).ifPresent(point -> {
+            String name = faces.fit(curve.name());
+            double x = Math.min(axis.along(point.at(), area) + 6, area.getMaxX() - textWidth(name) - 3);
+            double y = area.getMaxY() - point.count() / most * area.getHeight() - 4;
+            text(g, name, x, y, false, Ink.BLUE);
+        });
     }
 
     private static final class LineLabel {
@@ -671,6 +671,7 @@ final class FigurePainter {
             add(line, lines, points, new BasicStroke(1f), Ink.BLUE);
             plot.setDataset(1, line);
             plot.setRenderer(1, lines);
+            plot.setDatasetRenderingOrder(DatasetRenderingOrder.FORWARD);
         });
         return bare(plot);
     }

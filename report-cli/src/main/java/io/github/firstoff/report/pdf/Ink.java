@@ -14,8 +14,8 @@ enum Ink {
     TINT(222, 225, 230),
     /** Our own lines and points. */
     BLUE(24, 58, 112),
-    /** Only for what is out. */
-    RED(142, 22, 28),
+    /** Only for what is out; dark, so that a photocopy shows it as black as the text. */
+    RED(118, 6, 14),
     /** Paper. */
     WHITE(255, 255, 255);
 

@@ -2,6 +2,7 @@ package io.github.firstoff.report.pdf;
 
 import io.github.firstoff.report.model.Modifier;
 import io.github.firstoff.report.model.Notation;
+import java.util.List;
 
 /** Measures and draws requirements as a drawing sets them, on one baseline. */
 final class NotationSetter {
@@ -26,10 +27,20 @@ final class NotationSetter {
         return width;
     }
 
+    /** Width inside a sentence: a frame keeps a little air before the comma that may follow it. */
+    double inlineWidth(Notation notation, Type type) {
+        List<Notation.Piece> pieces = notation.pieces();
+        boolean boxedEnd = !pieces.isEmpty() && isBoxed(pieces.get(pieces.size() - 1));
+        return width(notation, type) + (boxedEnd ? type.size() * 0.2 : 0);
+    }
+
+    private static boolean isBoxed(Notation.Piece piece) {
+        return piece instanceof Notation.Frame || piece instanceof Notation.Exact;
+    }
+
     /** Height of the line that holds the notation with air above and below. */
     double height(Notation notation, Type type) {
-        boolean boxed = notation.pieces().stream()
-                .anyMatch(piece -> piece instanceof Notation.Frame || piece instanceof Notation.Exact);
+        boolean boxed = notation.pieces().stream().anyMatch(NotationSetter::isBoxed);
         return boxed ? Math.max(type.leading(), frameHeight(type) + 3) : type.leading();
     }
 

@@ -62,7 +62,7 @@ final class PageFrame {
 
     /** Top of the type area. */
     double top() {
-        return HEAD_TOP + 32;
+        return HEAD_TOP + 36;
     }
 
     /** Foot of the type area. */
@@ -82,12 +82,10 @@ final class PageFrame {
         double values = labels + 11;
         String kind = faces.fit(model.kind());
         String number = faces.fit(model.number());
-        canvas.textRight(kind, right, values, Type.STRONG);
-        if (!number.isEmpty()) {
-            canvas.textRight(number, right, labels, Type.LABEL);
-        }
-        double kindWidth =
-                Math.max(faces.width(kind, true, Type.STRONG.size()), faces.width(number, false, Type.LABEL.size()));
+        double numberWidth = number.isEmpty() ? 0 : faces.width(number, false, Type.BODY.size()) + 6;
+        canvas.textRight(number, right, values, Type.BODY);
+        canvas.textRight(kind, right - numberWidth, values, Type.STRONG);
+        double kindWidth = faces.width(kind, true, Type.STRONG.size()) + numberWidth;
         double room = measure() - kindWidth - 14;
         double needed = 0;
         for (Field field : fields) {

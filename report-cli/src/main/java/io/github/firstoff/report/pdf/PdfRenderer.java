@@ -1,7 +1,6 @@
 package io.github.firstoff.report.pdf;
 
 import com.lowagie.text.Document;
-import com.lowagie.text.DocumentException;
 import com.lowagie.text.Rectangle;
 import com.lowagie.text.pdf.PdfDate;
 import com.lowagie.text.pdf.PdfEncryption;
@@ -11,6 +10,7 @@ import com.lowagie.text.pdf.PdfString;
 import com.lowagie.text.pdf.PdfWriter;
 import io.github.firstoff.report.model.DocumentInfo;
 import io.github.firstoff.report.model.ReportModel;
+import java.io.ByteArrayOutputStream;
 import java.io.IOException;
 import java.io.OutputStream;
 import java.nio.charset.StandardCharsets;
@@ -48,14 +48,10 @@ public final class PdfRenderer {
         if (pages.isEmpty()) {
             pages = List.of(List.of());
         }
-        try {
-            write(model, faces, frame, pages, out);
-        } catch (DocumentException e) {
-            if (e.getCause() instanceof IOException cause) {
-                throw cause;
-            }
-            throw e;
-        }
+        // Set in memory first: whatever goes wrong while setting, nothing half-written leaves.
+        ByteArrayOutputStream file = new ByteArrayOutputStream(1 << 16);
+        write(model, faces, frame, pages, file);
+        file.writeTo(out);
         return new RenderedSheet(pages.size(), faces.messages());
     }
 
@@ -99,7 +95,8 @@ public final class PdfRenderer {
         PdfDate date = new PdfDate(created);
         writer.getInfo().put(PdfName.CREATIONDATE, date);
         writer.getInfo().put(PdfName.MODDATE, date);
-        writer.getInfo().put(PdfName.FILEID, PdfEncryption.createInfoId(identity(model)));
+        byte[] identity = identity(model);
+        writer.getInfo().put(PdfName.FILEID, PdfEncryption.createInfoId(identity, identity));
         writer.getExtraCatalog()
                 .put(PdfName.LANG, new PdfString(info.language().toLanguageTag(), PdfObject.TEXT_UNICODE));
         String producer = ((PdfString) writer.getInfo().get(PdfName.PRODUCER)).toUnicodeString();

@@ -10,7 +10,9 @@ final class StripPainter {
     static final double LENGTH = 28 * Type.MM;
 
     private static final double TICK = 3.4;
-    private static final double MARK = 2.5;
+    /** Readings stand on the line, the target hangs below it, limits reach to both sides: three shapes, no colour needed. */
+    private static final double MARK = 4.6;
+
     private static final double EXCESS_SIZE = 6.5;
 
     private final Canvas canvas;
@@ -24,7 +26,7 @@ final class StripPainter {
         boolean figure = strip.marks().stream()
                 .anyMatch(mark ->
                         (mark.at() < 0 || mark.at() > 1) && !mark.excess().isEmpty());
-        return figure ? 19 : Type.LINE;
+        return figure ? 20 : Type.LINE;
     }
 
     /** Draws a strip whose line runs from x over the given length at the height y. */
@@ -49,11 +51,11 @@ final class StripPainter {
             double notch = x + at * length;
             canvas.fillTriangle(notch, y + 1.5, notch - 1.7, y + 4.4, notch + 1.7, y + 4.4, Ink.BLACK);
         });
-        double weight = strip.marks().size() > 40 ? 0.35 : 0.75;
+        double weight = strip.marks().size() > 40 ? 0.35 : 0.95;
         for (Strip.Mark mark : strip.marks()) {
             if (mark.at() >= 0 && mark.at() <= 1) {
                 double at = x + mark.at() * length;
-                canvas.line(at, y - MARK - 0.8, at, y + MARK - 0.8, weight, Ink.BLUE);
+                canvas.line(at, y - MARK, at, y, weight, Ink.BLUE);
             }
         }
         outside(strip.marks().stream().filter(mark -> mark.at() < 0).toList(), x, y, -1);
@@ -82,7 +84,7 @@ final class StripPainter {
         if (!excess.isEmpty()) {
             String figure = marks.size() > 1 ? excess + " (" + marks.size() + ")" : excess;
             Type type = new Type(EXCESS_SIZE, 8, true, Ink.RED);
-            double baseline = y - 4.6;
+            double baseline = y - 5.6;
             if (direction < 0) {
                 canvas.text(figure, tip, baseline, type);
             } else {

@@ -28,13 +28,28 @@ final class TableSetter {
     }
 
     List<Slab> set(Block.Table table, double measure, double space) {
+        List<Slab> best = List.of();
+        double size = 0;
         for (double[] setting : SETTINGS) {
+            boolean last = setting[0] == SETTINGS[SETTINGS.length - 1][0];
+            if (!best.isEmpty() && setting[0] < size) {
+                break;
+            }
             Grid grid = new Grid(table, measure, setting[0], setting[1]);
-            if (grid.fits || setting == SETTINGS[SETTINGS.length - 1]) {
-                return grid.slabs(space);
+            if (grid.fits || last) {
+                List<Slab> slabs = grid.slabs(space);
+                // Closer columns are worth it only where they save lines.
+                if (best.isEmpty() || height(slabs) < 0.97 * height(best)) {
+                    best = slabs;
+                    size = setting[0];
+                }
             }
         }
-        throw new IllegalStateException("the last setting is always taken");
+        return best;
+    }
+
+    private static double height(List<Slab> slabs) {
+        return slabs.stream().mapToDouble(Slab::height).sum();
     }
 
     private static Type tone(Type type, Tone tone) {
@@ -70,6 +85,7 @@ final class TableSetter {
             rest = new double[count];
             double[] least = new double[count];
             double taken = gutter * (count - 1);
+            double[] wanted = new double[count];
             double weights = 0;
             double leastShares = 0;
             for (int i = 0; i < count; i++) {
@@ -80,6 +96,7 @@ final class TableSetter {
                     case NATURAL -> width[i] = natural;
                     case SHARE -> {
                         least[i] = measureColumn(i, true);
+                        wanted[i] = Math.max(least[i], natural);
                         weights += rule.value();
                         leastShares += least[i];
                     }
@@ -89,7 +106,7 @@ final class TableSetter {
             double left = measure - taken;
             fits = left >= leastShares - 0.01;
             if (fits) {
-                share(left, weights, least);
+                share(left, weights, least, wanted);
             } else {
                 squeeze(measure, least);
             }
@@ -100,31 +117,47 @@ final class TableSetter {
             total = sum;
         }
 
-        /** Shares what is left by weight, but gives every column its least. */
-        private void share(double left, double weights, double[] least) {
+        /**
+         * Shares what is left by weight, but gives every column its least, and none more than it can use while another
+         * column has to wrap.
+         */
+        private void share(double left, double weights, double[] least, double[] wanted) {
             boolean[] settled = new boolean[width.length];
             double room = left;
             double weight = weights;
-            boolean again = true;
-            while (again) {
-                again = false;
-                for (int i = 0; i < width.length; i++) {
-                    Width rule = table.columns().get(i).width();
-                    if (rule.kind() == Width.Kind.SHARE && !settled[i] && room * rule.value() / weight < least[i]) {
-                        width[i] = least[i];
-                        settled[i] = true;
-                        room -= least[i];
-                        weight -= rule.value();
-                        again = true;
+            boolean narrowest = true;
+            while (true) {
+                int next = -1;
+                for (int i = 0; i < width.length && next < 0; i++) {
+                    double part = room * table.columns().get(i).width().value() / weight;
+                    boolean open = isShare(i) && !settled[i];
+                    if (open && (narrowest ? part < least[i] : part > wanted[i])) {
+                        next = i;
                     }
                 }
+                if (next < 0 && narrowest) {
+                    narrowest = false;
+                    continue;
+                }
+                double others = weight
+                        - (next < 0 ? 0 : table.columns().get(next).width().value());
+                if (next < 0 || others < 1e-9) {
+                    break;
+                }
+                width[next] = narrowest ? least[next] : wanted[next];
+                settled[next] = true;
+                room -= width[next];
+                weight = others;
             }
             for (int i = 0; i < width.length; i++) {
-                Width rule = table.columns().get(i).width();
-                if (rule.kind() == Width.Kind.SHARE && !settled[i]) {
-                    width[i] = room * rule.value() / weight;
+                if (isShare(i) && !settled[i]) {
+                    width[i] = room * table.columns().get(i).width().value() / weight;
                 }
             }
+        }
+
+        private boolean isShare(int column) {
+            return table.columns().get(column).width().kind() == Width.Kind.SHARE;
         }
 
         /** No setting fits: columns of words give way, then all do. */
@@ -161,7 +194,8 @@ final class TableSetter {
                             whole[column] = Math.max(whole[column], before);
                             rest[column] = Math.max(rest[column], all - before);
                         } else {
-                            widest = Math.max(widest, all);
+                            // Words among figures wrap, so that "not measured" does not widen the column.
+                            widest = Math.max(widest, texts.leastWidth(Text.of(line), set));
                         }
                     }
                 } else {
@@ -277,18 +311,26 @@ final class TableSetter {
 
         private Slab row(TableRow.Cells row, boolean last) {
             List<Content> contents = new ArrayList<>();
-            double height = type.leading();
+            double drop = 0;
             for (int i = 0; i < width.length; i++) {
                 Content content = content(row.cells().get(i), i);
                 contents.add(content);
-                height = Math.max(height, content.height);
+                drop = Math.max(drop, content.drop);
+            }
+            // First lines share a baseline: beside a frame, which is higher than text, text moves down.
+            double deepest = drop;
+            double height = type.leading();
+            for (Content content : contents) {
+                height = Math.max(height, content.height + deepest - content.drop);
             }
             double inner = height;
             double all = inner + 2 * ROW_AIR;
             return Slab.of(0, all, (canvas, x, y) -> {
                 double left = x;
                 for (int i = 0; i < width.length; i++) {
-                    contents.get(i).paint.at(canvas, left, y + ROW_AIR, inner);
+                    Content content = contents.get(i);
+                    double down = content.floats ? 0 : deepest - content.drop;
+                    content.paint.at(canvas, left, y + ROW_AIR + down, inner);
                     left += width[i] + gutter;
                 }
                 canvas.line(x, y + all, x + total, y + all, last ? 0.8 : 0.25, last ? Ink.BLACK : Ink.HAIRLINE);
@@ -308,7 +350,7 @@ final class TableSetter {
                 double length = stripLength(width[column]);
                 double inset = (width[column] - length) / 2;
                 double height = StripPainter.height(line.strip());
-                return new Content(
+                return Content.floating(
                         height,
                         (canvas, x, y, row) -> new StripPainter(canvas)
                                 .paint(line.strip(), x + inset, y + row / 2 + (height - Type.LINE) / 3, length));
@@ -322,7 +364,7 @@ final class TableSetter {
 
         private Content words(Text text, Type set, int column) {
             TextSetter.SetText lines = texts.set(text, width[column], set);
-            return new Content(lines.height(), (canvas, x, y, row) -> lines.paint(canvas, x, y));
+            return new Content(lines.height(), lines.firstDrop(), (canvas, x, y, row) -> lines.paint(canvas, x, y));
         }
 
         private Content requirement(Cell.Requirement requirement, int column) {
@@ -330,7 +372,8 @@ final class TableSetter {
             Notation notation = requirement.requirement();
             Text asText = notation.pieces().isEmpty() ? Text.NONE : requirementText(notation, column);
             TextSetter.SetText below = texts.set(asText, width[column], type);
-            return new Content(feature.height() + below.height(), (canvas, x, y, row) -> {
+            double drop = feature.height() > 0 ? feature.firstDrop() : below.firstDrop();
+            return new Content(feature.height() + below.height(), drop, (canvas, x, y, row) -> {
                 feature.paint(canvas, x, y);
                 below.paint(canvas, x, y + feature.height());
             });
@@ -353,8 +396,15 @@ final class TableSetter {
 
         private Content figure(Cell.Figure figure, int column) {
             Type set = tone(type, figure.tone());
-            List<String> rows = lines(faces.fit(figure.figure()));
-            return new Content(rows.size() * type.leading(), (canvas, x, y, row) -> {
+            List<String> rows = new ArrayList<>();
+            for (String line : lines(faces.fit(figure.figure()))) {
+                if (DecimalMark.isFigure(line) || faces.width(line, set.strong(), set.size()) <= width[column]) {
+                    rows.add(line);
+                } else {
+                    rows.addAll(List.of(line.split(" ", -1)));
+                }
+            }
+            return new Content(rows.size() * type.leading(), 0, (canvas, x, y, row) -> {
                 double baseline = y + set.baseline();
                 double right = x + width[column];
                 for (String line : rows) {
@@ -379,11 +429,26 @@ final class TableSetter {
 
     private static final class Content {
         private final double height;
+        /** How much lower the first baseline lies than that of a plain line. */
+        private final double drop;
+        /** Whether the content has no baseline and places itself in the row. */
+        private final boolean floats;
+
         private final CellPaint paint;
 
-        Content(double height, CellPaint paint) {
+        Content(double height, double drop, CellPaint paint) {
+            this(height, drop, false, paint);
+        }
+
+        private Content(double height, double drop, boolean floats, CellPaint paint) {
             this.height = height;
+            this.drop = drop;
+            this.floats = floats;
             this.paint = paint;
+        }
+
+        static Content floating(double height, CellPaint paint) {
+            return new Content(height, 0, true, paint);
         }
     }
 }

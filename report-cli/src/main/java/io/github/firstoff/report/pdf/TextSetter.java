@@ -4,9 +4,18 @@ import io.github.firstoff.report.model.Notation;
 import io.github.firstoff.report.model.Text;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Set;
 
 /** Breaks running text into lines. */
 final class TextSetter {
+    private static final char NO_BREAK_SPACE = '\u00A0';
+    private static final Set<String> SIGNS = Set.of("=", "<", ">", "\u2264", "\u2265", "\u00B1", "\u00D7");
+    /** Words that a line does not end with when a figure follows. */
+    private static final Set<String> LEADS = Set.of("U", "k", "n", "by");
+
+    private static final Set<String> UNITS = Set.of(
+            "mm", "\u00B5m", "\u03BCm", "inch", "\u00B0C", "\u00B0", "%", "N", "N\u00B7m", "MPa", "kN", "UTC", "pt");
+
     private final Faces faces;
     private final NotationSetter notations;
 
@@ -85,7 +94,7 @@ final class TextSetter {
         boolean newLine = false;
         for (Text.Run run : text.runs()) {
             if (run instanceof Text.Inline inline) {
-                current.add(new Requirement(inline.notation(), notations.width(inline.notation(), type)));
+                current.add(new Requirement(inline.notation(), notations.inlineWidth(inline.notation(), type)));
             } else if (run instanceof Text.Ringed ringed) {
                 String mark = faces.fit(ringed.mark());
                 current.add(new Ring(mark, SymbolPainter.ringWidth(faces, mark, type.size())));
@@ -96,8 +105,9 @@ final class TextSetter {
                 for (int i = 0; i <= words.length(); i++) {
                     char c = i < words.length() ? words.charAt(i) : '\0';
                     boolean end = i == words.length();
-                    if (!end && c != ' ' && c != '\n') {
-                        word.append(c);
+                    boolean joined = c == ' ' && isJoined(words, i);
+                    if (!end && c != '\n' && (c != ' ' || joined)) {
+                        word.append(joined ? NO_BREAK_SPACE : c);
                         continue;
                     }
                     if (!word.isEmpty()) {
@@ -120,6 +130,26 @@ final class TextSetter {
             groups.add(new Group(current, space, newLine));
         }
         return groups;
+    }
+
+    /**
+     * Whether a line must not end at this space: between a figure and its unit, after "U" and "by", and around signs such
+     * as "≤".
+     */
+    private static boolean isJoined(String words, int space) {
+        int start = words.lastIndexOf(' ', space - 1) + 1;
+        int end = space + 1;
+        while (end < words.length() && " \n".indexOf(words.charAt(end)) < 0) {
+            end++;
+        }
+        String before = words.substring(start, space);
+        String after = words.substring(space + 1, end);
+        boolean figure = !before.isEmpty() && Character.isDigit(before.charAt(before.length() - 1));
+        String unit = after.replaceAll("[.,;:)]+$", "");
+        boolean leads = LEADS.contains(before.replaceAll("^[(\u201C]+", ""))
+                && !after.isEmpty()
+                && Character.isDigit(after.charAt(0));
+        return leads || SIGNS.contains(before) || SIGNS.contains(after) || (figure && UNITS.contains(unit));
     }
 
     private Word word(String text, boolean strong, Type type) {
@@ -190,6 +220,13 @@ final class TextSetter {
 
         double width() {
             return lines.stream().mapToDouble(Line::width).max().orElse(0);
+        }
+
+        /** How much lower the first baseline lies than that of a line of plain text. */
+        double firstDrop() {
+            return lines.isEmpty()
+                    ? 0
+                    : (lines.get(0).height - lines.get(0).type.leading()) / 2;
         }
 
         double height() {
