@@ -168,14 +168,10 @@ public final class Sample {
         }
         int count = deviations.length / size;
         int[] starts = new int[count + 1];
-        List<String> labels = new ArrayList<>();
         for (int g = 0; g <= count; g++) {
             starts[g] = g * size;
         }
-        for (int g = 1; g <= count && size > 1; g++) {
-            labels.add(Integer.toString(g));
-        }
-        return new Subgroups(this, null, starts, labels, deviations.length - count * size);
+        return new Subgroups(this, null, starts, List.of(), deviations.length - count * size);
     }
 
     /**

@@ -25,6 +25,11 @@ public record Scale(BigDecimal reference, int places, Unit unit) {
     /** Powers of ten up to this one are exact in a double. */
     private static final int EXACT_POWER = 22;
 
+    private static final double[] POWERS = {
+        1e0, 1e1, 1e2, 1e3, 1e4, 1e5, 1e6, 1e7, 1e8, 1e9, 1e10, 1e11, 1e12, 1e13, 1e14, 1e15, 1e16, 1e17, 1e18, 1e19,
+        1e20, 1e21, 1e22
+    };
+
     private static final MathContext AMPLE = new MathContext(60);
 
     /** Checks that the reference lies on a step. */
@@ -64,25 +69,47 @@ public record Scale(BigDecimal reference, int places, Unit unit) {
 
     /** The mean of {@code count} readings whose deviations sum to {@code sum}, in the unit, rounded once. */
     public double mean(long sum, long count) {
-        requirePositive(count);
-        if (places <= EXACT_POWER) {
-            BigInteger wholeReference = reference.setScale(places).unscaledValue();
-            if (wholeReference.bitLength() < 53 && count < EXACT) {
-                long whole = wholeReference.longValue();
-                long high = Math.multiplyHigh(whole, count);
-                long low = whole * count;
+        return means().of(sum, count);
+    }
+
+    /** Means of this scale, prepared for many. */
+    public Means means() {
+        return new Means(this);
+    }
+
+    /** Means of many sums on one scale; each rounded once, most without allocating. */
+    public static final class Means {
+        private final Scale scale;
+        private final boolean quick;
+        private final long wholeReference;
+        private final double power;
+
+        private Means(Scale scale) {
+            this.scale = scale;
+            BigInteger whole = scale.reference.setScale(scale.places).unscaledValue();
+            quick = scale.places <= EXACT_POWER && whole.bitLength() < 53;
+            wholeReference = quick ? whole.longValue() : 0;
+            power = quick ? POWERS[scale.places] : 1;
+        }
+
+        /** The mean of {@code count} readings whose deviations sum to {@code sum}, in the unit, rounded once. */
+        public double of(long sum, long count) {
+            requirePositive(count);
+            if (quick && count < EXACT && sum > -EXACT && sum < EXACT) {
+                long high = Math.multiplyHigh(wholeReference, count);
+                long low = wholeReference * count;
                 boolean fits = (high == 0 && low >= 0) || (high == -1 && low < 0);
-                if (fits && Math.abs(low) < EXACT && sum > -EXACT && sum < EXACT) {
+                if (fits && Math.abs(low) < EXACT) {
                     double numerator = low + sum;
-                    double denominator = count * Math.pow(10, places);
+                    double denominator = count * power;
                     // both exact below 2^53: then the division is the only rounding
                     if (Math.abs(numerator) < EXACT && denominator < EXACT) {
                         return numerator / denominator;
                     }
                 }
             }
+            return scale.mean(BigInteger.valueOf(sum), count);
         }
-        return mean(BigInteger.valueOf(sum), count);
     }
 
     /** The mean of {@code count} readings whose deviations sum to {@code sum}, in the unit, rounded once. */
@@ -98,7 +125,7 @@ public record Scale(BigDecimal reference, int places, Unit unit) {
             throw new IllegalArgumentException("a number of steps must be finite, not " + steps);
         }
         if (places <= EXACT_POWER) {
-            return steps / Math.pow(10, places);
+            return steps / POWERS[places];
         }
         return new BigDecimal(steps).movePointLeft(places).doubleValue();
     }
@@ -109,7 +136,7 @@ public record Scale(BigDecimal reference, int places, Unit unit) {
             throw new IllegalArgumentException("a length must be finite, not " + length);
         }
         return places <= EXACT_POWER
-                ? length * Math.pow(10, places)
+                ? length * POWERS[places]
                 : new BigDecimal(length).movePointRight(places).doubleValue();
     }
 

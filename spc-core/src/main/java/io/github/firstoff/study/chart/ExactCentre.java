@@ -12,12 +12,14 @@ final class ExactCentre {
     private final long count;
     private final boolean fits;
     private final long shortSum;
+    private final double deviation;
 
     ExactCentre(BigInteger sum, long count) {
         this.sum = sum;
         this.count = count;
         this.fits = sum.bitLength() < 64;
         this.shortSum = fits ? sum.longValue() : 0;
+        this.deviation = ExactRatio.of(sum, BigInteger.valueOf(count));
     }
 
     BigInteger sum() {
@@ -30,7 +32,7 @@ final class ExactCentre {
 
     /** In steps, rounded once. */
     double deviation() {
-        return ExactRatio.of(sum, BigInteger.valueOf(count));
+        return deviation;
     }
 
     /** The sign of (partSum / size − centre). */

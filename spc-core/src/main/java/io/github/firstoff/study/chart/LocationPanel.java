@@ -69,22 +69,29 @@ final class LocationPanel {
             @Nullable ExactCentre exact, double centreSteps, double centre, IntToDoubleFunction sigmaOfSize) {
         Scale scale = data.sample().scale();
         Panel.Builder panel = builder();
-        Map<Integer, Lines> linesOfSize = new HashMap<>();
-        Map<Integer, Double> sigmaSteps = new HashMap<>();
+        Scale.Means means = scale.means();
+        Map<Integer, Line> known = new HashMap<>();
+        Line line = null;
         for (int g = 0; g < data.count(); g++) {
             int size = data.size(g);
-            double sigma = sigmaSteps.computeIfAbsent(size, n -> sigmaOfSize.applyAsDouble(n) / Math.sqrt(n));
-            Lines lines = linesOfSize.computeIfAbsent(
-                    size,
-                    n -> new Lines(
-                            centre,
-                            scale.value(centreSteps - 3 * sigma),
-                            scale.value(centreSteps + 3 * sigma),
-                            OptionalDouble.of(scale.length(sigma))));
+            if (line == null || line.size != size) {
+                line = known.computeIfAbsent(size, n -> {
+                    double sigma = sigmaOfSize.applyAsDouble(n) / Math.sqrt(n);
+                    return new Line(
+                            n,
+                            sigma,
+                            new Lines(
+                                    centre,
+                                    scale.value(centreSteps - 3 * sigma),
+                                    scale.value(centreSteps + 3 * sigma),
+                                    OptionalDouble.of(scale.length(sigma))));
+                });
+            }
             long sum = sum(g);
             double value = (double) sum / size;
-            int side = exact != null ? exact.side(sum, size) : LineJudge.compare(value, centreSteps, sigma);
-            panel.addZoned(scale.mean(sum, size), size, lines, side, LineJudge.zone(value, centreSteps, sigma, side));
+            int side = exact != null ? exact.side(sum, size) : LineJudge.compare(value, centreSteps, line.sigma);
+            int zone = LineJudge.zone(value, centreSteps, line.sigma, side);
+            panel.addZoned(means.of(sum, size), size, line.lines, side, zone);
         }
         return panel.build();
     }
@@ -92,4 +99,7 @@ final class LocationPanel {
     private Panel.Builder builder() {
         return new Panel.Builder(PanelKind.LOCATION, statistic, 1, data.count(), data::label);
     }
+
+    /** The lines for one subgroup size, with the sigma of its mean in steps. */
+    private record Line(int size, double sigma, Lines lines) {}
 }

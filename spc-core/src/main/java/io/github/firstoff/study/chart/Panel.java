@@ -20,6 +20,9 @@ public final class Panel {
     /** A panel without sigma zones gives this for every point. */
     public static final int NO_ZONES = -1;
 
+    private static final double[] NO_NUMBERS = {};
+    private static final byte[] NO_DECISIONS = {};
+
     private final PanelKind kind;
     private final String statistic;
     private final int firstNumber;
@@ -38,16 +41,19 @@ public final class Panel {
         kind = b.kind;
         statistic = b.statistic;
         firstNumber = b.firstNumber;
-        values = Arrays.copyOf(b.values, b.count);
-        sizes = Arrays.copyOf(b.sizes, b.count);
-        int lined = b.lined ? b.count : 0;
-        centres = Arrays.copyOf(b.centres, lined);
-        lowers = Arrays.copyOf(b.lowers, lined);
-        uppers = Arrays.copyOf(b.uppers, lined);
-        sigmas = Arrays.copyOf(b.sigmas, b.zoned ? lined : 0);
-        sides = Arrays.copyOf(b.sides, lined);
-        zones = Arrays.copyOf(b.zones, b.zoned ? lined : 0);
-        beyond = Arrays.copyOf(b.beyond, lined);
+        if (b.count != b.values.length) {
+            throw new IllegalStateException(b.count + " points where " + b.values.length + " were announced");
+        }
+        // the builder is used once and hands its columns over
+        values = b.values;
+        sizes = b.sizes;
+        centres = b.lined ? b.centres : NO_NUMBERS;
+        lowers = b.lined ? b.lowers : NO_NUMBERS;
+        uppers = b.lined ? b.uppers : NO_NUMBERS;
+        sigmas = b.zoned ? b.sigmas : NO_NUMBERS;
+        sides = b.lined ? b.sides : NO_DECISIONS;
+        zones = b.zoned ? b.zones : NO_DECISIONS;
+        beyond = b.lined ? b.beyond : NO_DECISIONS;
         labels = b.labels;
     }
 
@@ -180,7 +186,7 @@ public final class Panel {
         }
     }
 
-    /** Collects points. */
+    /** Collects exactly as many points as its capacity announces; used once. */
     static final class Builder {
         private final PanelKind kind;
         private final String statistic;

@@ -3,6 +3,7 @@ package io.github.firstoff.study.chart;
 import io.github.firstoff.sample.Scale;
 import io.github.firstoff.sample.Subgroups;
 import io.github.firstoff.stats.ChartConstants;
+import io.github.firstoff.stats.DeviationTally;
 import io.github.firstoff.stats.ExactRatio;
 import io.github.firstoff.stats.SigmaEstimate;
 import io.github.firstoff.stats.SigmaEstimators;
@@ -50,10 +51,7 @@ public final class XbarRange extends ShewhartChart {
         SigmaEstimate sigma;
         ExactCentre middle = null;
         if (data.commonSize().isPresent()) {
-            BigInteger sum = BigInteger.ZERO;
-            for (int g = 0; g < setting; g++) {
-                sum = sum.add(BigInteger.valueOf(ranges[g]));
-            }
+            BigInteger sum = DeviationTally.of(ranges, 0, setting).sum();
             middle = new ExactCentre(sum, setting);
             sigma = SigmaEstimators.meanRange(
                     ExactRatio.of(sum, BigInteger.valueOf(setting)),
@@ -112,21 +110,27 @@ public final class XbarRange extends ShewhartChart {
     private static Panel panel(Subgroups data, long[] ranges, @Nullable ExactCentre exact, double sigma) {
         Scale scale = data.sample().scale();
         Panel.Builder panel = new Panel.Builder(PanelKind.DISPERSION, "range", 1, ranges.length, data::label);
+        int sizeOfLines = 0;
+        double centre = 0;
+        double lower = 0;
+        double upper = 0;
         for (int g = 0; g < ranges.length; g++) {
             int n = data.size(g);
+            if (n != sizeOfLines) {
+                ChartConstants c = ChartConstants.of(n);
+                centre = exact != null ? exact.deviation() : c.d2() * sigma;
+                lower = c.bigD3() * centre;
+                upper = c.bigD4() * centre;
+                sizeOfLines = n;
+            }
             double range = (double) ranges[g];
-            ChartConstants c = ChartConstants.of(n);
-            double centre = exact != null ? exact.deviation() : c.d2() * sigma;
-            double lower = c.bigD3() * centre;
-            double upper = c.bigD4() * centre;
-            int side = exact != null ? exact.side(ranges[g], 1) : LineJudge.compare(range, centre, sigma);
             panel.add(
                     scale.length(range),
                     n,
                     scale.length(centre),
                     scale.length(lower),
                     scale.length(upper),
-                    side,
+                    exact != null ? exact.side(ranges[g], 1) : LineJudge.compare(range, centre, sigma),
                     LineJudge.beyond(range, lower, upper, sigma));
         }
         return panel.build();

@@ -1,0 +1,93 @@
+package io.github.firstoff.stats;
+
+import org.apache.commons.math3.analysis.integration.gauss.GaussIntegrator;
+import org.apache.commons.math3.analysis.integration.gauss.GaussIntegratorFactory;
+import org.apache.commons.math3.analysis.solvers.BrentSolver;
+
+/**
+ * The noncentral t distribution: (Z + δ)/√(χ²<sub>ν</sub>/ν).
+ *
+ * <p>P(T ≤ t) = E Φ(t S − δ) with S = √(χ²<sub>ν</sub>/ν), integrated over the density of S by Gauss and Legendre on the range
+ * that holds all but 1e-20 of it. Accuracy: absolute 1e-12 for ν from 1 to 10,000.
+ *
+ * <p>For exact one-sided bounds of capability indices (Chou, Owen and Borrego 1990) and one-sided tolerance factors (Natrella
+ * 1963; ISO 16269-6).
+ */
+public final class NoncentralT {
+    private static final int PANELS = 24;
+    private static final int NODES = 20;
+
+    private NoncentralT() {}
+
+    /**
+     * P(T ≤ t).
+     *
+     * @param t any finite number
+     * @param df degrees of freedom, at least 1
+     * @param noncentrality δ, any finite number
+     * @throws IllegalArgumentException outside these ranges
+     */
+    public static double probability(double t, double df, double noncentrality) {
+        if (!(df >= 1) || Double.isInfinite(df)) {
+            throw new IllegalArgumentException("degrees of freedom are finite and at least 1, not " + df);
+        }
+        if (!Double.isFinite(t) || !Double.isFinite(noncentrality)) {
+            throw new IllegalArgumentException("t and noncentrality are finite, not " + t + " and " + noncentrality);
+        }
+        // over u = ln S, where the density is smooth for every ν: ν(u − e²ᵘ/2) with its greatest value at 0; left of
+        // −1/2 − 45/ν it has fallen by e⁻⁴⁵, and near the peak S spreads by 1/√(2ν)
+        double spread = 1 / Math.sqrt(2 * df);
+        double near = 1 - 12 * spread;
+        double from = Math.max(-0.5 - 45 / df, near > 0 ? Math.log(near) - 2 * spread : Double.NEGATIVE_INFINITY);
+        double to = Math.log1p(14 * spread);
+        GaussIntegrator rule = new GaussIntegratorFactory().legendre(NODES);
+        double width = (to - from) / PANELS;
+        double sum = 0;
+        double total = 0;
+        for (int panel = 0; panel < PANELS; panel++) {
+            for (int k = 0; k < rule.getNumberOfPoints(); k++) {
+                double u = from + width * (panel + (1 + rule.getPoint(k)) / 2);
+                double s = Math.exp(u);
+                double weighted = rule.getWeight(k) * Math.exp(df * (u - Math.expm1(2 * u) / 2));
+                total += weighted;
+                sum += weighted * Distributions.normal(t * s - noncentrality);
+            }
+        }
+        // the constant of the density is its own integral
+        return Math.min(1, sum / total);
+    }
+
+    /**
+     * The noncentrality δ for which P(T ≤ t) = p: the exact confidence bound of δ when t was observed.
+     *
+     * @throws IllegalArgumentException if {@code p} is not between 0 and 1
+     */
+    public static double noncentralityFor(double t, double df, double p) {
+        if (!(p > 0 && p < 1)) {
+            throw new IllegalArgumentException("a probability strictly between 0 and 1, not " + p);
+        }
+        double reach = 10 + 10 * Math.abs(t) / Math.sqrt(df);
+        return new BrentSolver(1e-13, 1e-12)
+                .solve(500, delta -> probability(t, df, delta) - p, t - reach - Math.abs(t), t + reach + Math.abs(t));
+    }
+
+    /** The t with P(T ≤ t) = p, for example √n times a one-sided tolerance factor. */
+    public static double quantile(double p, double df, double noncentrality) {
+        if (!(p > 0 && p < 1)) {
+            throw new IllegalArgumentException("a probability strictly between 0 and 1, not " + p);
+        }
+        double low = noncentrality - 1;
+        double high = noncentrality + 1;
+        double step = 1 + Math.abs(noncentrality);
+        while (probability(low, df, noncentrality) > p) {
+            low -= step;
+            step *= 2;
+        }
+        step = 1 + Math.abs(noncentrality);
+        while (probability(high, df, noncentrality) < p) {
+            high += step;
+            step *= 2;
+        }
+        return new BrentSolver(1e-13, 1e-12).solve(500, t -> probability(t, df, noncentrality) - p, low, high);
+    }
+}
