@@ -43,6 +43,7 @@ public sealed interface Reading permits Reading.Measured, Reading.Observed {
      * @param machine on which machine the piece was made
      * @param setting at which setting a functional check was made
      * @param note a remark
+     * @param production what is known of the making of the piece
      * @param origin where it stands
      */
     record Context(
@@ -53,6 +54,7 @@ public sealed interface Reading permits Reading.Measured, Reading.Observed {
             Optional<String> machine,
             Optional<String> setting,
             Optional<String> note,
+            Production production,
             Origin origin) {
 
         /** Nothing known but where it stands. */
@@ -65,8 +67,22 @@ public sealed interface Reading permits Reading.Measured, Reading.Observed {
                     Optional.empty(),
                     Optional.empty(),
                     Optional.empty(),
+                    Production.NOT_STATED,
                     origin);
         }
+    }
+
+    /**
+     * What a file says of the making of the piece, for studies of drift and of phases.
+     *
+     * @param tool the tool that cut the piece
+     * @param phase the phase of a study, for example before and after a change
+     * @param offset the tool offset entered before the piece, as the file states it, in the unit of the plan
+     */
+    record Production(Optional<String> tool, Optional<String> phase, Optional<BigDecimal> offset) {
+        /** Nothing stated. */
+        public static final Production NOT_STATED =
+                new Production(Optional.empty(), Optional.empty(), Optional.empty());
     }
 
     /**

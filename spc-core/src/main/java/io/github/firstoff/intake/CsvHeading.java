@@ -1,0 +1,264 @@
+package io.github.firstoff.intake;
+
+import de.siegmar.fastcsv.reader.CsvRecord;
+import io.github.firstoff.intake.Fault.Where;
+import io.github.firstoff.plan.ResolvedCharacteristic;
+import io.github.firstoff.plan.ResolvedPlan;
+import java.util.ArrayList;
+import java.util.EnumMap;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.Optional;
+
+/** What the columns of a CSV file mean, by their names. */
+final class CsvHeading {
+    private final Map<ReadingColumn, String> names;
+    private final Map<ReadingColumn, Integer> places;
+    private final List<Characteristic> characteristics;
+    private final List<Integer> nameless;
+    private final int size;
+
+    private CsvHeading(
+            Map<ReadingColumn, Integer> places,
+            Map<ReadingColumn, String> names,
+            List<Characteristic> characteristics,
+            List<Integer> nameless,
+            int size) {
+        this.names = names;
+        this.characteristics = List.copyOf(characteristics);
+        this.nameless = List.copyOf(nameless);
+        this.size = size;
+        this.places = places;
+    }
+
+    /**
+     * A column of a wide file.
+     *
+     * @param index its place, counted from 0
+     * @param label what messages call it
+     * @param characteristic what it holds
+     */
+    record Characteristic(int index, String label, ResolvedCharacteristic characteristic) {}
+
+    /** What the first record means as a heading; empty if rows cannot be read under it. */
+    static Optional<CsvHeading> of(String file, CsvRecord record, RowCheck check) {
+        return new Reading(file, record, check).read();
+    }
+
+    /** The place of a column, counted from 0; -1 if the file does not have it. */
+    int indexOf(ReadingColumn column) {
+        return places.getOrDefault(column, -1);
+    }
+
+    /** What messages call a column: by the name that the file gives it. */
+    String labelOf(ReadingColumn column) {
+        return "column " + names.getOrDefault(column, column.word());
+    }
+
+    List<Characteristic> characteristics() {
+        return characteristics;
+    }
+
+    /** The columns without a name, which spreadsheets leave behind; nothing may stand in them. */
+    List<Integer> nameless() {
+        return nameless;
+    }
+
+    boolean isWide() {
+        return !characteristics.isEmpty();
+    }
+
+    int size() {
+        return size;
+    }
+
+    /** One look at a heading. */
+    private static final class Reading {
+        private final String file;
+        private final CsvRecord record;
+        private final RowCheck check;
+        private final ResolvedPlan plan;
+        private final ReadingSink sink;
+        private final Map<ReadingColumn, Integer> places = new EnumMap<>(ReadingColumn.class);
+        private final Map<ReadingColumn, String> names = new EnumMap<>(ReadingColumn.class);
+        private final List<Characteristic> characteristics = new ArrayList<>();
+        private final List<Integer> nameless = new ArrayList<>();
+        private final Map<String, Integer> unknown = new HashMap<>();
+        private boolean sound = true;
+
+        Reading(String file, CsvRecord record, RowCheck check) {
+            this.file = file;
+            this.record = record;
+            this.check = check;
+            this.plan = check.plan();
+            this.sink = check.sink();
+        }
+
+        Optional<CsvHeading> read() {
+            if (isSeparatedOtherwise()) {
+                return Optional.empty();
+            }
+            for (int i = 0; i < record.getFieldCount(); i++) {
+                column(i, record.getField(i).strip());
+            }
+            boolean isLong =
+                    places.containsKey(ReadingColumn.VALUE) || places.containsKey(ReadingColumn.CHARACTERISTIC);
+            if (isLong && !characteristics.isEmpty()) {
+                refuse(
+                        FaultKind.CONTRADICTION,
+                        characteristics.get(0).label(),
+                        "the heading is that of a long file and of a wide file at once",
+                        "",
+                        "columns characteristic and value, or a column for each characteristic");
+                return Optional.empty();
+            }
+            judgeUnknown(isLong);
+            require(ReadingColumn.PART);
+            if (isLong) {
+                require(ReadingColumn.CHARACTERISTIC);
+                require(ReadingColumn.VALUE);
+            } else if (characteristics.isEmpty() && sound) {
+                refuse(
+                        FaultKind.MISSING,
+                        "",
+                        "no column holds values",
+                        "the columns " + Echo.quoted(String.join(",", record.getFields())),
+                        "columns characteristic and value, or a column for each characteristic ("
+                                + Words.oneOf(plan.characteristics().stream()
+                                        .map(ResolvedCharacteristic::number)
+                                        .toList())
+                                + ")");
+            }
+            return sound
+                    ? Optional.of(new CsvHeading(places, names, characteristics, nameless, record.getFieldCount()))
+                    : Optional.empty();
+        }
+
+        private boolean isSeparatedOtherwise() {
+            if (record.getFieldCount() > 1) {
+                return false;
+            }
+            for (char separator : new char[] {';', '\t', '|'}) {
+                if (record.getField(0).indexOf(separator) >= 0) {
+                    refuse(
+                            FaultKind.SYNTAX,
+                            "",
+                            "",
+                            "a heading parted by " + (separator == '\t' ? "tabs" : "\"" + separator + "\""),
+                            "columns parted by commas");
+                    return true;
+                }
+            }
+            return false;
+        }
+
+        private void column(int index, String name) {
+            if (name.isEmpty()) {
+                nameless.add(index);
+                return;
+            }
+            Optional<ReadingColumn> known = ReadingColumn.named(name);
+            if (known.isPresent()) {
+                Integer twin = places.putIfAbsent(known.get(), index);
+                names.putIfAbsent(known.get(), Echo.plain(name));
+                if (twin != null) {
+                    refuseTwin(index, name, twin);
+                }
+                return;
+            }
+            Optional<ResolvedCharacteristic> characteristic = characteristic(name);
+            if (characteristic.isPresent()) {
+                for (Characteristic other : characteristics) {
+                    if (other.characteristic()
+                            .number()
+                            .equals(characteristic.get().number())) {
+                        refuseTwin(index, name, other.index());
+                    }
+                }
+                characteristics.add(new Characteristic(index, "column " + Echo.plain(name), characteristic.get()));
+                return;
+            }
+            Integer twin = unknown.putIfAbsent(name, index);
+            if (twin != null) {
+                refuseTwin(index, name, twin);
+            }
+        }
+
+        private Optional<ResolvedCharacteristic> characteristic(String name) {
+            Optional<ResolvedCharacteristic> exact = plan.find(name);
+            if (exact.isPresent()) {
+                return exact;
+            }
+            List<ResolvedCharacteristic> folded = plan.characteristics().stream()
+                    .filter(each -> each.number().equalsIgnoreCase(name))
+                    .toList();
+            return folded.size() == 1 ? Optional.of(folded.get(0)) : Optional.empty();
+        }
+
+        private void refuseTwin(int index, String name, int twin) {
+            refuse(
+                    FaultKind.DOUBLED_NAME,
+                    "column " + (index + 1),
+                    "the columns " + (twin + 1) + " and " + (index + 1) + " mean the same",
+                    Echo.quoted(name),
+                    "each column once");
+        }
+
+        /** A name that is nearly a known one is a fault; so is a number that the plan does not have. Others are only noted. */
+        private void judgeUnknown(boolean isLong) {
+            unknown.entrySet().stream().sorted(Map.Entry.comparingByValue()).forEach(entry -> {
+                String name = entry.getKey();
+                String label = "column " + (entry.getValue() + 1);
+                Optional<ReadingColumn> meant = ReadingColumn.meant(name).filter(column -> !places.containsKey(column));
+                boolean isNumber = Character.isDigit(name.charAt(0));
+                if (meant.isPresent() && isWanted(meant.get(), isLong)) {
+                    refuse(
+                            FaultKind.MISSPELT,
+                            label,
+                            "",
+                            Echo.quoted(name),
+                            Echo.quoted(meant.get().word()));
+                    // Named once is enough: it is not missing as well.
+                    places.put(meant.get(), entry.getValue());
+                } else if (isNumber && !isLong) {
+                    check.characteristic(name, new Where(file, line(), 0, label));
+                    sound = false;
+                } else {
+                    sink.notice(
+                            new Where(file, line(), 0, label),
+                            Echo.quoted(name) + " is not understood and was not used");
+                }
+            });
+        }
+
+        /** Whether the column may stand in such a file: a wide one has neither characteristic nor value. */
+        private boolean isWanted(ReadingColumn column, boolean isLong) {
+            boolean ofLongFiles = column == ReadingColumn.CHARACTERISTIC || column == ReadingColumn.VALUE;
+            return !ofLongFiles || isLong || characteristics.isEmpty();
+        }
+
+        private void require(ReadingColumn column) {
+            if (!places.containsKey(column)) {
+                refuse(
+                        FaultKind.MISSING,
+                        "",
+                        "the column " + column.word() + " is missing",
+                        "the columns "
+                                + Echo.quoted(
+                                        String.join(",", record.getFields()).toLowerCase(Locale.ROOT)),
+                        "a column named " + column.word());
+            }
+        }
+
+        private long line() {
+            return record.getStartingLineNumber();
+        }
+
+        private void refuse(FaultKind kind, String label, String message, String found, String expected) {
+            sound = false;
+            sink.refuse(Fault.of(kind, new Where(file, line(), 0, label), message, found, expected));
+        }
+    }
+}

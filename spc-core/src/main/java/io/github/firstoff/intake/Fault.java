@@ -1,0 +1,89 @@
+package io.github.firstoff.intake;
+
+import java.util.Optional;
+
+/**
+ * One thing that is wrong with an input, for the person who can put it right.
+ *
+ * @param kind what sort of fault it is
+ * @param where where it is
+ * @param message what is wrong, where found and expected do not say it all; may be empty
+ * @param found what stands there, harmless to print; empty if nothing does
+ * @param expected what would be understood; may be empty
+ * @param excerpt the line itself with a mark under the place, where that helps
+ */
+public record Fault(
+        FaultKind kind, Where where, String message, String found, String expected, Optional<Excerpt> excerpt) {
+
+    /**
+     * A place in an input.
+     *
+     * @param file the file's name as the user gave it
+     * @param line the line, counted from 1; 0 if the fault is about the file as a whole
+     * @param column the character in the line, counted from 1; 0 if it does not matter
+     * @param field the column, key or entry in words, for example {@code column value}; may be empty
+     */
+    public record Where(String file, long line, int column, String field) {
+
+        /** The file as a whole. */
+        public static Where inFile(String file) {
+            return new Where(file, 0, 0, "");
+        }
+
+        /** For example {@code readings.csv:2, column value}. */
+        @Override
+        public String toString() {
+            StringBuilder text = new StringBuilder(Echo.plain(file));
+            if (line > 0) {
+                text.append(':').append(line);
+                if (column > 0) {
+                    text.append(':').append(column);
+                }
+            }
+            if (!field.isEmpty()) {
+                text.append(", ").append(field);
+            }
+            return text.toString();
+        }
+    }
+
+    /**
+     * A line of the file and the place in it.
+     *
+     * @param line the line, or the part of it around the place, harmless to print
+     * @param caret how many characters stand before the place
+     */
+    public record Excerpt(String line, int caret) {}
+
+    /** A fault without an excerpt. */
+    static Fault of(FaultKind kind, Where where, String message, String found, String expected) {
+        return new Fault(kind, where, message, found, expected, Optional.empty());
+    }
+
+    Fault with(Excerpt line) {
+        return new Fault(kind, where, message, found, expected, Optional.of(line));
+    }
+
+    /** One line, for example {@code readings.csv:2, column value: found "forty"; expected a decimal number such as 12.5}. */
+    public String line() {
+        StringBuilder text = new StringBuilder(where.toString()).append(": ");
+        String separator = "";
+        if (!message.isEmpty()) {
+            text.append(message);
+            separator = "; ";
+        }
+        if (!found.isEmpty()) {
+            text.append(separator).append("found ").append(found);
+            separator = "; ";
+        }
+        if (!expected.isEmpty()) {
+            text.append(separator).append("expected ").append(expected);
+        }
+        return text.toString();
+    }
+
+    @Override
+    public String toString() {
+        return line();
+    }
+}

@@ -1,0 +1,82 @@
+package io.github.firstoff.intake;
+
+import io.github.firstoff.intake.Fault.Where;
+import java.io.ByteArrayInputStream;
+import java.io.IOException;
+import java.io.InputStream;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.AccessDeniedException;
+import java.nio.file.Files;
+import java.nio.file.NoSuchFileException;
+import java.nio.file.Path;
+
+/** Something to read, with the name by which messages call it. */
+public final class Input {
+    private final String name;
+    private final Opener opener;
+
+    private Input(String name, Opener opener) {
+        this.name = name;
+        this.opener = opener;
+    }
+
+    /** Opens the bytes of an input. */
+    @FunctionalInterface
+    private interface Opener {
+        InputStream open() throws IOException;
+    }
+
+    /** A file, called as its path is written. */
+    public static Input file(Path path) {
+        String name = path.toString();
+        return new Input(name, () -> {
+            if (Files.isDirectory(path)) {
+                throw new TextRefused(Fault.of(
+                        FaultKind.UNREADABLE_FILE, Where.inFile(name), "", "a directory", "a file with text in it"));
+            }
+            return Files.newInputStream(path);
+        });
+    }
+
+    /** A stream, such as the standard input; read once, and not closed before it was read to its end. */
+    public static Input stream(String name, InputStream stream) {
+        return new Input(name, () -> stream);
+    }
+
+    /** A text that is already there. */
+    public static Input text(String name, String text) {
+        return new Input(name, () -> new ByteArrayInputStream(text.getBytes(StandardCharsets.UTF_8)));
+    }
+
+    /** The name by which messages call it. */
+    public String name() {
+        return name;
+    }
+
+    /** Opens it. */
+    InputStream open() throws TextRefused {
+        try {
+            return opener.open();
+        } catch (TextRefused refused) {
+            throw refused;
+        } catch (IOException failure) {
+            throw new TextRefused(unreadable(failure));
+        }
+    }
+
+    /** The fault that a failure to open or read comes to. */
+    Fault unreadable(IOException failure) {
+        return Fault.of(FaultKind.UNREADABLE_FILE, Where.inFile(name), reason(failure), "", "a file that can be read");
+    }
+
+    private static String reason(IOException failure) {
+        if (failure instanceof NoSuchFileException) {
+            return "there is no such file";
+        }
+        if (failure instanceof AccessDeniedException) {
+            return "the file may not be read by this user";
+        }
+        String message = failure.getMessage();
+        return "the file cannot be read" + (message == null ? "" : " (" + Echo.plain(message) + ")");
+    }
+}

@@ -1,0 +1,54 @@
+package io.github.firstoff.intake;
+
+import io.github.firstoff.inspection.InspectionRecord;
+import io.github.firstoff.inspection.PartRecord;
+import io.github.firstoff.plan.ResolvedPlan;
+import java.util.List;
+
+/**
+ * What came of reading readings: the good beside the refused. Whoever asked decides what refused readings mean; a verdict on the
+ * good ones alone would be a verdict on another lot.
+ *
+ * @param plan the plan that the readings were held against
+ * @param parts the pieces in production order, with every reading that could be used
+ * @param refused what could not be used
+ * @param notices what does not hinder but should be known
+ * @param files the files that were read to their end, in the order in which they were given
+ */
+public record Intake(
+        ResolvedPlan plan, List<PartRecord> parts, Refusals refused, List<Notice> notices, List<ReadFile> files) {
+
+    /** Copies the lists. */
+    public Intake {
+        parts = List.copyOf(parts);
+        notices = List.copyOf(notices);
+        files = List.copyOf(files);
+    }
+
+    /**
+     * A file that was read.
+     *
+     * @param name its name as the user gave it
+     * @param format its format
+     * @param sha256 the SHA-256 of its bytes in hexadecimal
+     * @param readings how many readings came from it
+     */
+    public record ReadFile(String name, ReadingFormat format, String sha256, long readings) {}
+
+    /**
+     * Everything that was read, if nothing was refused.
+     *
+     * @throws InputRefused with every fault, if there is any
+     */
+    public InspectionRecord recordOrRefuse() {
+        if (!refused.isEmpty()) {
+            throw new InputRefused(refused);
+        }
+        return new InspectionRecord(plan, parts);
+    }
+
+    /** Everything that could be used, whatever was refused. */
+    public InspectionRecord recordOfTheUsable() {
+        return new InspectionRecord(plan, parts);
+    }
+}

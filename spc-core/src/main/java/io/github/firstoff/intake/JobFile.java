@@ -1,0 +1,170 @@
+package io.github.firstoff.intake;
+
+import io.github.firstoff.inspection.Job;
+import io.github.firstoff.inspection.Job.FirstArticleReason;
+import java.nio.file.Path;
+import java.time.LocalDate;
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalInt;
+
+/**
+ * A job file as it was read. The format is {@code firstoff-job-1}; see {@code docs/inputs.md} and
+ * {@code docs/schemas/job.schema.json}.
+ */
+public final class JobFile {
+    /** The schema's name in job files. */
+    public static final String SCHEMA = "firstoff-job-1";
+
+    private static final long LARGEST = 1024 * 1024;
+    private static final int LARGEST_BATCH = 100_000_000;
+
+    private final SourceText source;
+    private final Job job;
+    private final List<Notice> notices;
+
+    private JobFile(SourceText source, Job job, List<Notice> notices) {
+        this.source = source;
+        this.job = job;
+        this.notices = List.copyOf(notices);
+    }
+
+    /**
+     * Reads a job file.
+     *
+     * @throws InputRefused with every fault of the file
+     */
+    public static JobFile read(Path path) {
+        return read(Input.file(path));
+    }
+
+    /**
+     * Reads a job.
+     *
+     * @throws InputRefused with every fault of the input
+     */
+    public static JobFile read(Input input) {
+        SourceText source = SourceText.of(input, LARGEST);
+        FaultCollector faults = new FaultCollector();
+        Optional<Job> job = JsonTree.parse(source, faults).flatMap(root -> {
+            if (root instanceof JsonValue.Obj object) {
+                return Optional.of(job(new Fields(source.name(), faults, object, "")));
+            }
+            faults.refuse(Fault.of(
+                    FaultKind.WRONG_TYPE,
+                    new Fault.Where(source.name(), root.at().line(), root.at().column(), ""),
+                    "",
+                    root.described(),
+                    "a job, which is an object { … }"));
+            return Optional.empty();
+        });
+        faults.inFileOrder().throwIfAny();
+        return new JobFile(
+                source,
+                job.orElseThrow(() -> new IllegalStateException("a job without a fault was not read")),
+                faults.notices());
+    }
+
+    private static Job job(Fields document) {
+        SchemaName.check(document, SCHEMA);
+        Optional<Job.Firm> issuer = firm(document, "issuer");
+        Optional<Job.Firm> customer = firm(document, "customer");
+        Optional<String> job = document.name("job");
+        Optional<String> batch = document.name("batch");
+        Optional<String> order = document.name("order");
+        OptionalInt quantity = document.count("quantity", 1, LARGEST_BATCH);
+        List<Job.Material> materials = new ArrayList<>();
+        for (Fields entry : document.objects("materials", "a material, which is an object { … }")) {
+            material(entry).ifPresent(materials::add);
+        }
+        Optional<String> machine = document.name("machine");
+        Optional<String> program = document.name("program");
+        Optional<Job.Person> inspector = document.object("inspector").flatMap(JobFile::person);
+        Optional<LocalDate> date = document.date("date");
+        Optional<FirstArticleReason> firstArticle =
+                document.object("firstArticle").flatMap(JobFile::firstArticle);
+        Optional<String> certificateNumber = document.object("certificate").flatMap(fields -> {
+            Optional<String> number = fields.name("number");
+            fields.finish();
+            return number;
+        });
+        document.finish();
+        return new Job(
+                issuer,
+                customer,
+                job,
+                batch,
+                order,
+                quantity,
+                materials,
+                machine,
+                program,
+                inspector,
+                date,
+                firstArticle,
+                certificateNumber);
+    }
+
+    private static Optional<Job.Firm> firm(Fields document, String key) {
+        return document.object(key).flatMap(fields -> {
+            Optional<String> name = fields.requiredText("name", "the firm's name");
+            Optional<String> address = fields.lines("address");
+            fields.finish();
+            return name.map(known -> new Job.Firm(known, address));
+        });
+    }
+
+    private static Optional<Job.Material> material(Fields fields) {
+        Optional<String> grade = fields.requiredText("grade", "the material's grade");
+        Optional<String> heat = fields.name("heat");
+        Optional<String> certificate = fields.name("certificate");
+        fields.finish();
+        return grade.map(known -> new Job.Material(known, heat, certificate));
+    }
+
+    private static Optional<Job.Person> person(Fields fields) {
+        Optional<String> name = fields.requiredText("name", "the person's name");
+        Optional<String> position = fields.text("position");
+        fields.finish();
+        return name.map(known -> new Job.Person(known, position));
+    }
+
+    private static Optional<FirstArticleReason> firstArticle(Fields fields) {
+        List<String> words =
+                Arrays.stream(Job.Kind.values()).map(Job.Kind::word).toList();
+        Optional<Job.Kind> kind = fields.required(
+                "kind",
+                fields.word(
+                        "kind",
+                        word -> Arrays.stream(Job.Kind.values())
+                                .filter(each -> each.word().equalsIgnoreCase(word))
+                                .findFirst(),
+                        words),
+                Words.oneOf(words));
+        Optional<String> reason = fields.text("reason");
+        fields.finish();
+        return kind.map(known -> new FirstArticleReason(known, reason));
+    }
+
+    /** What the job file says. */
+    public Job job() {
+        return job;
+    }
+
+    /** What does not hinder but should be known. */
+    public List<Notice> notices() {
+        return notices;
+    }
+
+    /** The file's name as the user gave it. */
+    public String name() {
+        return source.name();
+    }
+
+    /** The SHA-256 of the file's bytes in hexadecimal. */
+    public String sha256() {
+        return source.sha256();
+    }
+}

@@ -1,0 +1,128 @@
+package io.github.firstoff.intake;
+
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.Optional;
+
+/** What a readings file can say of a reading, by the names that its columns or keys have. */
+enum ReadingColumn {
+    /** The piece. */
+    PART("part"),
+    /** The number of the characteristic. */
+    CHARACTERISTIC("characteristic"),
+    /** What was read. */
+    VALUE("value"),
+    /** When. */
+    TIME("time", "timestamp"),
+    /** To which subgroup it belongs. */
+    SUBGROUP("subgroup"),
+    /** By whom. */
+    OPERATOR("operator"),
+    /** With what. */
+    GAUGE("gauge"),
+    /** On which machine the piece was made. */
+    MACHINE("machine"),
+    /** In which unit. */
+    UNIT("unit"),
+    /** A remark. */
+    NOTE("note"),
+    /** At which setting a functional check was made. */
+    SETTING("setting"),
+    /** The tool that cut the piece. */
+    TOOL("tool"),
+    /** The phase of a study. */
+    PHASE("phase"),
+    /** The offset that was entered before the piece. */
+    OFFSET("offset"),
+    /** The part number that the readings are of. */
+    PART_NUMBER("part number"),
+    /** The revision that the readings are of. */
+    REVISION("revision"),
+    /** The hand that the readings are of. */
+    HAND("hand");
+
+    /** Words that people use for a column which has another name here; named in messages, never understood silently. */
+    private static final Map<String, ReadingColumn> OTHER_WORDS = Map.ofEntries(
+            Map.entry("serial", PART),
+            Map.entry("serialnumber", PART),
+            Map.entry("serialno", PART),
+            Map.entry("sn", PART),
+            Map.entry("id", PART),
+            Map.entry("piece", PART),
+            Map.entry("sample", PART),
+            Map.entry("balloon", CHARACTERISTIC),
+            Map.entry("char", CHARACTERISTIC),
+            Map.entry("feature", CHARACTERISTIC),
+            Map.entry("dimension", CHARACTERISTIC),
+            Map.entry("no", CHARACTERISTIC),
+            Map.entry("number", CHARACTERISTIC),
+            Map.entry("measured", VALUE),
+            Map.entry("measurement", VALUE),
+            Map.entry("actual", VALUE),
+            Map.entry("reading", VALUE),
+            Map.entry("result", VALUE),
+            Map.entry("date", TIME),
+            Map.entry("datetime", TIME),
+            Map.entry("inspector", OPERATOR),
+            Map.entry("instrument", GAUGE),
+            Map.entry("units", UNIT),
+            Map.entry("remark", NOTE),
+            Map.entry("comment", NOTE));
+
+    private final List<String> words;
+
+    ReadingColumn(String... words) {
+        this.words = List.of(words);
+    }
+
+    /** The name to write first. */
+    String word() {
+        return words.get(0);
+    }
+
+    /** The column of that name, whatever its letter case and gaps. */
+    static Optional<ReadingColumn> named(String name) {
+        String wanted = folded(name);
+        for (ReadingColumn column : values()) {
+            for (String word : column.words) {
+                if (folded(word).equals(wanted)) {
+                    return Optional.of(column);
+                }
+            }
+        }
+        return Optional.empty();
+    }
+
+    /** The column that somebody who wrote another name probably meant. */
+    static Optional<ReadingColumn> meant(String name) {
+        ReadingColumn other = OTHER_WORDS.get(folded(name));
+        if (other != null) {
+            return Optional.of(other);
+        }
+        List<String> known = new ArrayList<>();
+        for (ReadingColumn column : values()) {
+            known.addAll(column.words);
+        }
+        return Nearest.to(name, known).flatMap(ReadingColumn::named);
+    }
+
+    /** All names. */
+    static List<String> allWords() {
+        return Arrays.stream(values()).map(ReadingColumn::word).toList();
+    }
+
+    static String folded(String name) {
+        StringBuilder out = new StringBuilder(name.length());
+        String lower = name.strip().toLowerCase(Locale.ROOT);
+        for (int i = 0; i < lower.length(); i++) {
+            char c = lower.charAt(i);
+            if (c != ' ' && c != '_' && c != '-' && c != '.' && c != '/') {
+                out.append(c);
+            }
+        }
+        return out.toString();
+    }
+}

@@ -1,0 +1,117 @@
+package io.github.firstoff.intake;
+
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+
+/**
+ * Everything that was refused of one or several inputs.
+ *
+ * @param faults the faults in the order in which they were found; where there are very many, only the first ones
+ * @param groups the same faults, those of one kind at one place of a file together
+ * @param count how many there were, including those that are not listed
+ */
+public record Refusals(List<Fault> faults, List<Group> groups, long count) {
+    private static final int GROUPS_PRINTED = 20;
+    private static final int LINES_NAMED = 5;
+
+    /** Copies the lists. */
+    public Refusals {
+        faults = List.copyOf(faults);
+        groups = List.copyOf(groups);
+    }
+
+    /** Nothing was refused. */
+    public static final Refusals NONE = new Refusals(List.of(), List.of(), 0);
+
+    /** Whether nothing was refused. */
+    public boolean isEmpty() {
+        return count == 0;
+    }
+
+    /**
+     * Faults of one kind at one place, for example all the values of a file that are no numbers.
+     *
+     * @param first the first of them
+     * @param count how many there are
+     * @param furtherLines the lines of the first few others
+     */
+    public record Group(Fault first, long count, List<Long> furtherLines) {
+        /** Copies the list. */
+        public Group {
+            furtherLines = List.copyOf(furtherLines);
+        }
+    }
+
+    /** What to print: a line per group, with an excerpt under it where one helps; 20 groups at most, then how many are left. */
+    public List<String> lines() {
+        List<String> lines = new ArrayList<>();
+        for (Group group : groups.subList(0, Math.min(groups.size(), GROUPS_PRINTED))) {
+            lines.add(group.first().line() + more(group));
+            group.first().excerpt().ifPresent(excerpt -> {
+                lines.add("    " + excerpt.line());
+                lines.add("    " + " ".repeat(excerpt.caret()) + "^");
+            });
+        }
+        if (groups.size() > GROUPS_PRINTED) {
+            long left = groups.subList(GROUPS_PRINTED, groups.size()).stream()
+                    .mapToLong(Group::count)
+                    .sum();
+            lines.add("and " + left + (left == 1 ? " more fault" : " more faults"));
+        }
+        return lines;
+    }
+
+    private static String more(Group group) {
+        if (group.count() == 1) {
+            return "";
+        }
+        long others = group.count() - 1;
+        StringBuilder text = new StringBuilder(" (and ").append(others).append(" more like it, ");
+        text.append(others == 1 ? "line " : "lines ");
+        for (int i = 0; i < group.furtherLines().size(); i++) {
+            text.append(i == 0 ? "" : ", ").append(group.furtherLines().get(i));
+        }
+        return text.append(others > group.furtherLines().size() ? ", …)" : ")").toString();
+    }
+
+    /** Gathers faults into groups while a file is read; keeps memory within bounds however many there are. */
+    static final class Groups {
+        private final Map<Key, Counted> byKey = new LinkedHashMap<>();
+
+        private record Key(FaultKind kind, String file, String field, String expected) {}
+
+        private static final class Counted {
+            private final Fault first;
+            private final List<Long> furtherLines = new ArrayList<>();
+            private long count = 1;
+
+            Counted(Fault first) {
+                this.first = first;
+            }
+        }
+
+        /** Whether the fault is the first of its group. */
+        boolean add(Fault fault) {
+            // A fault without a line is about the file as a whole and stands alone.
+            Key key = new Key(fault.kind(), fault.where().file(), fault.where().field(), fault.expected());
+            Counted known = byKey.get(key);
+            if (known == null) {
+                byKey.put(key, new Counted(fault));
+                return true;
+            }
+            known.count++;
+            if (known.furtherLines.size() < LINES_NAMED) {
+                known.furtherLines.add(fault.where().line());
+            }
+            return false;
+        }
+
+        List<Group> list() {
+            return byKey.values().stream()
+                    .map(each -> new Group(each.first, each.count, each.furtherLines))
+                    .toList();
+        }
+    }
+}

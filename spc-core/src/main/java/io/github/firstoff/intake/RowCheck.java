@@ -1,0 +1,469 @@
+package io.github.firstoff.intake;
+
+import io.github.firstoff.inspection.Reading;
+import io.github.firstoff.intake.Fault.Where;
+import io.github.firstoff.plan.Hand;
+import io.github.firstoff.plan.ResolvedCharacteristic;
+import io.github.firstoff.plan.ResolvedPlan;
+import io.github.firstoff.quantity.Unit;
+import io.github.firstoff.tolerance.Limits;
+import java.math.BigDecimal;
+import java.time.LocalDateTime;
+import java.util.List;
+import java.util.Optional;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * Holds what one row says against the plan and makes readings of it. A row or cell with any fault hands nothing on, but all its
+ * faults are named.
+ */
+final class RowCheck {
+    private static final int LONGEST_NAME = 200;
+    private static final int LONGEST_NOTE = 2000;
+
+    private final ResolvedPlan plan;
+    private final ReadingSink sink;
+    private final boolean planListsGauges;
+    private final List<String> gauges;
+    private final List<String> numbers;
+
+    private String file = "";
+    private Timestamp.@Nullable Kind timeKind;
+    private String timesFrom = "";
+    private long firstWithoutTime;
+    private long firstWithTime;
+    private boolean unlistedGaugeNoticed;
+
+    private boolean rowIsSound;
+
+    RowCheck(ResolvedPlan plan, ReadingSink sink) {
+        this.plan = plan;
+        this.sink = sink;
+        this.planListsGauges = !plan.plan().gauges().isEmpty();
+        this.gauges = plan.plan().gauges().stream().map(gauge -> gauge.id()).toList();
+        this.numbers = plan.characteristics().stream()
+                .map(ResolvedCharacteristic::number)
+                .toList();
+    }
+
+    /** Begins another file: whether rows have times is a question of each file, of which kind they are one of all. */
+    void begin(String name) {
+        file = name;
+        firstWithoutTime = 0;
+        firstWithTime = 0;
+    }
+
+    ResolvedPlan plan() {
+        return plan;
+    }
+
+    ReadingSink sink() {
+        return sink;
+    }
+
+    /**
+     * What a row says apart from its value.
+     *
+     * @param part the piece
+     * @param unit the unit that the row states
+     * @param context the rest
+     */
+    record Head(String part, Optional<Unit> unit, Reading.Context context) {}
+
+    /** Checks everything of a row but characteristic and value; empty if any of it is at fault. */
+    Optional<Head> head(Row row) {
+        rowIsSound = true;
+        checkIdentity(row);
+        String part = name(row, ReadingColumn.PART, LONGEST_NAME);
+        if (part.isEmpty()) {
+            refuse(
+                    FaultKind.BLANK,
+                    row.where(ReadingColumn.PART),
+                    "",
+                    "nothing",
+                    "the serial number or name of the piece");
+        }
+        Optional<LocalDateTime> time = time(row);
+        Optional<String> gauge = gauge(row);
+        Optional<Unit> unit = unit(row);
+        Reading.Production production = production(row);
+        Reading.Context context = new Reading.Context(
+                time,
+                optional(row, ReadingColumn.SUBGROUP),
+                optional(row, ReadingColumn.OPERATOR),
+                gauge,
+                optional(row, ReadingColumn.MACHINE),
+                optional(row, ReadingColumn.SETTING),
+                optionalNote(row),
+                production,
+                new Reading.Origin(file, row.line()));
+        return rowIsSound ? Optional.of(new Head(part, unit, context)) : Optional.empty();
+    }
+
+    private Reading.Production production(Row row) {
+        Optional<String> tool = optional(row, ReadingColumn.TOOL);
+        Optional<String> phase = optional(row, ReadingColumn.PHASE);
+        Optional<BigDecimal> offset = Optional.empty();
+        String text = row.text(ReadingColumn.OFFSET);
+        if (!text.isEmpty()) {
+            try {
+                offset = Optional.of(ExactNumber.written(text));
+            } catch (NumberRefused refused) {
+                refuse(
+                        refused.kind(),
+                        row.where(ReadingColumn.OFFSET),
+                        refused.message(),
+                        Echo.quoted(text),
+                        refused.expected());
+            }
+        }
+        if (tool.isEmpty() && phase.isEmpty() && offset.isEmpty()) {
+            return Reading.Production.NOT_STATED;
+        }
+        return new Reading.Production(tool, phase, offset);
+    }
+
+    private Optional<String> optional(Row row, ReadingColumn column) {
+        String text = name(row, column, LONGEST_NAME);
+        return text.isEmpty() ? Optional.empty() : Optional.of(text);
+    }
+
+    private Optional<String> optionalNote(Row row) {
+        String text = name(row, ReadingColumn.NOTE, LONGEST_NOTE);
+        return text.isEmpty() ? Optional.empty() : Optional.of(text);
+    }
+
+    private String name(Row row, ReadingColumn column, int longest) {
+        String text = row.text(column);
+        if (text.length() > longest) {
+            refuse(
+                    FaultKind.TOO_LARGE,
+                    row.where(column),
+                    "",
+                    "a text of " + text.length() + " characters",
+                    "at most " + longest + " characters");
+        }
+        int harmful = Echo.firstHarmful(text);
+        if (harmful >= 0) {
+            char c = text.charAt(harmful);
+            boolean lineEnd = c == '\n' || c == '\r';
+            refuse(
+                    FaultKind.UNREADABLE_TEXT,
+                    row.where(column),
+                    lineEnd ? "a quotation mark is perhaps missing" : "",
+                    (lineEnd ? "the end of a line" : Echo.character(c)) + " in " + Echo.quoted(text),
+                    "one line of text without control characters");
+        }
+        return text;
+    }
+
+    private void refuse(FaultKind kind, Where where, String message, String found, String expected) {
+        rowIsSound = false;
+        sink.refuse(Fault.of(kind, where, message, found, expected));
+    }
+
+    private void checkIdentity(Row row) {
+        String number = row.text(ReadingColumn.PART_NUMBER);
+        if (!number.isEmpty() && !number.equals(plan.part().number())) {
+            boolean counterpart =
+                    plan.part().counterpart().filter(number::equals).isPresent();
+            refuse(
+                    FaultKind.OTHER_PART,
+                    row.where(ReadingColumn.PART_NUMBER),
+                    counterpart
+                            ? "the readings are of the part of the other hand"
+                            : "the readings are of another part than the plan",
+                    Echo.quoted(number),
+                    Echo.quoted(plan.part().number()));
+        }
+        String revision = row.text(ReadingColumn.REVISION);
+        if (!revision.isEmpty() && !revision.equals(plan.part().revision())) {
+            refuse(
+                    FaultKind.OTHER_PART,
+                    row.where(ReadingColumn.REVISION),
+                    "the readings are of another revision than the plan",
+                    Echo.quoted(revision),
+                    Echo.quoted(plan.part().revision()));
+        }
+        checkHand(row);
+    }
+
+    private void checkHand(Row row) {
+        String word = row.text(ReadingColumn.HAND);
+        if (word.isEmpty()) {
+            return;
+        }
+        Where where = row.where(ReadingColumn.HAND);
+        Optional<Hand> hand = Hand.parse(word);
+        if (hand.isEmpty()) {
+            refuse(FaultKind.UNKNOWN_WORD, where, "", Echo.quoted(word), "port, starboard, left or right");
+        } else if (plan.part().hand().isEmpty()) {
+            refuse(
+                    FaultKind.OTHER_PART,
+                    where,
+                    "the readings state a hand and the plan states none",
+                    Echo.quoted(word),
+                    "nothing, or a \"hand\" in the plan");
+        } else if (plan.part().hand().get().isLeft() != hand.get().isLeft()) {
+            refuse(
+                    FaultKind.OTHER_PART,
+                    where,
+                    "the readings are of the other hand than the plan",
+                    Echo.quoted(word),
+                    plan.part().hand().get().word());
+        }
+    }
+
+    private Optional<LocalDateTime> time(Row row) {
+        String text = row.text(ReadingColumn.TIME);
+        if (text.isEmpty()) {
+            if (firstWithoutTime == 0) {
+                firstWithoutTime = row.line();
+            }
+            if (firstWithTime > 0) {
+                refuse(
+                        FaultKind.UNEVEN_TIMES,
+                        row.where(ReadingColumn.TIME),
+                        "other rows state a time (the first in line " + firstWithTime + "), so the order is not known",
+                        "nothing",
+                        "a time in every row, or in none");
+            }
+            return Optional.empty();
+        }
+        Where where = row.where(ReadingColumn.TIME);
+        if (firstWithTime == 0) {
+            firstWithTime = row.line();
+            if (firstWithoutTime > 0) {
+                refuse(
+                        FaultKind.UNEVEN_TIMES,
+                        where,
+                        "earlier rows state no time (the first in line " + firstWithoutTime
+                                + "), so the order is not known",
+                        Echo.quoted(text),
+                        "a time in every row, or in none");
+            }
+        }
+        Optional<Timestamp> time = Timestamp.parse(text);
+        if (time.isEmpty()) {
+            refuse(FaultKind.NOT_A_DATE, where, "", Echo.quoted(text), Timestamp.EXPECTED);
+            return Optional.empty();
+        }
+        if (timeKind == null) {
+            timeKind = time.get().kind();
+            timesFrom = file + ":" + row.line();
+        } else if (timeKind != time.get().kind()) {
+            refuse(
+                    FaultKind.UNEVEN_TIMES,
+                    where,
+                    "times of two kinds cannot be put in order",
+                    Echo.quoted(text),
+                    timeKind.words() + " as in " + Echo.plain(timesFrom));
+        }
+        return Optional.of(time.get().time());
+    }
+
+    private Optional<String> gauge(Row row) {
+        Optional<String> gauge = optional(row, ReadingColumn.GAUGE);
+        if (gauge.isEmpty() || plan.gauge(gauge.get()).isPresent()) {
+            return gauge;
+        }
+        Where where = row.where(ReadingColumn.GAUGE);
+        if (planListsGauges) {
+            refuse(
+                    FaultKind.UNKNOWN_GAUGE,
+                    where,
+                    Nearest.to(gauge.get(), gauges)
+                            .map(near -> "the plan does not list this gauge; perhaps " + Echo.plain(near) + " is meant")
+                            .orElse("the plan does not list this gauge"),
+                    Echo.quoted(gauge.get()),
+                    Words.oneOf(gauges));
+        } else if (!unlistedGaugeNoticed) {
+            unlistedGaugeNoticed = true;
+            sink.notice(
+                    where,
+                    "the plan lists no gauges, so nothing is known of gauge " + Echo.plain(gauge.get())
+                            + " or any other that the file names");
+        }
+        return gauge;
+    }
+
+    private Optional<Unit> unit(Row row) {
+        String word = row.text(ReadingColumn.UNIT);
+        if (word.isEmpty()) {
+            return Optional.empty();
+        }
+        Optional<Unit> unit = Unit.parse(word);
+        if (unit.isEmpty()) {
+            refuse(
+                    FaultKind.WRONG_UNIT,
+                    row.where(ReadingColumn.UNIT),
+                    "",
+                    Echo.quoted(word),
+                    "a unit such as mm, inch, µm or degree");
+        }
+        return unit;
+    }
+
+    /** The characteristic of that number; a fault if the plan has none. */
+    Optional<ResolvedCharacteristic> characteristic(String number, Where where) {
+        if (number.isEmpty()) {
+            sink.refuse(Fault.of(FaultKind.BLANK, where, "", "nothing", "the number of a characteristic"));
+            return Optional.empty();
+        }
+        Optional<ResolvedCharacteristic> found = plan.find(number);
+        if (found.isEmpty()) {
+            Optional<String> near = nearest(number);
+            sink.refuse(Fault.of(
+                    FaultKind.UNKNOWN_CHARACTERISTIC,
+                    where,
+                    "the plan has no such characteristic"
+                            + near.map(meant -> "; perhaps " + Echo.plain(meant) + " is meant")
+                                    .orElse(""),
+                    Echo.quoted(number),
+                    Words.oneOf(numbers)));
+        }
+        return found;
+    }
+
+    /** Numbers are short, so that one letter is near; among several equally near none is named. */
+    private Optional<String> nearest(String number) {
+        String like =
+                number.replace('O', '0').replace('o', '0').replace('l', '1').replace('I', '1');
+        if (plan.find(like).isPresent()) {
+            return Optional.of(like);
+        }
+        List<String> near = numbers.stream()
+                .filter(known -> Nearest.distance(known, number) == 1)
+                .toList();
+        return near.size() == 1 ? Optional.of(near.get(0)) : Optional.empty();
+    }
+
+    /**
+     * Hands on a value of a row that has many. Its unit then speaks of the drawing's lengths; whether a roughness or an angle beside
+     * them is meant too cannot be told, so that is refused unless the row only repeats the plan's own unit.
+     */
+    void wideValue(Head head, ResolvedCharacteristic characteristic, Cell cell) {
+        Head bare = new Head(head.part(), Optional.empty(), head.context());
+        Unit planUnit = plan.plan().unit();
+        if (head.unit().isEmpty() || head.unit().get() == planUnit || characteristic.isAttribute()) {
+            value(bare, characteristic, cell);
+        } else if (readingUnit(characteristic) == planUnit) {
+            value(head, characteristic, cell);
+        } else {
+            sink.refuse(Fault.of(
+                    FaultKind.WRONG_UNIT,
+                    cell.where(),
+                    "whether the unit " + head.unit().get().word() + " of the row holds for characteristic "
+                            + Echo.plain(characteristic.number()) + " too, which the plan has in "
+                            + readingUnit(characteristic).word() + ", is not known",
+                    "",
+                    "a reading of its own with its unit"));
+        }
+    }
+
+    /** The unit of a reading that states none. */
+    private Unit readingUnit(ResolvedCharacteristic characteristic) {
+        return characteristic
+                .characteristic()
+                .requirement()
+                .readingUnit(plan.plan().unit());
+    }
+
+    /** Hands on the reading of one characteristic, if its value can be read. */
+    void value(Head head, ResolvedCharacteristic characteristic, Cell cell) {
+        Optional<Reading> reading = characteristic.isAttribute()
+                ? attribute(head, characteristic, cell)
+                : measured(head, characteristic, cell);
+        reading.ifPresent(sound -> sink.reading(head.part(), sound, cell.where()));
+    }
+
+    /**
+     * A value as a file states it.
+     *
+     * @param text the text, without surrounding space
+     * @param form text, number or something else
+     * @param where where it stands
+     */
+    record Cell(String text, Form form, Where where) {
+        /** How a format states values. */
+        enum Form {
+            /** As text. */
+            TEXT,
+            /** As a JSON number. */
+            NUMBER,
+            /** As true, false or anything else that is neither text nor number. */
+            OTHER
+        }
+    }
+
+    private Optional<Reading> attribute(Head head, ResolvedCharacteristic characteristic, Cell cell) {
+        if (head.unit().filter(unit -> unit != Unit.NONE).isPresent()) {
+            sink.refuse(Fault.of(
+                    FaultKind.WRONG_UNIT,
+                    cell.where(),
+                    "characteristic " + Echo.plain(characteristic.number())
+                            + " is judged by pass or fail and has no unit",
+                    "the unit " + head.unit().get().word(),
+                    "no unit"));
+            return Optional.empty();
+        }
+        Optional<Boolean> pass = cell.form() == Cell.Form.TEXT ? PassOrFail.parse(cell.text()) : Optional.empty();
+        if (pass.isPresent()) {
+            return Optional.of(new Reading.Observed(characteristic.number(), pass.get(), head.context()));
+        }
+        String what = "characteristic " + Echo.plain(characteristic.number()) + " is judged by pass or fail";
+        sink.refuse(Fault.of(
+                FaultKind.WRONG_READING,
+                cell.where(),
+                PassOrFail.hangsOnTheQuestion(cell.text()) ? what + "; what this answers is not known" : what,
+                Echo.quoted(cell.text()),
+                PassOrFail.EXPECTED));
+        return Optional.empty();
+    }
+
+    private Optional<Reading> measured(Head head, ResolvedCharacteristic characteristic, Cell cell) {
+        Unit own = readingUnit(characteristic);
+        Unit unit = head.unit().orElse(own);
+        if (!unit.isComparableWith(own)) {
+            sink.refuse(Fault.of(
+                    FaultKind.WRONG_UNIT,
+                    cell.where(),
+                    "characteristic " + Echo.plain(characteristic.number()) + " is measured in " + own.word(),
+                    "the unit " + unit.word(),
+                    "a unit of the same kind"));
+            return Optional.empty();
+        }
+        try {
+            if (cell.form() == Cell.Form.OTHER || PassOrFail.parse(cell.text()).isPresent()) {
+                sink.refuse(Fault.of(
+                        FaultKind.WRONG_READING,
+                        cell.where(),
+                        "characteristic " + Echo.plain(characteristic.number()) + " ("
+                                + Echo.plain(characteristic.characteristic().printed()) + ") needs a value",
+                        Echo.quoted(cell.text()),
+                        ExactNumber.EXAMPLE));
+                return Optional.empty();
+            }
+            BigDecimal value = cell.form() == Cell.Form.NUMBER
+                    ? ExactNumber.literal(cell.text())
+                    : ExactNumber.written(cell.text());
+            Limits limits = characteristic.limits();
+            if (limits.naturalLower() && limits.isBelow(value, unit)) {
+                sink.refuse(Fault.of(
+                        FaultKind.NUMBER_OUT_OF_RANGE,
+                        cell.where(),
+                        "characteristic " + Echo.plain(characteristic.number()) + " ("
+                                + Echo.plain(characteristic.characteristic().printed()) + ") cannot be less than "
+                                + limits.lower().map(BigDecimal::toPlainString).orElse("0"),
+                        Echo.quoted(cell.text()),
+                        "0 or more"));
+                return Optional.empty();
+            }
+            return Optional.of(new Reading.Measured(characteristic.number(), value, unit, head.context()));
+        } catch (NumberRefused refused) {
+            sink.refuse(Fault.of(
+                    refused.kind(), cell.where(), refused.message(), Echo.quoted(cell.text()), refused.expected()));
+            return Optional.empty();
+        }
+    }
+}

@@ -1,0 +1,35 @@
+package io.github.firstoff.intake;
+
+import java.util.List;
+
+/**
+ * The whole text of a small file.
+ *
+ * @param name the file's name
+ * @param text the text without a byte order mark
+ * @param sha256 the SHA-256 of its bytes in hexadecimal
+ */
+record SourceText(String name, String text, String sha256) {
+
+    /** Reads all of it, or refuses it with one fault. */
+    static SourceText of(Input input, long most) {
+        try (Utf8Reader reader = new Utf8Reader(input, most)) {
+            StringBuilder text = new StringBuilder();
+            char[] buffer = new char[8192];
+            int count = reader.read(buffer, 0, buffer.length);
+            while (count >= 0) {
+                text.append(buffer, 0, count);
+                count = reader.read(buffer, 0, buffer.length);
+            }
+            return new SourceText(input.name(), text.toString(), reader.sha256());
+        } catch (TextRefused refused) {
+            throw InputRefused.because(refused.fault());
+        }
+    }
+
+    /** The line of that number, counted from 1, without its end; empty beyond the last. */
+    String line(long number) {
+        List<String> lines = text.lines().skip(number - 1).limit(1).toList();
+        return lines.isEmpty() ? "" : lines.get(0);
+    }
+}
