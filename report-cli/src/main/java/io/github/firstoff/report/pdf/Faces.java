@@ -83,6 +83,9 @@ final class Faces {
         try {
             BaseFont font = BaseFont.createFont(
                     name + ".ttf", BaseFont.IDENTITY_H, BaseFont.EMBEDDED, false, bytes(name), null);
+            // A list of the glyphs held is optional, and the one the library writes is incomplete (ISO 19005-3,
+            // 6.2.11.4.2).
+            font.setIncludeCidSet(false);
             // The prefix of an embedded subset is drawn at random; equal sheets must be equal files.
             SecureRandom fixed = SecureRandom.getInstance("SHA1PRNG");
             fixed.setSeed(seed);

@@ -102,7 +102,11 @@ public final class PdfRenderer {
         String producer = ((PdfString) writer.getInfo().get(PdfName.PRODUCER)).toUnicodeString();
         writer.setXmpMetadata(Archive.metadata(info, model.foot().programVersion(), producer));
         writer.setOutputIntents("", "", "http://www.color.org", "sRGB IEC61966-2.1", Archive.screenProfile());
-        writer.getDirectContent();
+        // The library marks the intent for print exchange; an archive looks for its own mark (ISO 19005-3, 6.2.3).
+        writer.getExtraCatalog()
+                .getAsArray(PdfName.OUTPUTINTENTS)
+                .getAsDict(0)
+                .put(PdfName.S, new PdfName("GTS_PDFA1"));
     }
 
     private static byte[] identity(ReportModel model) {
