@@ -305,7 +305,7 @@ final class BlockSetter {
     private Slab keyFigure(Block.KeyFigure key, double measure) {
         TextSetter.SetText label = texts.set(key.label(), measure, Type.BODY);
         Type large = new Type(34, 38, true, Ink.BLACK);
-        String figure = faces.fit(key.figure());
+        String figure = faces.figure(key.figure());
         String unit = faces.fit(key.unit());
         return Slab.of(12, label.height() + large.leading(), (canvas, x, y) -> {
             label.paint(canvas, x, y);

@@ -60,6 +60,11 @@ final class Faces {
         return printable.toString();
     }
 
+    /** A figure as it can be printed, a hyphen before its digits set as the minus it stands for. */
+    String figure(String text) {
+        return fit(text).replaceAll("(?<![\\p{L}\\p{N}])-(?=[0-9.])", "\u2212");
+    }
+
     void say(String message) {
         messages.add(message);
     }

@@ -150,14 +150,15 @@ final class FigurePainter {
         Rectangle2D locationArea = new Rectangle2D.Double(left, TITLE, plotWidth, locationHeight);
         List<Rectangle2D> areas = new ArrayList<>(List.of(locationArea));
 
-        panel(g, figure, figure.location(), locationAxis, locationArea);
-        if (dispersion.isPresent() && dispersionAxis.isPresent()) {
-            Rectangle2D area =
-                    new Rectangle2D.Double(left, locationArea.getMaxY() + TITLE + 6, plotWidth, plots - locationHeight);
-            areas.add(area);
-            panel(g, figure, dispersion.get(), dispersionAxis.get(), area);
+        if (dispersion.isPresent()) {
+            areas.add(new Rectangle2D.Double(
+                    left, locationArea.getMaxY() + TITLE + 6, plotWidth, plots - locationHeight));
         }
-        breaks(g, figure, areas);
+        List<Rectangle2D> taken = breaks(g, figure, areas);
+        panel(g, figure, figure.location(), locationAxis, locationArea, taken);
+        if (dispersion.isPresent() && dispersionAxis.isPresent()) {
+            panel(g, figure, dispersion.get(), dispersionAxis.get(), areas.get(1), List.of());
+        }
         domainAxis(g, figure, areas.get(areas.size() - 1));
         if (aside.isPresent()) {
             Rectangle2D area = new Rectangle2D.Double(width - asideWidth, TITLE, asideWidth, locationHeight);
@@ -165,7 +166,13 @@ final class FigurePainter {
         }
     }
 
-    private void panel(Graphics2D g, ControlFigure figure, ControlFigure.Panel panel, Axis axis, Rectangle2D area) {
+    private void panel(
+            Graphics2D g,
+            ControlFigure figure,
+            ControlFigure.Panel panel,
+            Axis axis,
+            Rectangle2D area,
+            List<Rectangle2D> taken) {
         int count = panel.points().size();
         double weight = count <= 60 ? 0.8 : count <= 250 ? 0.55 : 0.35;
         double radius = count <= 60 ? 1.7 : count <= 250 ? 1.15 : 0.7;
@@ -219,19 +226,26 @@ final class FigurePainter {
 
         rangeAxis(g, axis, area);
         lineLabels(g, panel.lines(), axis, area);
-        marks(g, panel.points(), axis, area, radius);
+        List<Rectangle2D> obstacles = new ArrayList<>(taken);
+        String heading = faces.fit(titleOf(panel.name(), panel.unit()));
+        obstacles.add(new Rectangle2D.Double(area.getX(), area.getY() - TITLE, textWidth(heading), TITLE - 2));
+        marks(g, panel.points(), axis, area, radius, obstacles);
         if (!panel.second().isEmpty()) {
-            marks(g, panel.second(), axis, area, radius);
+            marks(g, panel.second(), axis, area, radius, obstacles);
         }
     }
 
     /** Rings, numbers and shapes over the points that need them. */
-    private void marks(Graphics2D g, List<ControlFigure.Point> points, Axis axis, Rectangle2D area, double radius) {
+    private void marks(
+            Graphics2D g,
+            List<ControlFigure.Point> points,
+            Axis axis,
+            Rectangle2D area,
+            double radius,
+            List<Rectangle2D> obstacles) {
         double ring = radius + (radius > 1 ? 1.9 : 1.5);
         double pitch = area.getWidth() / points.size();
-        List<Rectangle2D> taken = new ArrayList<>();
-        String lastMark = "";
-        double lastX = Double.NEGATIVE_INFINITY;
+        List<Ring> rings = new ArrayList<>();
         for (int i = 0; i < points.size(); i++) {
             ControlFigure.Point point = points.get(i);
             if (Double.isNaN(point.value())) {
@@ -263,32 +277,49 @@ final class FigurePainter {
             g.setPaint(Ink.BLACK.colour());
             g.setStroke(new BasicStroke(0.75f));
             g.draw(new Ellipse2D.Double(x - ring, y - ring, 2 * ring, 2 * ring));
-            String mark = faces.fit(point.marks());
-            if (mark.equals(lastMark) && x - lastX < 9) {
-                // The neighbour says the same; one number speaks for the row of rings.
-                lastX = x;
-                continue;
-            }
             boolean above = Double.isNaN(point.centre()) || point.value() >= point.centre();
-            number(g, mark, x, y, ring, above, area, taken);
-            lastMark = mark;
-            lastX = x;
+            rings.add(new Ring(faces.fit(point.marks()), x, y, above));
+        }
+        rings.forEach(one -> obstacles.add(new Rectangle2D.Double(one.x - ring, one.y - ring, 2 * ring, 2 * ring)));
+        for (Ring one : speakers(rings)) {
+            number(g, one, ring, area, obstacles);
         }
     }
 
-    private void number(
-            Graphics2D g,
-            String mark,
-            double x,
-            double y,
-            double ring,
-            boolean above,
-            Rectangle2D area,
-            List<Rectangle2D> taken) {
+    private record Ring(String mark, double x, double y, boolean above) {
+        boolean outside(Ring other) {
+            return above ? y < other.y : y > other.y;
+        }
+    }
+
+    /** Neighbours that say the same share one number, at the ring that lies furthest out. */
+    private static List<Ring> speakers(List<Ring> rings) {
+        List<Ring> speakers = new ArrayList<>();
+        Ring before = null;
+        for (Ring ring : rings) {
+            int last = speakers.size() - 1;
+            boolean sameRun = before != null
+                    && ring.mark.equals(before.mark)
+                    && ring.above == before.above
+                    && ring.x - before.x < 9;
+            if (!sameRun) {
+                speakers.add(ring);
+            } else if (ring.outside(speakers.get(last))) {
+                speakers.set(last, ring);
+            }
+            before = ring;
+        }
+        return speakers;
+    }
+
+    private void number(Graphics2D g, Ring of, double ring, Rectangle2D area, List<Rectangle2D> taken) {
+        String mark = of.mark;
+        double x = of.x;
+        double y = of.y;
         double width = textWidth(mark);
         double capitals = SIZE * Type.CAPITALS;
-        for (int attempt = 0; attempt < 6; attempt++) {
-            boolean up = above == (attempt % 2 == 0);
+        for (int attempt = 0; attempt < 10; attempt++) {
+            boolean up = of.above == (attempt % 2 == 0);
             int step = attempt / 2;
             double shift = step * LABEL_STEP;
             double baseline = up ? y - ring - 1.4 - shift : y + ring + 1.4 + capitals + shift;
@@ -366,7 +397,9 @@ final class FigurePainter {
         return spread;
     }
 
-    private void breaks(Graphics2D g, ControlFigure figure, List<Rectangle2D> areas) {
+    /** Marks where phases start; returns the places of the words. */
+    private List<Rectangle2D> breaks(Graphics2D g, ControlFigure figure, List<Rectangle2D> areas) {
+        List<Rectangle2D> words = new ArrayList<>();
         double pitch = areas.get(0).getWidth() / figure.location().points().size();
         for (ControlFigure.PhaseBreak phase : figure.breaks()) {
             double x = areas.get(0).getX() + (phase.before() - 1) * pitch;
@@ -379,7 +412,9 @@ final class FigurePainter {
             double room = areas.get(0).getMaxX() - x;
             double at = textWidth(word) + 3 > room ? x - 3 - textWidth(word) : x + 3;
             text(g, word, at, areas.get(0).getY() - 3, false, Ink.BLACK);
+            words.add(new Rectangle2D.Double(at, areas.get(0).getY() - TITLE, textWidth(word), TITLE - 1));
         }
+        return words;
     }
 
     private void domainAxis(Graphics2D g, ControlFigure figure, Rectangle2D area) {
@@ -533,7 +568,7 @@ final class FigurePainter {
         double plotWidth = width - left - 4;
         List<LineLabel> labels = labelsAbove(figure.lines(), axis, left, plotWidth);
         int levels = labels.stream().mapToInt(label -> label.level + 1).max().orElse(0);
-        double top = 2 + levels * (2 * LABEL_STEP + 2);
+        double top = 5 + levels * (2 * LABEL_STEP + 2);
         Rectangle2D area = new Rectangle2D.Double(left, top, plotWidth, height - top - 21);
         draw(g, bars(figure, axis, most), area);
         countAxis(g, most, area, false);
@@ -556,21 +591,27 @@ final class FigurePainter {
         text(g, name, area.getMaxX() - textWidth(name), area.getMaxY() + 2.5 + 2 * SIZE + 2, false, Ink.BLACK);
         for (LineLabel label : labels) {
             double x = axis.along(label.line.at(), area);
-            double labelTop = 2 + label.level * (2 * LABEL_STEP + 2);
-            boolean heavy = label.line.kind() == LevelLine.Kind.SPECIFICATION_LIMIT;
-            text(g, label.name, label.middle - textWidth(label.name) / 2, labelTop + SIZE - 1.4, heavy, Ink.BLACK);
-            text(
-                    g,
-                    label.value,
-                    label.middle - textWidth(label.value) / 2,
-                    labelTop + SIZE - 1.4 + LABEL_STEP,
-                    heavy,
-                    Ink.BLACK);
+            double foot = labelTop(label) + 2 * LABEL_STEP;
             g.setPaint(label.line.kind() == LevelLine.Kind.CENTRE ? Ink.GREY.colour() : Ink.BLACK.colour());
             g.setStroke(stroke(label.line.kind()));
-            g.draw(new Line2D.Double(x, labelTop + 2 * LABEL_STEP, x, area.getMaxY()));
+            g.draw(new Line2D.Double(x, Math.min(foot + 3, area.getY()), x, area.getMaxY()));
+            g.setStroke(HAIR);
+            g.draw(new Line2D.Double(label.middle, foot, x, Math.min(foot + 3, area.getY())));
+        }
+        for (LineLabel label : labels) {
+            double half = Math.max(textWidth(label.name), textWidth(label.value)) / 2;
+            g.setPaint(Ink.WHITE.colour());
+            g.fill(new Rectangle2D.Double(label.middle - half - 1, labelTop(label), 2 * half + 2, 2 * LABEL_STEP));
+            boolean heavy = label.line.kind() == LevelLine.Kind.SPECIFICATION_LIMIT;
+            double baseline = labelTop(label) + SIZE - 1.4;
+            text(g, label.name, label.middle - textWidth(label.name) / 2, baseline, heavy, Ink.BLACK);
+            text(g, label.value, label.middle - textWidth(label.value) / 2, baseline + LABEL_STEP, heavy, Ink.BLACK);
         }
         figure.curve().ifPresent(curve -> curveName(g, curve, axis, most, area));
+    }
+
+    private static double labelTop(LineLabel label) {
+        return 2 + label.level * (2 * LABEL_STEP + 2);
     }
 
     private void curveName(Graphics2D g, HistogramFigure.Curve curve, Axis axis, double most, Rectangle2D area) {
@@ -586,7 +627,7 @@ final class FigurePainter {
         private final LevelLine line;
         private final String name;
         private final String value;
-        private final double middle;
+        private double middle;
         private int level;
 
         LineLabel(LevelLine line, String name, String value, double middle) {
@@ -608,7 +649,7 @@ final class FigurePainter {
                 .toList();
         for (LevelLine line : sorted) {
             String name = faces.fit(line.name());
-            String value = faces.fit(line.value());
+            String value = faces.figure(line.value());
             double half = Math.max(textWidth(name), textWidth(value)) / 2;
             double x = axis.along(line.at(), area);
             double middle = Math.max(half, Math.min(left + plotWidth + 4 - half, x));
@@ -625,7 +666,44 @@ final class FigurePainter {
             label.level = level;
             labels.add(label);
         }
+        if (ends.size() > 1) {
+            onOneLevel(labels, left + plotWidth + 4);
+        }
         return labels;
+    }
+
+    /** Pushes labels apart sideways where they all have room in one row; their lines then reach them aslant. */
+    private void onOneLevel(List<LineLabel> labels, double right) {
+        double gap = 6;
+        double[] half = labels.stream()
+                .mapToDouble(label -> Math.max(textWidth(label.name), textWidth(label.value)) / 2)
+                .toArray();
+        if (2 * DoubleStream.of(half).sum() + gap * (half.length - 1) > right) {
+            return;
+        }
+        double[] middle = labels.stream().mapToDouble(label -> label.middle).toArray();
+        // Two sweeps from the middle one: its neighbours give way to either side.
+        int pivot = half.length / 2;
+        for (int i = pivot + 1; i < half.length; i++) {
+            middle[i] = Math.max(middle[i], middle[i - 1] + half[i - 1] + half[i] + gap);
+        }
+        for (int i = pivot - 1; i >= 0; i--) {
+            middle[i] = Math.min(middle[i], middle[i + 1] - half[i] - half[i + 1] - gap);
+        }
+        double limit = right;
+        for (int i = half.length - 1; i >= 0; i--) {
+            middle[i] = Math.min(middle[i], limit - half[i]);
+            limit = middle[i] - half[i] - gap;
+        }
+        double floor = 0;
+        for (int i = 0; i < half.length; i++) {
+            middle[i] = Math.max(middle[i], floor + half[i]);
+            floor = middle[i] + half[i] + gap;
+        }
+        for (int i = 0; i < half.length; i++) {
+            labels.get(i).middle = middle[i];
+            labels.get(i).level = 0;
+        }
     }
 
     private static double most(HistogramFigure figure) {
@@ -787,7 +865,9 @@ final class FigurePainter {
     }
 
     private String lineLabel(LevelLine line) {
-        return faces.fit(line.value().isEmpty() ? line.name() : line.name() + " " + line.value());
+        return line.value().isEmpty()
+                ? faces.fit(line.name())
+                : faces.fit(line.name()) + " " + faces.figure(line.value());
     }
 
     private double textWidth(String text) {

@@ -159,8 +159,8 @@ final class NotationSetter {
         Stack(Notation.Deviations deviations, Type type) {
             this.type = type;
             small = type.scaled(type.size() * SMALL);
-            upper = faces.fit(deviations.upper());
-            lower = faces.fit(deviations.lower());
+            upper = faces.figure(deviations.upper());
+            lower = faces.figure(deviations.lower());
             whole = Math.max(wholeWidth(upper), wholeWidth(lower));
             rest = Math.max(
                     faces.width(upper, small.strong(), small.size()) - wholeWidth(upper),

@@ -38,6 +38,10 @@ final class TableSetter {
             Grid grid = new Grid(table, measure, setting[0], setting[1]);
             if (grid.fits || last) {
                 List<Slab> slabs = grid.slabs(space);
+                if (grid.narrowed && best.isEmpty()) {
+                    faces.say("a table of " + table.columns().size()
+                            + " columns is too wide for the sheet; its columns were narrowed");
+                }
                 // Closer columns are worth it only where they save lines.
                 if (best.isEmpty() || height(slabs) < 0.97 * height(best)) {
                     best = slabs;
@@ -72,6 +76,7 @@ final class TableSetter {
 
         private final double[] rest;
         private final boolean fits;
+        private boolean narrowed;
         private final double total;
 
         Grid(Block.Table table, double measure, double size, double gutter) {
@@ -122,6 +127,20 @@ final class TableSetter {
          * column has to wrap.
          */
         private void share(double left, double weights, double[] least, double[] wanted) {
+            double needed = 0;
+            for (int i = 0; i < width.length; i++) {
+                needed += isShare(i) ? wanted[i] : 0;
+            }
+            if (needed <= left) {
+                // Nothing wraps; what is over goes to all by weight.
+                for (int i = 0; i < width.length; i++) {
+                    if (isShare(i)) {
+                        double part = table.columns().get(i).width().value() / weights;
+                        width[i] = wanted[i] + (left - needed) * part;
+                    }
+                }
+                return;
+            }
             boolean[] settled = new boolean[width.length];
             double room = left;
             double weight = weights;
@@ -171,10 +190,7 @@ final class TableSetter {
             for (int i = 0; i < width.length; i++) {
                 width[i] *= factor;
             }
-            if (factor < 1) {
-                faces.say(
-                        "a table of " + width.length + " columns is too wide for the sheet; its columns were narrowed");
-            }
+            narrowed = factor < 1;
         }
 
         private double measureColumn(int column, boolean least) {
@@ -186,7 +202,7 @@ final class TableSetter {
                 }
                 Cell cell = cells.cells().get(column);
                 if (cell instanceof Cell.Figure figure) {
-                    for (String line : lines(faces.fit(figure.figure()))) {
+                    for (String line : lines(faces.figure(figure.figure()))) {
                         Type set = tone(type, figure.tone());
                         double all = faces.width(line, set.strong(), set.size());
                         if (DecimalMark.isFigure(line)) {
@@ -397,7 +413,7 @@ final class TableSetter {
         private Content figure(Cell.Figure figure, int column) {
             Type set = tone(type, figure.tone());
             List<String> rows = new ArrayList<>();
-            for (String line : lines(faces.fit(figure.figure()))) {
+            for (String line : lines(faces.figure(figure.figure()))) {
                 if (DecimalMark.isFigure(line) || faces.width(line, set.strong(), set.size()) <= width[column]) {
                     rows.add(line);
                 } else {
