@@ -44,6 +44,11 @@ final class BlockSetter {
         return columns * column + (columns - 1) * GRID_GUTTER;
     }
 
+    /** The width of running text: lines of small type over the full page read badly; columns are narrow enough. */
+    private static double readable(double measure) {
+        return measure > 135 * Type.MM ? span(10, measure) : measure;
+    }
+
     private List<Slab> set(Block block, double measure) {
         if (block instanceof Block.Headline headline) {
             return headline(headline, measure);
@@ -54,8 +59,7 @@ final class BlockSetter {
         } else if (block instanceof Block.Heading heading) {
             return List.of(heading(heading, measure));
         } else if (block instanceof Block.Paragraph paragraph) {
-            // Seventy-odd characters read well; the full measure of small type does not.
-            return lines(paragraph.text(), Math.min(measure, span(10, Math.max(measure, 1))), Type.BODY, 5);
+            return lines(paragraph.text(), readable(measure), Type.BODY, 5);
         } else if (block instanceof Block.Note note) {
             return lines(note.text(), measure, Type.NOTE.in(Ink.GREY), 4);
         } else if (block instanceof Block.Caution caution) {
@@ -207,7 +211,7 @@ final class BlockSetter {
     private List<Slab> signOff(Block.SignOff signOff, double measure) {
         List<Slab> slabs = new ArrayList<>();
         if (!signOff.statement().isEmpty()) {
-            slabs.addAll(kept(lines(signOff.statement(), span(10, measure), Type.BODY, 16), true));
+            slabs.addAll(kept(lines(signOff.statement(), readable(measure), Type.BODY, 16), true));
         }
         double gap = GRID_GUTTER;
         double role = span(2, measure);
