@@ -6,6 +6,7 @@ import com.fasterxml.jackson.core.JsonParser;
 import com.fasterxml.jackson.core.JsonProcessingException;
 import com.fasterxml.jackson.core.JsonToken;
 import com.fasterxml.jackson.core.StreamReadConstraints;
+import com.fasterxml.jackson.core.StreamReadFeature;
 import io.github.firstoff.intake.Fault.Where;
 import io.github.firstoff.intake.JsonValue.Member;
 import io.github.firstoff.intake.JsonValue.Place;
@@ -17,12 +18,15 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import org.jspecify.annotations.Nullable;
 
 /** Reads JSON text (RFC 8259, nothing beyond it) into values that know where they stand. */
 final class JsonTree implements AutoCloseable {
     static final int DEEPEST = 20;
     private static final int LONGEST_TEXT = 20_000;
     private static final JsonFactory FACTORY = JsonFactory.builder()
+            // Whoever opened the text reads the rest and closes it.
+            .disable(StreamReadFeature.AUTO_CLOSE_SOURCE)
             .streamReadConstraints(StreamReadConstraints.builder()
                     .maxNestingDepth(DEEPEST)
                     .maxStringLength(LONGEST_TEXT)
@@ -64,7 +68,7 @@ final class JsonTree implements AutoCloseable {
     }
 
     /** The next token, null at the end. */
-    @org.jspecify.annotations.Nullable
+    @Nullable
     JsonToken next() throws IOException {
         try {
             return parser.nextToken();
@@ -86,7 +90,7 @@ final class JsonTree implements AutoCloseable {
     }
 
     /** The value that begins with the token. */
-    JsonValue value(@org.jspecify.annotations.Nullable JsonToken token) throws IOException {
+    JsonValue value(@Nullable JsonToken token) throws IOException {
         Place at = here();
         if (token == null) {
             throw new TextRefused(Fault.of(FaultKind.SYNTAX, where(at), "", "the end of the file", "a JSON value"));

@@ -19,6 +19,7 @@ import io.github.firstoff.tolerance.Requirement.Nature;
 import io.github.firstoff.tolerance.RequirementFault;
 import io.github.firstoff.tolerance.RequirementNotation;
 import java.math.BigDecimal;
+import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.HashMap;
@@ -200,7 +201,7 @@ final class PlanReader {
         Optional<BigDecimal> expanded = fields.decimal("expandedUncertainty", true);
         Optional<BigDecimal> factor = fields.decimal("coverageFactor", false);
         Optional<BigDecimal> perLength = fields.decimal("uncertaintyPerLength", true);
-        Optional<java.time.LocalDate> due = fields.date("calibrationDue");
+        Optional<LocalDate> due = fields.date("calibrationDue");
         Optional<String> certificate = fields.text("certificate");
         if (!fields.has("expandedUncertainty")) {
             for (String key : List.of("coverageFactor", "uncertaintyPerLength")) {

@@ -7,12 +7,16 @@ import io.github.firstoff.inspection.InspectionRecord;
 import io.github.firstoff.inspection.PartRecord;
 import io.github.firstoff.inspection.Reading;
 import io.github.firstoff.plan.ResolvedPlan;
+import java.io.IOException;
 import java.io.InputStream;
 import java.math.BigDecimal;
+import java.nio.file.Files;
+import java.nio.file.Path;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Objects;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
 
 /** Readings that can be used, in both formats, and what becomes of their order. */
 class ReadingFilesTest {
@@ -162,6 +166,21 @@ class ReadingFilesTest {
                         + "which the plan has in µm, is not known; expected a reading of its own with its unit");
 
         assertThat(valuesOf(read("part,2,7,unit\nS1,12.5,0.7,mm\n"), "S1")).containsExactly("2=12.5 mm", "7=0.7 µm");
+    }
+
+    @Test
+    void filesOfBothFormats_areReadToTheirEndAndClosed(@TempDir Path folder) throws IOException {
+        Path csv = Files.writeString(folder.resolve("a.csv"), "\uFEFFpart,2\r\nS1,12.5\r\n");
+        Path json = Files.writeString(folder.resolve("b.txt"), "[{\"part\": \"S2\", \"2\": 12.5}]\n");
+
+        Intake intake = ReadingFiles.read(PLAN, List.of(csv, json));
+
+        assertThat(intake.recordOrRefuse().parts())
+                .extracting(PartRecord::serial)
+                .containsExactly("S1", "S2");
+        assertThat(intake.files())
+                .extracting(Intake.ReadFile::format)
+                .containsExactly(ReadingFormat.CSV, ReadingFormat.JSON);
     }
 
     @Test
