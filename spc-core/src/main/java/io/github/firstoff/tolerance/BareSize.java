@@ -14,13 +14,13 @@ record BareSize(Dimension dimension, Optional<BigDecimal> leg) implements Requir
 
     @Override
     public Notation notation() {
-        return Notation.of(new Notation.Text(dimension.set()));
+        return Notation.of(new Notation.Text(leg.isPresent() ? dimension.setHead() : dimension.set()));
     }
 
     @Override
     public String text() {
-        return dimension.text()
-                + leg.map(length -> " (leg " + length.toPlainString() + ")").orElse("");
+        return leg.map(length -> dimension.head() + " (leg " + length.toPlainString() + dimension.unitText() + ")")
+                .orElseGet(dimension::text);
     }
 
     @Override

@@ -33,6 +33,11 @@ record ClassedSize(Dimension dimension, ToleranceClass toleranceClass) implement
     }
 
     @Override
+    public Optional<Drawing.Form> form() {
+        return Optional.of(toleranceClass.form());
+    }
+
+    @Override
     public ToleranceZone resolve(Drawing drawing) {
         int at = text().lastIndexOf(toleranceClass.text());
         drawing.form().filter(form -> form != toleranceClass.form()).ifPresent(form -> {

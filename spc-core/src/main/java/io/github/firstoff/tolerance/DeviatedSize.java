@@ -17,6 +17,12 @@ record DeviatedSize(Dimension dimension, Amount upper, Amount lower) implements 
         return upper.negate().equals(lower);
     }
 
+    /** Zero minutes get a plus: directly behind degrees they would be part of the nominal. */
+    private String upperText() {
+        boolean minutes = upper.unit().filter(unit -> unit != Unit.DEGREE).isPresent();
+        return upper.isZero() && minutes ? "+" + upper.digits() : upper.signedText();
+    }
+
     @Override
     public Nature nature() {
         return Nature.MEASURED;
@@ -28,7 +34,7 @@ record DeviatedSize(Dimension dimension, Amount upper, Amount lower) implements 
             return Notation.of(new Notation.Text(dimension.setHead() + " ±" + upper.digits() + dimension.setTail()));
         }
         Notation.Element head = new Notation.Text(dimension.setHead());
-        Notation.Element deviations = new Notation.Stacked(upper.signedText(), lower.signedText());
+        Notation.Element deviations = new Notation.Stacked(upperText(), lower.signedText());
         return dimension.setTail().isEmpty()
                 ? Notation.of(head, deviations)
                 : Notation.of(head, deviations, new Notation.Text(dimension.setTail()));
@@ -36,7 +42,7 @@ record DeviatedSize(Dimension dimension, Amount upper, Amount lower) implements 
 
     @Override
     public String text() {
-        String tolerance = isSymmetric() ? "±" + upper.digits() : upper.signedText() + "/" + lower.signedText();
+        String tolerance = isSymmetric() ? "±" + upper.digits() : upperText() + "/" + lower.signedText();
         String chamfer = dimension.chamferAngle().isPresent() ? " " : "";
         return dimension.head() + " " + tolerance + chamfer + dimension.tail();
     }

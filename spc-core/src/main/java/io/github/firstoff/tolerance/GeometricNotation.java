@@ -198,6 +198,7 @@ final class GeometricNotation {
             }
             BigDecimal tolerance = in.number();
             in.acceptUnit();
+            readExtent();
             in.acceptWord("max");
             readModifiers(tolerance);
             readDatums();
@@ -253,6 +254,18 @@ final class GeometricNotation {
                         start, Scanner.quoted(in.nextWord()) + " is no modifier", "(M), (L), (F), (T), (P), (U)");
             }
             return Optional.empty();
+        }
+
+        /** The tolerance over any restricted length or area (ISO 1101:2017, 8.2.2.2): {@code 0.1/100}, {@code 0.1/100x50}. */
+        private void readExtent() {
+            if (!in.accept("/")) {
+                return;
+            }
+            StringBuilder extent = new StringBuilder("/").append(in.number().toPlainString());
+            if (in.accept("x") || in.accept("X")) {
+                extent.append('x').append(in.number().toPlainString());
+            }
+            notes.add(extent.toString());
         }
 
         private void readModifiers(BigDecimal tolerance) {
@@ -351,6 +364,7 @@ final class GeometricNotation {
         }
 
         private void readDatums() {
+            // the last character read: a space or bar, or else something stands directly against the tolerance
             boolean separated = in.peek(-1) == ' ' || in.peek(-1) == '|' || in.peek() == '|';
             bars();
             Set<String> seen = new HashSet<>();

@@ -18,7 +18,8 @@ import java.util.stream.Collectors;
  * @param tolerance the width or diameter of the zone, as written
  * @param material the material requirement on the tolerance, if any: it earns a bonus from the feature's size
  * @param unequal the unequal disposition of a profile zone, if any
- * @param notes further modifiers as a keyboard writes them, such as {@code (F)} or {@code CZ}; they do not change the limits
+ * @param notes further modifiers as a keyboard writes them, such as {@code (F)} or {@code CZ}, and a restricted extent such as {@code /100}
+ *     (the tolerance then holds over every such length, and the reading is the worst of them); they do not change the limits
  * @param datums in order of precedence
  * @param unit a unit written on the requirement itself; otherwise the drawing's
  */
@@ -71,7 +72,7 @@ public record GeometricTolerance(
         StringBuilder first = new StringBuilder(shape.sign() + tolerance.toPlainString());
         unit.ifPresent(written -> first.append(' ').append(written.symbol()));
         unequal.ifPresent(zone -> first.append(' ').append(zone.set()));
-        notes.forEach(note -> first.append(' ').append(GeometricNotation.circled(note)));
+        notes.forEach(note -> first.append(gap(note)).append(GeometricNotation.circled(note)));
         material.ifPresent(modifier -> first.append(' ').append(modifier.symbol()));
         cells.add(first.toString());
         datums.forEach(datum -> cells.add(datum.set()));
@@ -86,10 +87,15 @@ public record GeometricTolerance(
                 .append(tolerance.toPlainString());
         unit.ifPresent(written -> text.append(' ').append(written.symbol()));
         unequal.ifPresent(zone -> text.append(' ').append(zone.text()));
-        notes.forEach(note -> text.append(' ').append(note));
+        notes.forEach(note -> text.append(gap(note)).append(note));
         material.ifPresent(modifier -> text.append(' ').append(modifier.text()));
         datums.forEach(datum -> text.append(' ').append(datum.text()));
         return text.toString();
+    }
+
+    /** A restriction such as {@code /100} stands directly behind the tolerance, all else behind a space. */
+    private static String gap(String note) {
+        return note.startsWith("/") ? "" : " ";
     }
 
     @Override

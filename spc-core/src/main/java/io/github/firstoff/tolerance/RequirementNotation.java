@@ -49,11 +49,12 @@ public final class RequirementNotation {
         }
         Scanner in = new Scanner(text);
         in.skipSpace();
+        Optional<Integer> count = countBeforeBracket(in);
         if (in.peek() == '[') {
-            return enclosed(in, "]", Requirement.Nature.EXACT);
+            return enclosed(in, "]", Requirement.Nature.EXACT, count);
         }
         if (in.peek() == '(') {
-            return enclosed(in, ")", Requirement.Nature.REFERENCE);
+            return enclosed(in, ")", Requirement.Nature.REFERENCE, count);
         }
         Optional<GeometricCharacteristic> geometric = GeometricNotation.characteristic(in);
         if (geometric.isPresent()) {
@@ -99,10 +100,34 @@ public final class RequirementNotation {
         return Optional.empty();
     }
 
-    private static Requirement enclosed(Scanner in, String close, Requirement.Nature nature) {
+    /** Steps over the count of {@code 4x [40]}; where no bracket follows, the count belongs to the size and stays. */
+    private static Optional<Integer> countBeforeBracket(Scanner in) {
+        int start = in.position();
+        String digits = in.digits();
+        if (!digits.isEmpty() && digits.length() <= 4 && (in.accept("x") || in.accept("X"))) {
+            in.skipSpace();
+            if ((in.peek() == '[' || in.peek() == '(') && Integer.parseInt(digits) > 0) {
+                return Optional.of(Integer.valueOf(digits));
+            }
+        }
+        in.back(start);
+        return Optional.empty();
+    }
+
+    private static Requirement enclosed(Scanner in, String close, Requirement.Nature nature, Optional<Integer> count) {
         boolean exact = nature == Requirement.Nature.EXACT;
         in.accept(exact ? "[" : "(");
-        Dimension dimension = SizeNotation.dimension(in);
+        Dimension inside = SizeNotation.dimension(in);
+        if (count.isPresent() && inside.prefix().count().isPresent()) {
+            throw in.fault(0, "the count is stated twice", inside.text());
+        }
+        Dimension dimension = count.isPresent()
+                ? new Dimension(
+                        new Dimension.Prefix(count, inside.prefix().symbol()),
+                        inside.nominal(),
+                        inside.chamferAngle(),
+                        inside.unit())
+                : inside;
         if (!in.accept(close)) {
             throw in.fault(
                     in.atEnd()

@@ -15,9 +15,25 @@ final class SizeNotation {
 
     static Requirement read(Scanner in) {
         SizeNotation notation = new SizeNotation(in);
-        Requirement read = notation.requirement();
+        Requirement size = notation.requirement();
+        int at = notation.skipped();
+        boolean envelope = in.accept("Ⓔ") || in.accept("(E)") || in.accept("(e)");
+        if (envelope && !canHaveEnvelope(size)) {
+            throw in.fault(at, "the envelope requirement is for a feature of size with two limits", size.text());
+        }
+        Requirement read = envelope ? new EnvelopedSize(size) : size;
         in.expectEnd(before -> read.text());
         return read;
+    }
+
+    private static boolean canHaveEnvelope(Requirement size) {
+        if (size instanceof DeviatedSize deviated) {
+            return !deviated.dimension().isAngle() && !deviated.dimension().isRadiusOrChamfer();
+        }
+        if (size instanceof LimitedSize limited) {
+            return !limited.lower().isAngle();
+        }
+        return size instanceof ClassedSize || size instanceof FitPair;
     }
 
     /** A size without tolerance: count, symbol, number, and the angle of a chamfer. */
@@ -59,12 +75,26 @@ final class SizeNotation {
             return new OneLimitSize(withUnit(in, dimension), OneLimitSize.Bound.MIN);
         }
         if (in.accept("/")) {
-            throw in.fault(at, "it is not clear whether a slash parts two limits or two deviations", "51.95..52.05");
+            throw slash(dimension, at);
         }
         if (Character.isLetter(in.peek())) {
             return new ToleranceClassNotation(in).read(withUnit(in, dimension));
         }
         return bare(dimension);
+    }
+
+    private RequirementFault slash(Dimension first, int at) {
+        String understood = "51.95..52.05";
+        if (in.startsNumber()) {
+            Amount second = AmountNotation.read(in, first.isAngle());
+            boolean ascending = first.nominal().value().compareTo(second.value()) < 0;
+            understood = first.prefix().text()
+                    + (ascending
+                            ? first.nominal().text() + ".." + second.text()
+                            : second.text() + ".." + first.nominal().text());
+        }
+        return in.fault(
+                at, "a slash parts deviations, which have signs; two limits are parted by two points", understood);
     }
 
     private int skipped() {
@@ -106,11 +136,10 @@ final class SizeNotation {
         }
         Amount nominal = AmountNotation.read(in, false);
         if (negative) {
-            int after = in.position();
-            if (in.accept("/") || in.accept("+")) {
+            if (isDeviationOfNothing()) {
+                in.back(at);
                 throw nominalMissing(at);
             }
-            in.back(after);
             if (symbol != DimensionSymbol.NONE) {
                 throw in.fault(at, "a " + symbol.sign() + " is never negative", symbol.sign() + nominal.text());
             }
@@ -121,6 +150,18 @@ final class SizeNotation {
         }
         Optional<Amount> chamfer = chamferAngle(nominal, symbol);
         return new Dimension(new Dimension.Prefix(count, symbol), nominal, chamfer, in.unit());
+    }
+
+    /** Whether the negative number just read is the first of two deviations rather than a size below zero. */
+    private boolean isDeviationOfNothing() {
+        int start = in.position();
+        boolean alone = in.accept("/");
+        if (!alone && in.accept("+") && in.startsNumber()) {
+            AmountNotation.read(in, false);
+            alone = in.atEnd();
+        }
+        in.back(start);
+        return alone;
     }
 
     private RequirementFault nominalMissing(int at) {
@@ -220,6 +261,7 @@ final class SizeNotation {
         if (symbol != DimensionSymbol.NONE || leg.isAngle()) {
             throw in.fault(start, "a chamfer is a length and an angle", "1x45°");
         }
+        in.acceptUnit();
         return Optional.of(angle);
     }
 

@@ -5,7 +5,9 @@ import static org.assertj.core.api.Assertions.catchThrowableOfType;
 
 import io.github.firstoff.quantity.Unit;
 import java.math.BigDecimal;
+import java.util.List;
 import java.util.Optional;
+import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.ValueSource;
@@ -83,7 +85,14 @@ class RequirementNotationTest {
                 "surface profile 0.2 (U) 0.05 A B | surface profile 0.2 (U) 0.05 A B | 0 | 0.2 | MILLIMETRE",
                 "line profile 0.2 UZ-0.05 | line profile 0.2 UZ-0.05 | 0 | 0.2 | MILLIMETRE",
                 "position Ø0.1 A B(M) C | position Ø0.1 A B (M) C | 0 | 0.1 | MILLIMETRE",
+                "straightness 0.02 / 100 | straightness 0.02/100 | 0 | 0.02 | MILLIMETRE",
+                "flatness 0.1/100×50 (F) | flatness 0.1/100x50 (F) | 0 | 0.1 | MILLIMETRE",
+                "Ø20 ±0.01 Ⓔ           | Ø20 ±0.01 (E)     | 19.99  | 20.01 | MILLIMETRE",
+                "20 h6 (E)             | 20 h6 (E)         | 19.987 | 20    | MILLIMETRE",
+                "45° +0'/-30'          | 45° +0'/-30'      | 44.5   | 45    | DEGREE",
+                "Ø 52P7                | Ø52 P7            | 51.949 | 51.979 | MILLIMETRE",
                 "[40]                  | [40]              | none   | none  | MILLIMETRE",
+                "4× [Ø40]              | [4x Ø40]          | none   | none  | MILLIMETRE",
                 "(4x Ø40)              | (4x Ø40)          | none   | none  | MILLIMETRE",
                 "40 REF                | (40)              | none   | none  | MILLIMETRE",
                 "40 basic              | [40]              | none   | none  | MILLIMETRE",
@@ -181,6 +190,8 @@ class RequirementNotationTest {
                 "Ra 0.8..0.4       | 8  | not below                | Ra 0.4..0.8",
                 "M5x0.8-6H         | 0  | gauge                    | M5x0.8-6H go/no-go",
                 "visual:           | 7  | what is to be checked    | visual: no burrs, edges broken 0.2 max",
+                "-0.03/-0.01       | 0  | nominal size is missing  | 12.5 -0.03/-0.01",
+                "-0.03 +0.01       | 0  | nominal size is missing  | 12.5 -0.03 +0.01",
                 "[40 ±0.1]         | 4  | has no tolerance         | [40]",
                 "[40               | 3  | closing                  | [40]",
                 "(40               | 3  | closing                  | (40)",
@@ -190,6 +201,8 @@ class RequirementNotationTest {
                 "12.5 mm ±0.05 in  | 14 | one unit                 | ``",
                 "<12               | 0  | value on the limit       | 12 max",
                 "52.05/51.95       | 5  | slash                    | 51.95..52.05",
+                "R5 ±0.1 (E)       | 8  | envelope                 | R5 ±0.1",
+                "Ø52 P7 (51.949)   | 7  | not understood           | Ø52 P7",
                 "hello             | 0  | neither a size           | 12.5 ±0.05, Ø52 P7, flatness 0.02, Ra 0.8 max, visual: no burrs",
                 "45° H7            | 4  | tolerance class          | 45° ±0.5°",
                 "R5 H7             | 3  | features of size         | R5 ±0.1",
@@ -205,5 +218,35 @@ class RequirementNotationTest {
         assertThat(fault.position()).contains(position);
         assertThat(fault.expected()).isEqualTo(expected);
         assertThat(fault.text()).isEqualTo(written);
+    }
+
+    @Test
+    void parse_framedWithBars_isTheSameRequirement() {
+        assertThat(RequirementNotation.parse("|⌖|Ø0.1 Ⓜ|A|B Ⓜ|C|"))
+                .isEqualTo(RequirementNotation.parse("position Ø0.1 (M) A B (M) C"));
+    }
+
+    /** How a drawing sets each kind: ISO 129-1 stacks unequal deviations and limits, ISO 1101 frames, boxes the exact. */
+    @Test
+    void notation_eachKind_isSetAsADrawingSetsIt() {
+        assertThat(set("12.5 ±0.05")).containsExactly(new Notation.Text("12.5 ±0.05"));
+        assertThat(set("4x Ø12.5 +0.02/0"))
+                .containsExactly(new Notation.Text("4× Ø12.5"), new Notation.Stacked("+0.02", "0"));
+        assertThat(set("Ø51.95..52.05"))
+                .containsExactly(new Notation.Text("Ø"), new Notation.Stacked("52.05", "51.95"));
+        assertThat(set("position Ø0.1 (M) A B (M)"))
+                .containsExactly(new Notation.Framed(GeometricCharacteristic.POSITION, List.of("Ø0.1 Ⓜ", "A", "B Ⓜ")));
+        assertThat(set("[40]")).containsExactly(new Notation.Boxed("40"));
+        assertThat(set("[4x Ø40]")).containsExactly(new Notation.Text("4× "), new Notation.Boxed("Ø40"));
+        assertThat(set("(40)")).containsExactly(new Notation.Text("(40)"));
+        assertThat(set("Ø52 P7 (E)")).containsExactly(new Notation.Text("Ø52 P7"), new Notation.Text(" Ⓔ"));
+        assertThat(set("2x45°")).containsExactly(new Notation.Text("2 × 45°"));
+        assertThat(set("surface profile 0.2 (U) 0.05 A"))
+                .containsExactly(
+                        new Notation.Framed(GeometricCharacteristic.SURFACE_PROFILE, List.of("0.2 Ⓤ 0.05", "A")));
+    }
+
+    private static List<Notation.Element> set(String written) {
+        return RequirementNotation.parse(written).notation().elements();
     }
 }
