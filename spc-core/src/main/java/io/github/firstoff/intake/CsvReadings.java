@@ -42,6 +42,7 @@ final class CsvReadings implements ReadingSource {
         private final ReadingSink sink;
         private final RowCheck check;
         private long reached = 1;
+        private boolean cutShort;
 
         Pass(String name, RowCheck check) {
             this.name = name;
@@ -86,13 +87,9 @@ final class CsvReadings implements ReadingSource {
                 }
                 record = next(records);
             }
-            if (none) {
-                sink.refuse(Fault.of(
-                        FaultKind.EMPTY,
-                        new Where(name, reached, 0, ""),
-                        "",
-                        "a heading and no rows",
-                        "rows under it"));
+            if (none && !cutShort) {
+                sink.refuse(
+                        Fault.of(FaultKind.EMPTY, Where.inFile(name), "", "a heading and no rows", "rows under it"));
             }
         }
 
@@ -106,6 +103,7 @@ final class CsvReadings implements ReadingSource {
                 return Optional.of(record);
             }
             if (last > 0 || field.length() > 1) {
+                cutShort = true;
                 sink.refuse(Fault.of(
                         FaultKind.SYNTAX,
                         new Where(name, reached, 0, ""),

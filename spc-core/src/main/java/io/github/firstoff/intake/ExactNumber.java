@@ -155,7 +155,9 @@ final class ExactNumber {
         Matcher unit = WITH_UNIT.matcher(text);
         if (unit.matches()) {
             return new NumberRefused(
-                    FaultKind.NOT_A_NUMBER, "there is more after the number", "the number alone, " + unit.group(1));
+                    FaultKind.NOT_A_NUMBER,
+                    "there is more after the number",
+                    "the number alone, " + unit.group(1) + "; a unit has a column of its own");
         }
         if (text.endsWith(".")) {
             return new NumberRefused(

@@ -24,6 +24,8 @@ import org.jspecify.annotations.Nullable;
 final class JsonReadings implements ReadingSource {
     static final String SCHEMA = "firstoff-readings-1";
     private static final String LIST = "readings";
+    private static final Set<ReadingColumn> OF_ONE_READING =
+            Set.of(ReadingColumn.PART, ReadingColumn.CHARACTERISTIC, ReadingColumn.VALUE, ReadingColumn.TIME);
 
     @Override
     public void read(String file, Reader text, RowCheck check) throws IOException {
@@ -142,7 +144,7 @@ final class JsonReadings implements ReadingSource {
                 refuse(FaultKind.MISSPELT, keyAt, "", "", "the key " + Echo.quoted(key), Echo.quoted(LIST));
                 return true;
             }
-            Optional<ReadingColumn> meant = ReadingColumn.meant(key);
+            Optional<ReadingColumn> meant = ReadingColumn.meant(key).filter(near -> !OF_ONE_READING.contains(near));
             if (meant.isPresent()) {
                 refuse(
                         FaultKind.MISSPELT,
@@ -159,9 +161,7 @@ final class JsonReadings implements ReadingSource {
 
         private void forAll(ReadingColumn column, String key, Member member, boolean afterList) {
             JsonValue value = member.value();
-            boolean ofOneReading = column == ReadingColumn.VALUE
-                    || column == ReadingColumn.CHARACTERISTIC
-                    || column == ReadingColumn.TIME;
+            boolean ofOneReading = OF_ONE_READING.contains(column);
             if (ofOneReading || !JsonRow.isText(value)) {
                 refuse(
                         FaultKind.WRONG_TYPE,
@@ -219,9 +219,10 @@ final class JsonReadings implements ReadingSource {
             for (Map.Entry<String, Member> entry : object.members().entrySet()) {
                 sound &= member(row, entry.getKey(), entry.getValue(), isLong, values);
             }
-            Optional<RowCheck.Head> head = check.head(row);
+            // A member that cannot be read would only be called missing.
+            Optional<RowCheck.Head> head = sound ? check.head(row) : Optional.empty();
             if (isLong) {
-                readLong(row, sound ? head : Optional.empty());
+                readLong(row, head);
             } else if (values.isEmpty() && sound) {
                 refuse(
                         FaultKind.MISSING,
@@ -230,7 +231,7 @@ final class JsonReadings implements ReadingSource {
                         "the reading has no value",
                         "",
                         "\"characteristic\" and \"value\", or a key for each characteristic");
-            } else if (head.isPresent() && sound) {
+            } else if (head.isPresent()) {
                 for (Wide wide : values) {
                     if (!JsonRow.isNull(wide.value())) {
                         check.wideValue(head.get(), wide.characteristic(), cell(wide.value(), wide.key()));

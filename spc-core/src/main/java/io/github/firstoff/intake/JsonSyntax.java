@@ -11,7 +11,7 @@ import java.util.regex.Pattern;
 
 /** Says in the words of a person with a text editor what the JSON parser found. */
 final class JsonSyntax {
-    private static final Pattern CHARACTER = Pattern.compile("character \\('.*' \\(code (\\d+)", Pattern.DOTALL);
+    private static final Pattern CHARACTER = Pattern.compile("character \\(.*code (\\d+)\\)", Pattern.DOTALL);
     private static final Pattern TOKEN = Pattern.compile("[Tt]oken '([^']*)'");
     private static final String VALUE =
             "a value: text in quotation marks, a number such as 12.5, true, false, null, a list or an object";
@@ -55,7 +55,11 @@ final class JsonSyntax {
         }
         Matcher token = TOKEN.matcher(said);
         if (token.find()) {
-            return syntax(where, Echo.quoted(token.group(1)), VALUE);
+            String word = token.group(1);
+            // The parser has read a word that only other dialects know, and stands behind it.
+            boolean behind = said.startsWith("Non-standard") && where.column() > word.length();
+            Where before = new Where(file, where.line(), where.column() - (behind ? word.length() : 0), "");
+            return syntax(before, Echo.quoted(word), VALUE);
         }
         return Fault.of(FaultKind.SYNTAX, where, "this is no JSON (" + Echo.plain(firstLine(said)) + ")", "", "");
     }

@@ -140,16 +140,14 @@ final class PlanReader {
         if (text.isEmpty()) {
             return Optional.empty();
         }
-        Optional<GeneralTolerance> parsed = GeneralToleranceNotation.parse(text.get());
-        if (parsed.isEmpty()) {
+        try {
+            return Optional.of(GeneralTolerance.parse(text.get()));
+        } catch (RequirementFault fault) {
+            String message = fault.getMessage() == null ? "" : fault.getMessage();
             document.refuse(
-                    "generalTolerance",
-                    FaultKind.UNKNOWN_WORD,
-                    "",
-                    Echo.quoted(text.get()),
-                    GeneralToleranceNotation.EXPECTED);
+                    "generalTolerance", FaultKind.UNKNOWN_WORD, message, Echo.quoted(text.get()), fault.expected());
+            return Optional.empty();
         }
-        return parsed;
     }
 
     private static Optional<RuleChoice> rule(Fields fields) {
@@ -289,7 +287,6 @@ final class PlanReader {
         Options options = options(fields);
         fields.finish();
         requirement.ifPresent(known -> {
-            checkForm(fields, known, options);
             checkTarget(fields, known, options);
             gauge.flatMap(id -> find(gauges, id)).ifPresent(found -> checkGauge(fields, known, found, planUnit));
         });
@@ -385,21 +382,6 @@ final class PlanReader {
 
     private static Optional<Gauge> find(List<Gauge> gauges, String id) {
         return gauges.stream().filter(gauge -> gauge.id().equals(id)).findFirst();
-    }
-
-    private static void checkForm(Fields fields, Requirement requirement, Options options) {
-        boolean contradicts = options.form().isPresent()
-                && requirement.form().isPresent()
-                && options.form().get() != requirement.form().get();
-        if (contradicts) {
-            String said = requirement.form().get().name().toLowerCase(Locale.ROOT);
-            fields.refuse(
-                    "form",
-                    FaultKind.CONTRADICTION,
-                    "the requirement itself is that of a " + said,
-                    Echo.quoted(options.form().get().name().toLowerCase(Locale.ROOT)),
-                    Echo.quoted(said) + ", or no form");
-        }
     }
 
     private static void checkTarget(Fields fields, Requirement requirement, Options options) {

@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
 
 /**
  * Everything that was refused of one or several inputs.
@@ -80,7 +81,29 @@ public record Refusals(List<Fault> faults, List<Group> groups, long count) {
     static final class Groups {
         private final Map<Key, Counted> byKey = new LinkedHashMap<>();
 
-        private record Key(FaultKind kind, String file, String field, String expected) {}
+        /** The same wrong word again is the same fault; another wrong word is another. */
+        private static final Set<FaultKind> TOLD_APART_BY_WHAT_WAS_FOUND = Set.of(
+                FaultKind.UNKNOWN_CHARACTERISTIC,
+                FaultKind.UNKNOWN_GAUGE,
+                FaultKind.UNKNOWN_WORD,
+                FaultKind.WRONG_UNIT,
+                FaultKind.OTHER_PART);
+
+        /** Their messages name the characteristic. */
+        private static final Set<FaultKind> TOLD_APART_BY_THE_MESSAGE =
+                Set.of(FaultKind.WRONG_READING, FaultKind.NUMBER_OUT_OF_RANGE);
+
+        private record Key(FaultKind kind, String file, String field, String expected, String apart) {
+            static Key of(Fault fault) {
+                String apart = "";
+                if (TOLD_APART_BY_WHAT_WAS_FOUND.contains(fault.kind())) {
+                    apart = fault.found();
+                } else if (TOLD_APART_BY_THE_MESSAGE.contains(fault.kind())) {
+                    apart = fault.message();
+                }
+                return new Key(fault.kind(), fault.where().file(), fault.where().field(), fault.expected(), apart);
+            }
+        }
 
         private static final class Counted {
             private final Fault first;
@@ -94,8 +117,7 @@ public record Refusals(List<Fault> faults, List<Group> groups, long count) {
 
         /** Whether the fault is the first of its group. */
         boolean add(Fault fault) {
-            // A fault without a line is about the file as a whole and stands alone.
-            Key key = new Key(fault.kind(), fault.where().file(), fault.where().field(), fault.expected());
+            Key key = Key.of(fault);
             Counted known = byKey.get(key);
             if (known == null) {
                 byKey.put(key, new Counted(fault));

@@ -92,7 +92,10 @@ final class Utf8Reader extends Reader {
 
     /** Fills {@link #chars}; false at the end of the text. */
     private boolean decodeMore() throws TextRefused {
-        if (!bytes.hasRemaining() || !started) {
+        if (!bytes.hasRemaining()) {
+            fill();
+        }
+        while (!started) {
             fill();
         }
         chars.clear();
@@ -102,7 +105,8 @@ final class Utf8Reader extends Reader {
         int nul = follow();
         if (nul >= 0) {
             chars.limit(nul);
-            pending = fault(FaultKind.UNREADABLE_TEXT, "a NUL byte", "text; this is perhaps no text file");
+            pending = fault(
+                    FaultKind.UNREADABLE_TEXT, "a NUL byte", "text; this is perhaps no text file, or one in UTF-16");
             return true;
         }
         if (result.isError()) {
