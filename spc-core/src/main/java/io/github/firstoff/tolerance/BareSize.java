@@ -39,6 +39,8 @@ record BareSize(Dimension dimension, Optional<BigDecimal> leg) implements Requir
      */
     @Override
     public ToleranceZone resolve(Drawing drawing) {
+        Lengths.requireIfShown(
+                dimension.prefix().symbol(), dimension.chamferAngle().isPresent(), this, drawing);
         GeneralTolerance general = drawing.generalTolerance()
                 .orElseThrow(() -> new RequirementFault(
                         text(),

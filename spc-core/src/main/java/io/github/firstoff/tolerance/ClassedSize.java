@@ -49,9 +49,7 @@ record ClassedSize(Dimension dimension, ToleranceClass toleranceClass) implement
                     "\"form\": \"" + word(toleranceClass.form()) + "\", or a "
                             + (form == Drawing.Form.HOLE ? "capital" : "small") + " letter");
         });
-        if (readingUnit(drawing.unit()).kind() != Unit.Kind.LENGTH) {
-            throw new RequirementFault(text(), at, "ISO 286 is for lengths, and this drawing is in degrees", "");
-        }
+        Lengths.require(this, drawing);
         BigDecimal nominal = dimension.exact(drawing.unit()).in(Unit.MILLIMETRE).orElseThrow();
         try {
             Limits limits = toleranceClass.deviationsAt(nominal).about(nominal);

@@ -54,6 +54,8 @@ record DeviatedSize(Dimension dimension, Amount upper, Amount lower) implements 
 
     @Override
     public ToleranceZone resolve(Drawing drawing) {
+        Lengths.requireIfShown(
+                dimension.prefix().symbol(), dimension.chamferAngle().isPresent(), this, drawing);
         Unit lengths = dimension.unit().orElse(drawing.unit());
         Exact nominal = dimension.exact(drawing.unit());
         return Exact.zone(nominal.plus(lower.exact(lengths)), nominal.plus(upper.exact(lengths)), Optional.of(nominal));

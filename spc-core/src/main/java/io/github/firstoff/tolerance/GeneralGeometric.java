@@ -54,6 +54,7 @@ record GeneralGeometric(GeometricCharacteristic characteristic, Optional<BigDeci
 
     @Override
     public ToleranceZone resolve(Drawing drawing) {
+        Lengths.require(this, drawing);
         GeneralGeometry general = drawing.generalTolerance()
                 .flatMap(GeneralTolerance::geometry)
                 .orElseThrow(() -> new RequirementFault(

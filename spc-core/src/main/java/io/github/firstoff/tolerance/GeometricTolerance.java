@@ -111,6 +111,7 @@ public record GeometricTolerance(
      */
     @Override
     public ToleranceZone resolve(Drawing drawing) {
+        Lengths.require(this, drawing);
         Limits stated = Limits.fromZeroTo(tolerance, unit(drawing.unit()));
         if (material.isEmpty()) {
             return ToleranceZone.fixed(stated, Optional.empty());

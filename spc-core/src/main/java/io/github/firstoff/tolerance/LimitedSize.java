@@ -34,6 +34,7 @@ record LimitedSize(Dimension.Prefix prefix, Amount lower, Amount upper, Optional
 
     @Override
     public ToleranceZone resolve(Drawing drawing) {
+        Lengths.requireIfShown(prefix.symbol(), false, this, drawing);
         Unit lengths = unit.orElse(drawing.unit());
         return Exact.zone(lower.exact(lengths), upper.exact(lengths), Optional.empty());
     }

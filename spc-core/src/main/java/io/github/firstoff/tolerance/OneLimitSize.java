@@ -44,6 +44,8 @@ record OneLimitSize(Dimension dimension, Bound bound) implements Requirement {
 
     @Override
     public ToleranceZone resolve(Drawing drawing) {
+        Lengths.requireIfShown(
+                dimension.prefix().symbol(), dimension.chamferAngle().isPresent(), this, drawing);
         Exact limit = dimension.exact(drawing.unit());
         Unit unit = Exact.commonUnit(limit.preferred(), limit);
         BigDecimal value = limit.in(unit).orElseThrow();

@@ -39,6 +39,8 @@ record UnjudgedSize(Dimension dimension, Nature nature) implements Requirement {
 
     @Override
     public ToleranceZone resolve(Drawing drawing) {
+        Lengths.requireIfShown(
+                dimension.prefix().symbol(), dimension.chamferAngle().isPresent(), this, drawing);
         Exact nominal = dimension.exact(drawing.unit());
         Unit unit = Exact.commonUnit(nominal.preferred(), nominal);
         return ToleranceZone.fixed(Limits.none(unit), nominal.in(unit));

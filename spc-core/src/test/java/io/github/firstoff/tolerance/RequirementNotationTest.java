@@ -249,4 +249,44 @@ class RequirementNotationTest {
     private static List<Notation.Element> set(String written) {
         return RequirementNotation.parse(written).notation().elements();
     }
+
+    @ParameterizedTest(name = "{0}")
+    @ValueSource(
+            strings = {
+                "Ø40 ±0.1",
+                "R3",
+                "C1",
+                "2x45°",
+                "Ø39..41",
+                "R0.2 max",
+                "(Ø40)",
+                "52 H7",
+                "flatness 0.02",
+                "run-out general"
+            })
+    void resolve_lengthOnADrawingInDegrees_isRefused(String written) {
+        Drawing degrees = PlainDrawing.in(Unit.DEGREE).with(GeneralTolerance.parse("ISO 2768-mK"));
+
+        assertThat(catchThrowableOfType(
+                        RequirementFault.class,
+                        () -> RequirementNotation.parse(written).resolve(degrees)))
+                .hasMessageContaining("the plan's unit is the degree");
+    }
+
+    @Test
+    void resolve_bareNumbersOnADrawingInDegrees_areAngles() {
+        Drawing degrees = PlainDrawing.in(Unit.DEGREE)
+                .with(GeneralTolerance.parse("ISO 2768-m"))
+                .withShorterLeg("30");
+
+        assertThat(RequirementNotation.parse("45 ±0.5").resolve(degrees).stated())
+                .isEqualTo(Limits.between(new BigDecimal("44.5"), new BigDecimal("45.5"), Unit.DEGREE));
+        assertThat(RequirementNotation.parse("45").resolve(degrees).stated())
+                .isEqualTo(Limits.between(new BigDecimal("44.5"), new BigDecimal("45.5"), Unit.DEGREE));
+        assertThat(RequirementNotation.parse("Ø40 ±0.1 mm")
+                        .resolve(degrees)
+                        .stated()
+                        .unit())
+                .isEqualTo(Unit.MILLIMETRE);
+    }
 }
