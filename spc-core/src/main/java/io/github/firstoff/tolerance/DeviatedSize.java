@@ -17,10 +17,18 @@ record DeviatedSize(Dimension dimension, Amount upper, Amount lower) implements 
         return upper.negate().equals(lower);
     }
 
-    /** Zero minutes get a plus: directly behind degrees they would be part of the nominal. */
+    /**
+     * A plain 0 has no sign (ISO 129-1); a zero with decimals takes the sign of its side, as inch drawings print it (ASME
+     * Y14.5-2018, 5.3.2). Zero minutes get a plus too: directly behind degrees they would be part of the nominal.
+     */
     private String upperText() {
         boolean minutes = upper.unit().filter(unit -> unit != Unit.DEGREE).isPresent();
-        return upper.isZero() && minutes ? "+" + upper.digits() : upper.signedText();
+        boolean signed = upper.isZero() && (minutes || upper.value().scale() > 0);
+        return signed ? "+" + upper.digits() : upper.signedText();
+    }
+
+    private String lowerText() {
+        return lower.isZero() && lower.value().scale() > 0 ? "-" + lower.digits() : lower.signedText();
     }
 
     @Override
@@ -34,7 +42,7 @@ record DeviatedSize(Dimension dimension, Amount upper, Amount lower) implements 
             return Notation.of(new Notation.Text(dimension.setHead() + " ±" + upper.digits() + dimension.setTail()));
         }
         Notation.Element head = new Notation.Text(dimension.setHead());
-        Notation.Element deviations = new Notation.Stacked(upperText(), lower.signedText());
+        Notation.Element deviations = new Notation.Stacked(upperText(), lowerText());
         return dimension.setTail().isEmpty()
                 ? Notation.of(head, deviations)
                 : Notation.of(head, deviations, new Notation.Text(dimension.setTail()));
@@ -42,7 +50,7 @@ record DeviatedSize(Dimension dimension, Amount upper, Amount lower) implements 
 
     @Override
     public String text() {
-        String tolerance = isSymmetric() ? "±" + upper.digits() : upperText() + "/" + lower.signedText();
+        String tolerance = isSymmetric() ? "±" + upper.digits() : upperText() + "/" + lowerText();
         String chamfer = dimension.chamferAngle().isPresent() ? " " : "";
         return dimension.head() + " " + tolerance + chamfer + dimension.tail();
     }
