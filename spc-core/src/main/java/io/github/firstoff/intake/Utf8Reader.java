@@ -130,7 +130,8 @@ final class Utf8Reader extends Reader {
         bytes.compact();
         int before = bytes.position();
         try {
-            int count = stream.read(bytes.array(), before, bytes.remaining());
+            // Who reads rows may close the stream behind its last byte; the end is not looked for a second time.
+            int count = atEnd ? -1 : stream.read(bytes.array(), before, bytes.remaining());
             if (count < 0) {
                 atEnd = true;
             } else {
