@@ -147,7 +147,7 @@ final class PageFrame {
         if (hand == Hand.NONE) {
             return;
         }
-        boolean port = hand == Hand.PORT;
+        boolean port = hand.isLeft();
         double x = port ? BAR_INSET : width - BAR_INSET - BAR;
         double top = 5 * Type.MM;
         double length = height - 10 * Type.MM;
