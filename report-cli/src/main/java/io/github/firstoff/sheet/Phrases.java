@@ -7,10 +7,17 @@ import io.github.firstoff.conformance.Verdict;
 import io.github.firstoff.inspection.Reading;
 import io.github.firstoff.tolerance.Limits;
 import java.math.BigDecimal;
+import java.math.MathContext;
+import java.math.RoundingMode;
 import java.util.List;
 
 /** Verdicts in words with their amount, the same on paper, on the terminal and in messages. */
 public final class Phrases {
+    /** More decimals than any gauge shows come from a conversion. */
+    private static final int LONGEST_AMOUNT = 12;
+
+    private static final MathContext CONVERTED_AMOUNT = new MathContext(4, RoundingMode.HALF_EVEN);
+
     private Phrases() {}
 
     /** {@code conforms}, {@code over by 0.004}, {@code not proven (0.001 inside, U 0.002)}, {@code failed}. */
@@ -108,8 +115,12 @@ public final class Phrases {
                 .orElse("");
     }
 
-    /** A decimal without an exponent, zeros kept as they were written. */
+    /**
+     * A decimal without an exponent, zeros kept as they were written. An amount that was converted into another unit and has no
+     * finite decimal there is shortened to what a reader can use.
+     */
     public static String plain(BigDecimal value) {
-        return value.toPlainString();
+        BigDecimal shown = value.scale() > LONGEST_AMOUNT ? value.round(CONVERTED_AMOUNT) : value;
+        return shown.toPlainString();
     }
 }

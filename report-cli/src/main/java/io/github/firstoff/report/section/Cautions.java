@@ -1,0 +1,108 @@
+package io.github.firstoff.report.section;
+
+import io.github.firstoff.conformance.CharacteristicResult;
+import io.github.firstoff.conformance.Verdict;
+import io.github.firstoff.report.model.Block;
+import io.github.firstoff.report.model.Text;
+import io.github.firstoff.sheet.Phrases;
+import io.github.firstoff.sheet.Sheet;
+import io.github.firstoff.tolerance.Drawing;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.regex.Pattern;
+import java.util.stream.Collectors;
+
+/** Warnings in measured words, where what is at stake is more than a part. They defer to the rules of the shop and the customer. */
+public final class Cautions {
+    /** A tolerance class of ISO 286 whose zone lies on the interference side of the usual counterpart: p to zc, P to ZC. */
+    private static final Pattern PRESSED =
+            Pattern.compile("(?:P|R|S|T|U|V|X|Y|Z|ZA|ZB|ZC|p|r|s|t|u|v|x|y|z|za|zb|zc)\\d{1,2}$");
+
+    private final Sheet sheet;
+
+    /** The cautions of one sheet. */
+    public Cautions(Sheet sheet) {
+        this.sheet = sheet;
+    }
+
+    /** What must be heeded before the sheet is acted on; usually nothing. */
+    public List<Block> blocks() {
+        List<Block> blocks = new ArrayList<>();
+        List<CharacteristicResult> critical = sheet.result().judged().stream()
+                .filter(Wording::isCritical)
+                .filter(each -> each.verdict() != Verdict.CONFORMING)
+                .toList();
+        List<CharacteristicResult> out = critical.stream()
+                .filter(each -> each.verdict() == Verdict.NONCONFORMING)
+                .toList();
+        List<CharacteristicResult> open = critical.stream()
+                .filter(each -> each.verdict() != Verdict.NONCONFORMING)
+                .toList();
+        if (!out.isEmpty()) {
+            blocks.add(caution("the plan marks " + named(out) + " as critical, and "
+                    + (out.size() == 1 ? "it does" : "they do")
+                    + " not conform. Hold the pieces concerned, and those made"
+                    + " since the last one known to be good, until somebody entitled to decide has decided."
+                    + rules()));
+        }
+        if (!open.isEmpty()) {
+            blocks.add(caution("the plan marks " + named(open) + " as critical, and "
+                    + (open.size() == 1 ? "it is" : "they are") + " not shown to conform. Release nothing on the"
+                    + " strength of this sheet until that is done." + rules()));
+        }
+        critical.stream()
+                .filter(Cautions::isPressed)
+                .findFirst()
+                .ifPresent(each -> blocks.add(caution("do not press anything into or onto " + each.number() + " ("
+                        + each.characteristic().characteristic().printed()
+                        + ") before that: a fit that is too loose may"
+                        + " turn or walk in service, one that is too tight may overstress the part.")));
+        return blocks;
+    }
+
+    private static String rules() {
+        return " Your own rules for nonconforming product, and your customer's, come first.";
+    }
+
+    private static Block caution(String text) {
+        return new Block.Caution(Text.of(text));
+    }
+
+    private static String named(List<CharacteristicResult> results) {
+        return Phrases.listed(results.stream()
+                .map(each -> each.number() + " ("
+                        + each.characteristic().characteristic().feature() + ")")
+                .toList());
+    }
+
+    /** What a conforming size in a press fit does and does not say; empty without one. */
+    public List<Block> fitNotes() {
+        String numbers = sheet.result().judged().stream()
+                .filter(Cautions::isPressed)
+                .map(each -> each.number() + " ("
+                        + each.characteristic().characteristic().printed() + ")")
+                .collect(Collectors.joining(", "));
+        if (numbers.isEmpty()) {
+            return List.of();
+        }
+        return List.of(
+                new Block.Note(Text.of("Press fit: " + numbers + ". A size that conforms here lies within its own"
+                        + " limits, at 20 °C. How tight the assembly is depends on the mating part as well, which this sheet does"
+                        + " not know.")));
+    }
+
+    private static boolean isPressed(CharacteristicResult result) {
+        boolean classed = result.characteristic()
+                .characteristic()
+                .requirement()
+                .form()
+                .filter(form -> form == Drawing.Form.HOLE || form == Drawing.Form.SHAFT)
+                .isPresent();
+        return classed
+                && PRESSED.matcher(result.characteristic()
+                                .characteristic()
+                                .requirement()
+                                .text())
+                        .find();
+    }
+}

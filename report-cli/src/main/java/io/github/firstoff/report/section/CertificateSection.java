@@ -1,0 +1,144 @@
+package io.github.firstoff.report.section;
+
+import io.github.firstoff.conformance.CharacteristicResult;
+import io.github.firstoff.inspection.Job;
+import io.github.firstoff.plan.PartIdentity;
+import io.github.firstoff.report.model.Block;
+import io.github.firstoff.report.model.Block.Fact;
+import io.github.firstoff.report.model.Block.FactGroup;
+import io.github.firstoff.report.model.Text;
+import io.github.firstoff.report.model.Tone;
+import io.github.firstoff.sheet.Phrases;
+import io.github.firstoff.sheet.Sheet;
+import java.util.ArrayList;
+import java.util.List;
+
+/**
+ * The declaration itself, with the content that ISO/IEC 17050-1:2004, clause 6 asks of a supplier's declaration: its number, the
+ * issuer, the object, the statement, the requirements, date and place of issue, and who signs. The layout is our own.
+ */
+public final class CertificateSection {
+    private final Sheet sheet;
+    private final Job job;
+    private final PartIdentity part;
+    private final JobFacts facts;
+
+    /** The declaration of one sheet. */
+    public CertificateSection(Sheet sheet) {
+        this.sheet = sheet;
+        this.job = sheet.job();
+        this.part = sheet.plan().part();
+        this.facts = new JobFacts(sheet);
+    }
+
+    /** The statement in the largest type, and what it rests on. */
+    public List<Block> statement() {
+        List<Block> blocks = new ArrayList<>();
+        blocks.add(new Block.Headline(Text.of(sentence()), Tone.GOOD));
+        blocks.add(new Block.Paragraph(Text.of(basis())));
+        return blocks;
+    }
+
+    String sentence() {
+        String issuer = job.issuer().map(Job.Firm::name).orElse("The issuer");
+        String object = part.name().map(name -> name + ", ").orElse("") + part.number();
+        return issuer + " declares that the " + pieces() + " " + object + named() + " conform"
+                + (inspected() == 1 ? "s" : "") + " to drawing "
+                + part.drawing().orElse(part.number()) + ", revision "
+                + part.revision() + ".";
+    }
+
+    private int inspected() {
+        return sheet.pieces();
+    }
+
+    /** The pieces that the statement speaks of: those inspected, never more. */
+    private String pieces() {
+        int quantity = job.quantity().orElse(inspected());
+        if (inspected() < quantity) {
+            return inspected() + " inspected of " + quantity + " pieces";
+        }
+        return inspected() == 1 ? "piece" : inspected() + " pieces";
+    }
+
+    private String named() {
+        return job.batch().map(batch -> " of batch " + batch).orElse("");
+    }
+
+    private String basis() {
+        List<CharacteristicResult> judged = sheet.result().judged();
+        long sampled = judged.stream()
+                .filter(each -> Wording.isSampled(each, sheet.pieces()))
+                .count();
+        String rule = Wording.rule(sheet);
+        StringBuilder text = new StringBuilder("The declaration rests on the inspection of ")
+                .append(Phrases.counted(judged.size(), "characteristic", "characteristics"))
+                .append(rule.isEmpty() ? "" : ", decided " + rule)
+                .append('.');
+        int quantity = job.quantity().orElse(inspected());
+        if (inspected() < quantity) {
+            text.append(" ")
+                    .append(inspected())
+                    .append(" of ")
+                    .append(quantity)
+                    .append(" pieces were inspected; nothing is said here of measurements on the other ")
+                    .append(quantity - inspected())
+                    .append('.');
+        }
+        if (sampled > 0) {
+            text.append(" Of the pieces inspected, ")
+                    .append(
+                            sampled == judged.size()
+                                    ? "all characteristics"
+                                    : Phrases.counted(sampled, "characteristic", "characteristics"))
+                    .append(sampled == 1 ? " was" : " were")
+                    .append(" measured on a sample only; the table gives the number of pieces for each.");
+        }
+        return text.toString();
+    }
+
+    /** Issuer, object and delivery. */
+    public Block facts() {
+        return new Block.Facts(List.of(declaration(), object(), delivery()));
+    }
+
+    private FactGroup declaration() {
+        List<Fact> list = new ArrayList<>();
+        list.add(Fact.of("number", Wording.orNotStated(job.certificateNumber())));
+        list.add(Fact.of("issuer", JobFacts.firm(job.issuer())));
+        list.add(Fact.of("date of issue", job.date().map(Object::toString).orElse(Wording.NOT_STATED)));
+        list.add(Fact.of("place of issue", Wording.orNotStated(job.issuer().flatMap(Job.Firm::address))));
+        return new FactGroup("Declaration", list);
+    }
+
+    private FactGroup object() {
+        List<Fact> list = new ArrayList<>();
+        list.add(Fact.of("part", part.number()));
+        list.add(Fact.of("name", Wording.orNotStated(part.name())));
+        list.add(Fact.of(
+                "requirements", "drawing " + Wording.orNotStated(part.drawing()) + ", revision " + part.revision()));
+        list.add(Fact.of("hand", facts.hand()));
+        list.add(Fact.of("material required", Wording.orNotStated(part.material())));
+        list.add(Fact.of("material delivered", facts.materials()));
+        return new FactGroup("Object and requirements", list);
+    }
+
+    private FactGroup delivery() {
+        List<Fact> list = new ArrayList<>();
+        list.add(Fact.of("customer", JobFacts.firm(job.customer())));
+        list.add(Fact.of("order", Wording.orNotStated(job.order())));
+        list.add(Fact.of("job", Wording.orNotStated(job.job())));
+        list.add(Fact.of("batch", Wording.orNotStated(job.batch())));
+        list.add(Fact.of("delivered", facts.quantity()));
+        list.add(Fact.of("inspected", facts.pieces()));
+        return new FactGroup("Delivery", list);
+    }
+
+    /** What the declaration does not say. */
+    public Block limits() {
+        String hash = sheet.provenance().shortHash();
+        return new Block.Note(
+                Text.of("Theoretically exact and reference dimensions are not judged and are not listed. The"
+                        + " readings behind this declaration are kept by the issuer under data " + hash + "."));
+    }
+}

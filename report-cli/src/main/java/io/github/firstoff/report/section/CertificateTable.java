@@ -1,0 +1,102 @@
+package io.github.firstoff.report.section;
+
+import io.github.firstoff.conformance.CharacteristicResult;
+import io.github.firstoff.inspection.Reading;
+import io.github.firstoff.quantity.Unit;
+import io.github.firstoff.report.model.Block;
+import io.github.firstoff.report.model.Cell;
+import io.github.firstoff.report.model.Column;
+import io.github.firstoff.report.model.TableRow;
+import io.github.firstoff.report.model.Text;
+import io.github.firstoff.sheet.Finding;
+import io.github.firstoff.sheet.Sheet;
+import io.github.firstoff.sheet.Summary;
+import io.github.firstoff.study.capability.Capability;
+import io.github.firstoff.study.capability.Index;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+
+/** What a certificate shows of its results: a line for each characteristic that was judged, and nothing that was not. */
+public final class CertificateTable {
+    private final List<Finding> findings;
+    private final TableParts parts;
+    private final boolean indices;
+
+    /** The table of one sheet. */
+    public CertificateTable(Sheet sheet) {
+        this.findings = sheet.findings().stream()
+                .filter(each -> each.result().characteristic().isJudged())
+                .toList();
+        this.parts = new TableParts(findings);
+        this.indices = findings.stream().anyMatch(each -> index(each).isPresent());
+    }
+
+    /** The table and its legend. */
+    public List<Block> blocks() {
+        List<Column> columns = new ArrayList<>();
+        columns.add(Column.narrow("No."));
+        columns.add(Column.text("Characteristic and requirement", 4));
+        if (parts.isMixed()) {
+            columns.add(Column.narrow("Unit"));
+        }
+        columns.add(Column.figure("Pieces", ""));
+        columns.add(parts.figure("Least"));
+        columns.add(parts.figure("Mean"));
+        columns.add(parts.figure("Greatest"));
+        if (indices) {
+            columns.add(Column.figure("Cpk (95 % interval)", ""));
+        }
+        columns.add(Column.narrow("Result"));
+        List<Block> blocks = new ArrayList<>();
+        blocks.add(new Block.Table(columns, findings.stream().map(this::row).toList()));
+        blocks.add(new Block.Note(Text.of("Pieces: on how many the characteristic was inspected."
+                + (indices
+                        ? " Cpk is given where the process was in control on its chart, from the spread within subgroups and"
+                                + " a normal distribution that is assumed, not tested; a dash where it has no right to exist."
+                        : ""))));
+        return blocks;
+    }
+
+    private TableRow row(Finding finding) {
+        CharacteristicResult result = finding.result();
+        Readings readings = new Readings(result);
+        Optional<Summary> summary = finding.summary();
+        Unit unit = TableParts.readingUnit(result.characteristic().unit());
+        List<Cell> cells = new ArrayList<>();
+        cells.add(TableParts.number(result));
+        cells.add(new Cell.Words(Text.of(Wording.feature(result.characteristic()) + "  ")
+                .notation(Notations.of(result.characteristic().characteristic()))));
+        if (parts.isMixed()) {
+            cells.add(TableParts.unit(result));
+        }
+        cells.add(Cell.figure(Integer.toString(readings.pieces())));
+        cells.add(value(readings.least(), unit));
+        cells.add(Cell.figure(
+                summary.map(each -> SummaryTable.mean(each, readings)).orElse(Figures.DASH)));
+        cells.add(value(readings.greatest(), unit));
+        if (indices) {
+            cells.add(Cell.figure(index(finding).orElse(Figures.DASH)));
+        }
+        cells.add(Cell.verdict(Wording.verdict(result), Wording.tone(result)));
+        return new TableRow.Cells(cells);
+    }
+
+    private static Cell value(Optional<Reading.Measured> reading, Unit unit) {
+        return Cell.figure(reading.map(each -> Readings.shown(each, unit)).orElse(Figures.DASH));
+    }
+
+    /** Cpk with its interval, where the process was in control. */
+    private static Optional<String> index(Finding finding) {
+        return finding.study()
+                .map(study -> study.capability())
+                .filter(Capability::predicts)
+                .map(Capability::cpk)
+                .filter(cpk -> cpk.value().isPresent())
+                .map(CertificateTable::withInterval);
+    }
+
+    private static String withInterval(Index cpk) {
+        return CapabilitySection.figures(cpk);
+    }
+}

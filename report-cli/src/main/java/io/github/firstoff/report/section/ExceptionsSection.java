@@ -1,0 +1,211 @@
+package io.github.firstoff.report.section;
+
+import io.github.firstoff.conformance.CharacteristicResult;
+import io.github.firstoff.conformance.Judgement;
+import io.github.firstoff.conformance.Verdict;
+import io.github.firstoff.plan.Characteristic;
+import io.github.firstoff.report.model.Block;
+import io.github.firstoff.report.model.Block.ExceptionItem;
+import io.github.firstoff.report.model.Text;
+import io.github.firstoff.report.model.Tone;
+import io.github.firstoff.sheet.Finding;
+import io.github.firstoff.sheet.Phrases;
+import io.github.firstoff.sheet.Sheet;
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Optional;
+import java.util.stream.Collectors;
+
+/** What needs a decision: only what does not simply conform, worst first, and charts that signal. */
+public final class ExceptionsSection {
+    /** So many readings of one characteristic are told one by one. */
+    private static final int TOLD = 4;
+
+    private final Sheet sheet;
+
+    /** The section of one sheet. */
+    public ExceptionsSection(Sheet sheet) {
+        this.sheet = sheet;
+    }
+
+    /** The exceptions, and under them what else a reader must know. */
+    public List<Block> blocks() {
+        List<Block> blocks = new ArrayList<>();
+        blocks.add(new Block.Exceptions("What needs a decision", items(), whenNone()));
+        if (!sheet.notices().isEmpty()) {
+            blocks.add(new Block.Heading("What else to know", Block.Level.SUBSECTION));
+            for (String notice : sheet.notices()) {
+                blocks.add(new Block.Paragraph(Text.of(notice)));
+            }
+        }
+        return blocks;
+    }
+
+    private String whenNone() {
+        boolean charts = sheet.findings().stream().anyMatch(each -> each.study().isPresent());
+        return charts
+                ? "Nothing. Every characteristic conforms, and no chart signals."
+                : "Nothing. Every characteristic conforms.";
+    }
+
+    List<ExceptionItem> items() {
+        List<ExceptionItem> items = new ArrayList<>();
+        for (Verdict verdict : List.of(Verdict.NONCONFORMING, Verdict.NOT_MEASURED, Verdict.INCONCLUSIVE)) {
+            sheet.result().judged().stream()
+                    .filter(each -> concerns(each, verdict))
+                    .sorted(Comparator.comparing(
+                            each -> each.characteristic().characteristic().importance()))
+                    .forEach(each -> items.add(item(each, verdict)));
+        }
+        VerdictSection.restless(sheet).forEach(each -> items.add(restless(each)));
+        return items;
+    }
+
+    private static boolean concerns(CharacteristicResult result, Verdict verdict) {
+        return verdict == Verdict.NOT_MEASURED
+                ? result.judgements().isEmpty() || !result.missing().isEmpty()
+                : result.count(verdict) > 0;
+    }
+
+    private ExceptionItem item(CharacteristicResult result, Verdict verdict) {
+        if (verdict == Verdict.NOT_MEASURED) {
+            return unmeasured(result);
+        }
+        List<Judgement> concerned = result.judgements().stream()
+                .filter(each -> each.verdict() == verdict)
+                .toList();
+        Tone tone = verdict == Verdict.NONCONFORMING ? Tone.OUT : Tone.OPEN;
+        return item(
+                result,
+                Text.of(actual(result, concerned)),
+                byHowMuch(concerned),
+                tone,
+                Text.of(proposal(result, concerned)));
+    }
+
+    private static ExceptionItem item(
+            CharacteristicResult result, Text actual, String byHowMuch, Tone tone, Text mayBeDone) {
+        return new ExceptionItem(
+                result.number(),
+                Wording.feature(result.characteristic()),
+                Notations.of(result.characteristic().characteristic()),
+                actual,
+                byHowMuch,
+                tone,
+                mayBeDone);
+    }
+
+    private ExceptionItem unmeasured(CharacteristicResult result) {
+        boolean nowhere = result.judgements().isEmpty();
+        String where = nowhere
+                ? sheet.pieces() == 0 ? "no piece" : "none of " + Phrases.counted(sheet.pieces(), "piece", "pieces")
+                : "no reading on " + (result.missing().size() == 1 ? "piece " : "pieces ")
+                        + Phrases.listed(result.missing());
+        return item(
+                result,
+                Text.of(where),
+                "not measured",
+                Tone.OPEN,
+                Text.of("Measure it on " + wanting(result) + ". Until then nothing is claimed of it."));
+    }
+
+    private String wanting(CharacteristicResult result) {
+        if (!result.judgements().isEmpty()) {
+            return result.missing().size() == 1 ? "that piece" : "those pieces";
+        }
+        if (result.characteristic().characteristic().options().extent() == Characteristic.Extent.SAMPLE) {
+            return "the sample that the plan asks for";
+        }
+        return sheet.pieces() == 1 ? "the piece" : "every piece";
+    }
+
+    private static String actual(CharacteristicResult result, List<Judgement> concerned) {
+        if (concerned.size() == 1) {
+            return told(concerned.get(0));
+        }
+        String first = concerned.size() + " of " + result.judgements().size() + " readings";
+        if (concerned.size() <= TOLD) {
+            return first + ":\n"
+                    + concerned.stream().map(ExceptionsSection::told).collect(Collectors.joining("\n"));
+        }
+        List<String> pieces = concerned.stream().map(Judgement::part).distinct().toList();
+        return first + ", on pieces " + Phrases.listed(pieces)
+                + worst(concerned).map(each -> "; furthest " + told(each)).orElse("");
+    }
+
+    private static String told(Judgement judgement) {
+        return Readings.withUnit(judgement.reading()) + " on piece " + judgement.part() + bonus(judgement)
+                + Wording.remark(judgement.reading());
+    }
+
+    private static String bonus(Judgement judgement) {
+        return judgement
+                .allowed()
+                .bonus()
+                .filter(bonus -> bonus.amount().signum() > 0)
+                .flatMap(bonus -> judgement.allowed().limits().upper())
+                .map(upper -> ", allowed there "
+                        + Figures.with(
+                                Figures.of(upper), judgement.allowed().limits().unit()))
+                .orElse("");
+    }
+
+    private static Optional<Judgement> worst(List<Judgement> concerned) {
+        return concerned.stream()
+                .filter(each -> each.departure().isPresent())
+                .max(Comparator.comparing(each -> each.departure().orElseThrow().abs()));
+    }
+
+    private static String byHowMuch(List<Judgement> concerned) {
+        if (concerned.size() == 1) {
+            return Wording.phrase(concerned.get(0));
+        }
+        if (concerned.get(0).verdict() == Verdict.INCONCLUSIVE) {
+            return concerned.size() + " not proven";
+        }
+        List<String> ends = new ArrayList<>();
+        extreme(concerned, 1).ifPresent(each -> ends.add(upTo(concerned, each, "over by ")));
+        extreme(concerned, -1).ifPresent(each -> ends.add(upTo(concerned, each, "under by ")));
+        return ends.isEmpty() ? concerned.size() + " failed" : String.join("\n", ends);
+    }
+
+    private static String upTo(List<Judgement> concerned, Judgement furthest, String word) {
+        int sign = furthest.departure().orElseThrow().signum();
+        long alike = concerned.stream()
+                .filter(each ->
+                        each.departure().map(amount -> amount.signum() == sign).orElse(false))
+                .count();
+        return word
+                + (alike > 1 ? "up to " : "")
+                + Figures.with(
+                        Phrases.plain(furthest.departure().orElseThrow().abs()),
+                        furthest.allowed().limits().unit());
+    }
+
+    private static Optional<Judgement> extreme(List<Judgement> concerned, int sign) {
+        return concerned.stream()
+                .filter(each ->
+                        each.departure().map(amount -> amount.signum() == sign).orElse(false))
+                .max(Comparator.comparing(each -> each.departure().orElseThrow().abs()));
+    }
+
+    /** What may be done. The sheet proposes; people decide, by the rules of their shop and their customer. */
+    private String proposal(CharacteristicResult result, List<Judgement> concerned) {
+        if (concerned.get(0).verdict() == Verdict.INCONCLUSIVE) {
+            return Proposals.toProve(concerned);
+        }
+        String customer = sheet.job().customer().map(firm -> firm.name()).orElse("the customer");
+        return new Proposals(result.characteristic(), customer).forNonconforming(concerned);
+    }
+
+    private ExceptionItem restless(Finding finding) {
+        StudyStory story = new StudyStory(finding);
+        return item(
+                finding.result(),
+                Text.of(story.signalsInShort()),
+                "not in control",
+                Tone.OPEN,
+                Text.of(story.proposal()));
+    }
+}

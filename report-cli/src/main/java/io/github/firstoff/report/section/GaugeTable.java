@@ -1,0 +1,148 @@
+package io.github.firstoff.report.section;
+
+import io.github.firstoff.conformance.CharacteristicResult;
+import io.github.firstoff.plan.Gauge;
+import io.github.firstoff.quantity.Uncertainty;
+import io.github.firstoff.quantity.Unit;
+import io.github.firstoff.report.model.Block;
+import io.github.firstoff.report.model.Cell;
+import io.github.firstoff.report.model.Column;
+import io.github.firstoff.report.model.TableRow;
+import io.github.firstoff.report.model.Text;
+import io.github.firstoff.sheet.Sheet;
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.stream.Collectors;
+
+/** The gauges that were used, with what is known of their calibration. */
+public final class GaugeTable {
+    private final Sheet sheet;
+    /** Gauge by number, with the characteristics it was used for. */
+    private final Map<String, List<String>> uses = new LinkedHashMap<>();
+
+    /** The gauges of one sheet. */
+    public GaugeTable(Sheet sheet) {
+        this.sheet = sheet;
+        for (CharacteristicResult each : sheet.result().characteristics()) {
+            if (!each.judgements().isEmpty()) {
+                for (String gauge : new Readings(each).gauges()) {
+                    uses.computeIfAbsent(gauge, id -> new ArrayList<>()).add(each.number());
+                }
+            }
+        }
+    }
+
+    /** A heading and the table; nothing where no gauge is known. */
+    public List<Block> blocks() {
+        if (uses.isEmpty()) {
+            return List.of(
+                    Block.Heading.of("Gauges"),
+                    new Block.Paragraph(Text.of("Which gauges were used is " + Wording.NOT_STATED + ".")));
+        }
+        List<Column> columns = List.of(
+                Column.narrow("Gauge"),
+                Column.text("What it is", 3),
+                Column.figure("Resolution", ""),
+                Column.figure("Expanded uncertainty U", ""),
+                Column.narrow("Unit"),
+                Column.narrow("Calibration due"),
+                Column.narrow("Certificate"),
+                Column.text("Used for", 2));
+        List<TableRow> rows = new ArrayList<>();
+        uses.forEach((id, numbers) -> rows.add(row(id, numbers)));
+        List<Block> blocks = new ArrayList<>();
+        blocks.add(Block.Heading.of("Gauges"));
+        blocks.add(new Block.Table(columns, rows));
+        coverage().ifPresent(text -> blocks.add(new Block.Note(Text.of(text))));
+        return blocks;
+    }
+
+    private TableRow row(String id, List<String> numbers) {
+        Optional<Gauge> gauge = sheet.plan().gauge(id);
+        if (gauge.isEmpty()) {
+            return TableRow.of(
+                    Cell.text(id),
+                    Cell.text("not listed in the plan"),
+                    Cell.figure(Figures.DASH),
+                    Cell.figure(Figures.DASH),
+                    Cell.EMPTY,
+                    Cell.text(Wording.NOT_STATED),
+                    Cell.text(Wording.NOT_STATED),
+                    Cell.text(String.join(", ", numbers)));
+        }
+        Gauge known = gauge.get();
+        boolean measures = known.resolution().isPresent() || known.uncertainty().isPresent();
+        return TableRow.of(
+                Cell.text(id),
+                Cell.text(Wording.orNotStated(known.kind())),
+                Cell.figure(known.resolution().map(Figures::of).orElse(Figures.DASH)),
+                Cell.figure(known.uncertainty().map(GaugeTable::uncertainty).orElse(Figures.DASH)),
+                Cell.text(measures ? known.unit().symbol() : ""),
+                Cell.text(known.calibrationDue().map(Object::toString).orElse(Wording.NOT_STATED)),
+                Cell.text(Wording.orNotStated(known.certificate())),
+                Cell.text(String.join(", ", numbers)));
+    }
+
+    private static String uncertainty(Uncertainty uncertainty) {
+        String constant = Figures.of(uncertainty.constant());
+        if (uncertainty.perLength().signum() == 0) {
+            return constant;
+        }
+        return constant + " + " + Figures.of(uncertainty.perLength()) + " L";
+    }
+
+    private Optional<String> coverage() {
+        List<String> factors = uses.keySet().stream()
+                .map(id -> sheet.plan().gauge(id))
+                .flatMap(Optional::stream)
+                .map(Gauge::uncertainty)
+                .flatMap(Optional::stream)
+                .map(each -> each.coverageFactor().stripTrailingZeros().toPlainString())
+                .distinct()
+                .toList();
+        boolean byLength = uses.keySet().stream()
+                .map(id -> sheet.plan().gauge(id))
+                .flatMap(Optional::stream)
+                .map(Gauge::uncertainty)
+                .flatMap(Optional::stream)
+                .anyMatch(each -> each.perLength().signum() != 0);
+        if (factors.isEmpty()) {
+            return Optional.empty();
+        }
+        String text = factors.size() == 1
+                ? "U with coverage factor k = " + factors.get(0) + ", as the plan states it."
+                : "U with the coverage factors that the plan states (" + String.join(", ", factors) + ").";
+        return Optional.of(text + (byLength ? " L is the measured length." : ""));
+    }
+
+    /** The same in running text, for a sheet with little room. */
+    public Block inShort() {
+        if (uses.isEmpty()) {
+            return new Block.Note(Text.of("Gauges: " + Wording.NOT_STATED + "."));
+        }
+        String text = uses.keySet().stream().map(this::inShort).collect(Collectors.joining("; "));
+        return new Block.Note(Text.bold("Gauges")
+                .plain(" (certificate, calibration due, expanded uncertainty U): ")
+                .plain(text + "."));
+    }
+
+    private String inShort(String id) {
+        Optional<Gauge> gauge = sheet.plan().gauge(id);
+        if (gauge.isEmpty()) {
+            return id + " (not listed in the plan)";
+        }
+        Gauge known = gauge.get();
+        List<String> parts = new ArrayList<>();
+        parts.add(known.certificate().orElse("certificate " + Wording.NOT_STATED));
+        parts.add(known.calibrationDue().map(Object::toString).orElse("due date " + Wording.NOT_STATED));
+        known.uncertainty()
+                .ifPresent(each -> parts.add("U " + uncertainty(each)
+                        + (known.unit() == Unit.NONE
+                                ? ""
+                                : "\u00A0" + known.unit().symbol())));
+        return id + known.kind().map(kind -> " " + kind).orElse("") + " (" + String.join(", ", parts) + ")";
+    }
+}

@@ -1,0 +1,161 @@
+package io.github.firstoff.report.section;
+
+import io.github.firstoff.conformance.CharacteristicResult;
+import io.github.firstoff.quantity.Unit;
+import io.github.firstoff.report.figure.HistogramFigure;
+import io.github.firstoff.report.figure.HistogramFigure.Bin;
+import io.github.firstoff.report.figure.HistogramFigure.Curve;
+import io.github.firstoff.report.figure.HistogramFigure.CurvePoint;
+import io.github.firstoff.report.figure.LevelLine;
+import io.github.firstoff.sample.Sample;
+import io.github.firstoff.sheet.Finding;
+import io.github.firstoff.sheet.Summary;
+import io.github.firstoff.tolerance.Limits;
+import java.math.BigDecimal;
+import java.math.BigInteger;
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.List;
+import java.util.Optional;
+
+/**
+ * The readings as a histogram against their limits, with the normal curve of their mean and standard deviation.
+ *
+ * <p>Bins are whole multiples of the step in which the readings come, with their edges half a step off, so that no reading lies on an
+ * edge and no bin holds more steps than its neighbour: a gauge that reads in halves would else draw a comb.
+ */
+final class HistogramSection {
+    private static final int MOST_BINS = 20;
+    private static final int LEAST_BINS = 5;
+    private static final double CURVE_REACH = 4;
+    private static final int CURVE_POINTS = 96;
+
+    /** Fewer readings than this have no shape to fit. */
+    private static final int LEAST_FOR_CURVE = 8;
+
+    private final Finding finding;
+    private final Summary summary;
+
+    HistogramSection(Finding finding) {
+        this.finding = finding;
+        this.summary = finding.summary().orElseThrow();
+    }
+
+    /** The picture; empty without at least two readings. */
+    Optional<HistogramFigure> figure() {
+        Sample sample = summary.sample();
+        if (sample.size() < 2) {
+            return Optional.empty();
+        }
+        Cells cells = Cells.of(sample.deviations());
+        double step = sample.scale().length(1);
+        double start = Places.of(sample.scale().exactValue(cells.first)) - cells.step * step / 2;
+        double width = cells.width * step;
+        List<Bin> bins = new ArrayList<>();
+        for (int i = 0; i < cells.counts.length; i++) {
+            bins.add(new Bin(start + i * width, start + (i + 1) * width, cells.counts[i]));
+        }
+        return Optional.of(new HistogramFigure(
+                sample.size() + " readings",
+                sample.unit().symbol(),
+                bins,
+                specification(finding.result()),
+                curve(width),
+                Optional.empty()));
+    }
+
+    /** Limits and target of the drawing as lines; a natural bound is none. */
+    static List<LevelLine> specification(CharacteristicResult result) {
+        Limits limits = result.characteristic().limits();
+        List<LevelLine> lines = new ArrayList<>();
+        if (!result.characteristic().zone().isFixed()) {
+            return lines;
+        }
+        int places = Figures.places(limits);
+        if (!limits.naturalLower()) {
+            limits.lower()
+                    .ifPresent(
+                            limit -> lines.add(line(LevelLine.Kind.SPECIFICATION_LIMIT, "lower limit", limit, places)));
+        }
+        result.characteristic()
+                .characteristic()
+                .options()
+                .target()
+                .ifPresent(target -> lines.add(line(LevelLine.Kind.TARGET, "target", target, places)));
+        limits.upper()
+                .ifPresent(limit -> lines.add(line(LevelLine.Kind.SPECIFICATION_LIMIT, "upper limit", limit, places)));
+        return lines;
+    }
+
+    private static LevelLine line(LevelLine.Kind kind, String name, BigDecimal value, int places) {
+        return new LevelLine(kind, name, Figures.of(value, places), Places.of(value));
+    }
+
+    private Optional<Curve> curve(double width) {
+        double s = summary.standardDeviation().orElse(0);
+        if (!(s > 0) || summary.count() < LEAST_FOR_CURVE) {
+            return Optional.empty();
+        }
+        List<CurvePoint> points = new ArrayList<>();
+        for (int i = 0; i <= CURVE_POINTS; i++) {
+            double z = CURVE_REACH * (2.0 * i / CURVE_POINTS - 1);
+            double density = Math.exp(-z * z / 2) / (s * Math.sqrt(2 * Math.PI));
+            points.add(new CurvePoint(summary.mean() + z * s, summary.count() * width * density));
+        }
+        return Optional.of(new Curve("normal curve", points));
+    }
+
+    /** What the curve is, for the note under the picture. */
+    String note() {
+        Unit unit = summary.sample().unit();
+        double s = summary.standardDeviation().orElse(0);
+        if (!(s > 0) || summary.count() < LEAST_FOR_CURVE) {
+            return "Limits of the drawing at their places.";
+        }
+        return "Normal curve with the mean "
+                + Figures.with(SummaryTable.mean(summary, new Readings(finding.result())), unit)
+                + " and the standard deviation " + Figures.amount(s, unit)
+                + " of all " + summary.count() + " readings, for comparison; the fit is not tested.";
+    }
+
+    /** Counts per bin, in whole steps. */
+    private static final class Cells {
+        private final long first;
+        private final long step;
+        private final long width;
+        private final long[] counts;
+
+        private Cells(long first, long step, long width, long[] counts) {
+            this.first = first;
+            this.step = step;
+            this.width = width;
+            this.counts = counts;
+        }
+
+        static Cells of(long[] deviations) {
+            long least = Arrays.stream(deviations).min().orElseThrow();
+            long greatest = Arrays.stream(deviations).max().orElseThrow();
+            long step = commonStep(deviations, least);
+            long steps = (greatest - least) / step + 1;
+            long wanted = Math.max(LEAST_BINS, Math.min(MOST_BINS, Math.round(Math.sqrt(deviations.length))));
+            long perBin = Math.max(1, (steps + wanted - 1) / wanted);
+            int bins = (int) ((steps + perBin - 1) / perBin);
+            // What the last bin has too many is shared between both ends, in whole steps.
+            long first = least - (bins * perBin - steps) / 2 * step;
+            long[] counts = new long[bins];
+            for (long deviation : deviations) {
+                counts[(int) ((deviation - first) / (perBin * step))]++;
+            }
+            return new Cells(first, step, perBin * step, counts);
+        }
+
+        /** The greatest step in which all readings come. */
+        private static long commonStep(long[] deviations, long least) {
+            BigInteger step = BigInteger.ZERO;
+            for (long deviation : deviations) {
+                step = step.gcd(BigInteger.valueOf(deviation - least));
+            }
+            return Math.max(1, step.longValueExact());
+        }
+    }
+}

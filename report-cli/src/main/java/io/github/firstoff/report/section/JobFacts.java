@@ -1,0 +1,185 @@
+package io.github.firstoff.report.section;
+
+import io.github.firstoff.conformance.Judgement;
+import io.github.firstoff.inspection.Job;
+import io.github.firstoff.inspection.PartRecord;
+import io.github.firstoff.inspection.Reading;
+import io.github.firstoff.plan.PartIdentity;
+import io.github.firstoff.report.model.Block;
+import io.github.firstoff.report.model.Block.Fact;
+import io.github.firstoff.report.model.Block.FactGroup;
+import io.github.firstoff.sheet.Phrases;
+import io.github.firstoff.sheet.Sheet;
+import io.github.firstoff.sheet.SheetKind;
+import java.time.LocalDateTime;
+import java.time.format.DateTimeFormatter;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+import java.util.TreeSet;
+import java.util.function.Function;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
+
+/** Who, what and when. What the job lacks is printed as "not stated", so that a gap is seen. */
+public final class JobFacts {
+    private static final DateTimeFormatter MOMENT = DateTimeFormatter.ofPattern("uuuu-MM-dd HH:mm", Locale.ROOT);
+    private static final DateTimeFormatter HOUR = DateTimeFormatter.ofPattern("HH:mm", Locale.ROOT);
+
+    /** So many serial numbers are printed one by one. */
+    private static final int SERIALS = 6;
+
+    private final Sheet sheet;
+    private final Job job;
+    private final PartIdentity part;
+
+    /** The facts of one sheet. */
+    public JobFacts(Sheet sheet) {
+        this.sheet = sheet;
+        this.job = sheet.job();
+        this.part = sheet.plan().part();
+    }
+
+    /** Part, order and inspection. */
+    public Block block() {
+        return new Block.Facts(List.of(part(), order(), inspection()));
+    }
+
+    private FactGroup part() {
+        List<Fact> facts = new ArrayList<>();
+        facts.add(Fact.of("part", part.number()));
+        facts.add(Fact.of("name", Wording.orNotStated(part.name())));
+        facts.add(Fact.of("drawing", Wording.orNotStated(part.drawing()) + ", revision " + part.revision()));
+        facts.add(Fact.of("hand", hand()));
+        facts.add(Fact.of("material required", Wording.orNotStated(part.material())));
+        facts.add(Fact.of("material delivered", materials()));
+        return new FactGroup("Part", facts);
+    }
+
+    /** The hand and the part number of the other one. */
+    String hand() {
+        return part.hand()
+                .map(hand -> hand.word()
+                        + part.counterpart()
+                                .map(other -> "; the " + hand.opposite().word() + " part is " + other)
+                                .orElse(""))
+                .orElse("none in the plan");
+    }
+
+    /** The materials as delivered, a line each, with heat and certificate. */
+    String materials() {
+        if (job.materials().isEmpty()) {
+            return Wording.NOT_STATED;
+        }
+        return job.materials().stream()
+                .map(material -> material.grade() + ", heat " + Wording.orNotStated(material.heat()) + ", certificate "
+                        + Wording.orNotStated(material.certificate()))
+                .collect(Collectors.joining("\n"));
+    }
+
+    private FactGroup order() {
+        List<Fact> facts = new ArrayList<>();
+        facts.add(Fact.of("customer", firm(job.customer())));
+        facts.add(Fact.of("order", Wording.orNotStated(job.order())));
+        facts.add(Fact.of("job", Wording.orNotStated(job.job())));
+        facts.add(Fact.of("batch", Wording.orNotStated(job.batch())));
+        if (sheet.kind() != SheetKind.FIRST_ARTICLE) {
+            facts.add(Fact.of("quantity", quantity()));
+        }
+        facts.add(Fact.of("inspected", pieces()));
+        return new FactGroup("Order", facts);
+    }
+
+    /** How many pieces the batch has, as the job says. */
+    String quantity() {
+        return job.quantity().isPresent()
+                ? Phrases.counted(job.quantity().getAsInt(), "piece", "pieces")
+                : Wording.NOT_STATED;
+    }
+
+    /** The pieces by serial number while they are few, else their number with the first and the last. */
+    String pieces() {
+        List<String> serials =
+                sheet.result().record().parts().stream().map(PartRecord::serial).toList();
+        if (serials.isEmpty()) {
+            return "no piece";
+        }
+        String counted = Phrases.counted(serials.size(), "piece", "pieces");
+        if (serials.size() <= SERIALS) {
+            return counted + ": " + String.join(", ", serials);
+        }
+        return counted + ": " + serials.get(0) + " to " + serials.get(serials.size() - 1) + " in production order";
+    }
+
+    static String firm(Optional<Job.Firm> firm) {
+        return firm.map(known -> known.name()
+                        + known.address().map(address -> "\n" + address).orElse(""))
+                .orElse(Wording.NOT_STATED);
+    }
+
+    static String person(Optional<Job.Person> person) {
+        return person.map(known -> known.name()
+                        + known.position().map(position -> ", " + position).orElse(""))
+                .orElse("");
+    }
+
+    private FactGroup inspection() {
+        List<Fact> facts = new ArrayList<>();
+        if (sheet.kind() == SheetKind.FIRST_ARTICLE) {
+            facts.add(Fact.of(
+                    "kind",
+                    job.firstArticle()
+                            .map(article -> article.kind().word() + " first article")
+                            .orElse(Wording.NOT_STATED)));
+            facts.add(
+                    Fact.of("reason", Wording.orNotStated(job.firstArticle().flatMap(Job.FirstArticleReason::reason))));
+        }
+        facts.add(Fact.of("machine", machine()));
+        facts.add(Fact.of("program", Wording.orNotStated(job.program())));
+        facts.add(Fact.of("measured", measured()));
+        facts.add(Fact.of("measured by", orNotStated(context(each -> each.operator()))));
+        facts.add(Fact.of("inspector", job.inspector().isPresent() ? person(job.inspector()) : Wording.NOT_STATED));
+        facts.add(Fact.of("date of sheet", job.date().map(Object::toString).orElse(Wording.NOT_STATED)));
+        return new FactGroup("Inspection", facts);
+    }
+
+    /** The machine of the job, or those that the readings name. */
+    private String machine() {
+        return job.machine().orElseGet(() -> orNotStated(context(each -> each.machine())));
+    }
+
+    private static String orNotStated(List<String> names) {
+        return names.isEmpty() ? Wording.NOT_STATED : Phrases.listed(names);
+    }
+
+    private List<String> context(Function<Reading.Context, Optional<String>> what) {
+        return readings()
+                .map(judgement -> what.apply(judgement.reading().context()))
+                .flatMap(Optional::stream)
+                .distinct()
+                .toList();
+    }
+
+    /** From the first to the last reading with a time. */
+    private String measured() {
+        TreeSet<LocalDateTime> times = readings()
+                .map(judgement -> judgement.reading().context().time())
+                .flatMap(Optional::stream)
+                .collect(Collectors.toCollection(TreeSet::new));
+        if (times.isEmpty()) {
+            return Wording.NOT_STATED;
+        }
+        LocalDateTime first = times.first();
+        LocalDateTime last = times.last();
+        if (first.equals(last)) {
+            return MOMENT.format(first);
+        }
+        boolean oneDay = first.toLocalDate().equals(last.toLocalDate());
+        return MOMENT.format(first) + " to " + (oneDay ? HOUR : MOMENT).format(last);
+    }
+
+    private Stream<Judgement> readings() {
+        return sheet.result().characteristics().stream().flatMap(each -> each.judgements().stream());
+    }
+}

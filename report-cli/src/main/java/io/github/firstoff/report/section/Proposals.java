@@ -1,0 +1,72 @@
+package io.github.firstoff.report.section;
+
+import io.github.firstoff.conformance.Judgement;
+import io.github.firstoff.inspection.Reading;
+import io.github.firstoff.plan.Importance;
+import io.github.firstoff.plan.ResolvedCharacteristic;
+import io.github.firstoff.tolerance.Drawing;
+import java.math.BigDecimal;
+import java.util.List;
+import java.util.Optional;
+
+/** What may be done about an exception: rework where material is left, a concession, a better measurement. */
+final class Proposals {
+    private final ResolvedCharacteristic characteristic;
+    private final String customer;
+
+    Proposals(ResolvedCharacteristic characteristic, String customer) {
+        this.characteristic = characteristic;
+        this.customer = customer;
+    }
+
+    /** For readings that do not conform. */
+    String forNonconforming(List<Judgement> concerned) {
+        boolean one = concerned.stream().map(Judgement::part).distinct().count() == 1;
+        String hold = characteristic.characteristic().importance() == Importance.CRITICAL
+                ? (one
+                        ? "Hold the piece: the characteristic is critical. "
+                        : "Hold the pieces: the characteristic is critical. ")
+                : "";
+        String otherwise = "Otherwise ask " + customer + " for a concession, or scrap.";
+        if (concerned.get(0).reading() instanceof Reading.Observed) {
+            return hold + "Put right and check again, where that can be done. " + otherwise;
+        }
+        Optional<Drawing.Form> form = characteristic
+                .characteristic()
+                .requirement()
+                .form()
+                .or(() -> characteristic.characteristic().options().form());
+        boolean above = concerned.stream().allMatch(each -> sign(each) > 0);
+        boolean below = concerned.stream().allMatch(each -> sign(each) < 0);
+        if (form.isPresent() && (above || below)) {
+            boolean left = form.get() == Drawing.Form.HOLE ? below : above;
+            String what = form.get() == Drawing.Form.HOLE ? "hole" : "shaft";
+            return left
+                    ? hold + "Material is left on the " + what + ": rework and measure again. " + otherwise
+                    : hold + "No material is left on the " + what + " to rework. Ask " + customer
+                            + " for a concession, or scrap.";
+        }
+        return hold + "Rework and measure again, where material is left. " + otherwise;
+    }
+
+    private static int sign(Judgement judgement) {
+        return judgement.departure().map(BigDecimal::signum).orElse(0);
+    }
+
+    /** For readings that lie too near a limit for the uncertainty of their gauge. */
+    static String toProve(List<Judgement> concerned) {
+        if (concerned.stream().anyMatch(each -> each.uncertainty().isEmpty())) {
+            return "State the expanded uncertainty of the gauge, or measure with a gauge that has one.";
+        }
+        Optional<BigDecimal> room = concerned.stream()
+                .map(each -> each.inside().orElse(BigDecimal.ZERO))
+                .min(BigDecimal::compareTo)
+                .filter(least -> least.signum() > 0);
+        String finer = room.map(least -> "Measure with a gauge whose U is at most "
+                        + Figures.with(
+                                Figures.of(least),
+                                concerned.get(0).allowed().limits().unit()))
+                .orElse("Measure with a finer gauge");
+        return finer + ", rework towards the middle, or agree another decision rule with the customer.";
+    }
+}

@@ -1,0 +1,82 @@
+package io.github.firstoff.report.section;
+
+import io.github.firstoff.conformance.CharacteristicResult;
+import io.github.firstoff.conformance.Judgement;
+import io.github.firstoff.inspection.Reading;
+import io.github.firstoff.quantity.Unit;
+import java.util.ArrayList;
+import java.util.LinkedHashSet;
+import java.util.List;
+import java.util.Optional;
+import java.util.Set;
+
+/** The readings of one characteristic as they were read, for printing. */
+final class Readings {
+    private final CharacteristicResult result;
+    private final List<Reading.Measured> values = new ArrayList<>();
+
+    Readings(CharacteristicResult result) {
+        this.result = result;
+        for (Judgement judgement : result.judgements()) {
+            if (judgement.reading() instanceof Reading.Measured measured) {
+                values.add(measured);
+            }
+        }
+    }
+
+    /** The least value as read. */
+    Optional<Reading.Measured> least() {
+        return values.stream().min((a, b) -> Unit.compare(a.value(), a.unit(), b.value(), b.unit()));
+    }
+
+    /** The greatest value as read. */
+    Optional<Reading.Measured> greatest() {
+        return values.stream().max((a, b) -> Unit.compare(a.value(), a.unit(), b.value(), b.unit()));
+    }
+
+    /** The most decimals that a value was read with, in the unit of the limits; those of the limits where none was. */
+    int places() {
+        Unit unit = result.characteristic().unit();
+        return values.stream()
+                .filter(value -> value.unit() == unit)
+                .mapToInt(value -> value.value().scale())
+                .max()
+                .orElseGet(() -> Figures.places(result.characteristic().limits()));
+    }
+
+    /** How many different pieces were inspected for it. */
+    int pieces() {
+        return (int)
+                result.judgements().stream().map(Judgement::part).distinct().count();
+    }
+
+    /** The gauges that were used, in the order of first use; the one that the plan foresees while nothing was read. */
+    List<String> gauges() {
+        Set<String> used = new LinkedHashSet<>();
+        for (Judgement judgement : result.judgements()) {
+            judgement.gaugeId().ifPresent(used::add);
+        }
+        if (result.judgements().isEmpty()) {
+            result.characteristic().characteristic().gauge().ifPresent(used::add);
+        }
+        return List.copyOf(used);
+    }
+
+    /** A reading as read, with its unit where that is not the unit of the column. */
+    static String shown(Reading reading, Unit column) {
+        if (reading instanceof Reading.Measured measured) {
+            String figure = Figures.of(measured.value());
+            return measured.unit() == column ? figure : Figures.with(figure, measured.unit());
+        }
+        String word = ((Reading.Observed) reading).pass() ? "pass" : "fail";
+        return reading.context()
+                .setting()
+                .map(setting -> word + " (" + setting + ")")
+                .orElse(word);
+    }
+
+    /** A reading as read, with its unit. */
+    static String withUnit(Reading reading) {
+        return shown(reading, Unit.NONE);
+    }
+}

@@ -1,0 +1,176 @@
+package io.github.firstoff.report.section;
+
+import io.github.firstoff.report.model.Block.MarkedItem;
+import io.github.firstoff.report.model.Text;
+import io.github.firstoff.sheet.Phrases;
+import io.github.firstoff.study.chart.Assessment;
+import io.github.firstoff.study.chart.PanelKind;
+import io.github.firstoff.study.chart.RunRule;
+import io.github.firstoff.study.chart.Side;
+import io.github.firstoff.study.chart.Signal;
+import io.github.firstoff.study.chart.WesternElectricRule;
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.Comparator;
+import java.util.LinkedHashMap;
+import java.util.LinkedHashSet;
+import java.util.List;
+import java.util.Map;
+import java.util.Set;
+import java.util.stream.Collectors;
+
+/**
+ * The signals of a chart, gathered into episodes: signals of one test on one side of one panel whose patterns overlap tell one
+ * story and get one number and one sentence.
+ */
+final class SignalList {
+    /** So many episodes are told one by one; the rest are counted. */
+    private static final int TOLD = 8;
+
+    /** Marks the points of the episodes that are only counted. */
+    private static final String REST = "+";
+
+    private final Assessment assessment;
+    private final ChartWords words;
+    private final List<Episode> told;
+    private final List<Episode> counted;
+
+    SignalList(Assessment assessment, ChartWords words) {
+        this.assessment = assessment;
+        this.words = words;
+        List<Episode> episodes = episodes(assessment.signals());
+        told = episodes.subList(0, Math.min(TOLD, episodes.size()));
+        counted = episodes.subList(told.size(), episodes.size());
+    }
+
+    /** Overlapping signals of one test, side and panel. */
+    private record Episode(String test, PanelKind panel, Side side, List<Signal> signals) {
+        int first() {
+            return signals.get(0).points().get(0);
+        }
+
+        int last() {
+            return signals.get(signals.size() - 1).at();
+        }
+
+        /** The next signal of its kind belongs to it when its pattern overlaps or directly follows the last one. */
+        boolean goesOn(Signal signal) {
+            return signal.points().get(0) <= last() + 1;
+        }
+    }
+
+    private record Kind(String test, PanelKind panel, Side side) {}
+
+    private static List<Episode> episodes(List<Signal> signals) {
+        Map<Kind, Episode> open = new LinkedHashMap<>();
+        List<Episode> all = new ArrayList<>();
+        for (Signal signal : signals) {
+            Kind kind = new Kind(signal.test(), signal.panel(), signal.side());
+            Episode current = open.get(kind);
+            if (current == null || !current.goesOn(signal)) {
+                current = new Episode(signal.test(), signal.panel(), signal.side(), new ArrayList<>());
+                open.put(kind, current);
+                all.add(current);
+            }
+            current.signals().add(signal);
+        }
+        all.sort(Comparator.comparing(Episode::panel)
+                .thenComparing(Episode::first)
+                .thenComparing(Episode::test));
+        return all;
+    }
+
+    boolean isEmpty() {
+        return told.isEmpty();
+    }
+
+    /** The marks of a point that completes patterns; empty for any other. */
+    String marks(PanelKind panel, int number) {
+        Set<String> marks = new LinkedHashSet<>();
+        for (int i = 0; i < told.size(); i++) {
+            if (completes(told.get(i), panel, number)) {
+                marks.add(Integer.toString(i + 1));
+            }
+        }
+        if (marks.isEmpty() && counted.stream().anyMatch(each -> completes(each, panel, number))) {
+            marks.add(REST);
+        }
+        return String.join(",", marks);
+    }
+
+    private static boolean completes(Episode episode, PanelKind panel, int number) {
+        return episode.panel() == panel
+                && number >= episode.first()
+                && number <= episode.last()
+                && episode.signals().stream().anyMatch(signal -> signal.at() == number);
+    }
+
+    /** A sentence for each episode, and one for those that are only counted. */
+    List<MarkedItem> items() {
+        List<MarkedItem> items = new ArrayList<>();
+        for (int i = 0; i < told.size(); i++) {
+            items.add(new MarkedItem(Integer.toString(i + 1), Text.of(sentence(told.get(i)))));
+        }
+        if (!counted.isEmpty()) {
+            items.add(new MarkedItem(REST, Text.of(rest())));
+        }
+        return items;
+    }
+
+    private String sentence(Episode episode) {
+        String what = words.statistic(episode.panel());
+        if (episode.test().equals(WesternElectricRule.BEYOND_LIMIT.id())) {
+            List<Integer> points = episode.signals().stream().map(Signal::at).toList();
+            String limit =
+                    episode.side() == Side.ABOVE ? "above the upper control limit" : "below the lower control limit";
+            String sigma = episode.panel() == PanelKind.LOCATION ? ", beyond three sigma" : "";
+            return Wording.capital(words.points(points)) + ": " + what + " " + limit + sigma + ".";
+        }
+        String side = episode.side() == Side.ABOVE ? "above the centre line" : "below the centre line";
+        String rule = description(episode.test())
+                .replace(" on the same side of the centre line", "")
+                .replace(" on the same side", "");
+        Signal first = episode.signals().get(0);
+        String where = episode.signals().size() == 1
+                ? words.points(first.points())
+                : "again and again from " + words.point(episode.first()) + " to " + words.point(episode.last()) + " ("
+                        + episode.signals().size() + " times)";
+        return Wording.capital(rule) + ", " + side + ": " + where + ".";
+    }
+
+    private String rest() {
+        Map<String, Integer> byTest = new LinkedHashMap<>();
+        counted.forEach(each -> byTest.merge(each.test(), each.signals().size(), Integer::sum));
+        int sum = byTest.values().stream().mapToInt(Integer::intValue).sum();
+        return Phrases.counted(sum, "more signal", "more signals") + ": "
+                + byTest.entrySet().stream()
+                        .map(each -> each.getValue() + " × " + description(each.getKey()))
+                        .collect(Collectors.joining("; "))
+                + ".";
+    }
+
+    /** The test in words; the names of tests that this class does not know stand for themselves. */
+    private static String description(String test) {
+        return Arrays.stream(WesternElectricRule.values())
+                .filter(rule -> rule.id().equals(test))
+                .map(RunRule::description)
+                .findFirst()
+                .orElse(test);
+    }
+
+    /** How many signals on which panel, and where the first is: {@code 12 signals on the means, the first at subgroup 14}. */
+    String inShort() {
+        List<String> parts = new ArrayList<>();
+        for (PanelKind panel : PanelKind.values()) {
+            List<Signal> signals = assessment.signals().stream()
+                    .filter(each -> each.panel() == panel)
+                    .toList();
+            if (!signals.isEmpty()) {
+                String first = words.point(signals.get(0).at());
+                parts.add(Phrases.counted(signals.size(), "signal", "signals") + " on the " + words.statistics(panel)
+                        + (signals.size() == 1 ? ", at " : ", the first at ") + first);
+            }
+        }
+        return String.join("; ", parts);
+    }
+}

@@ -1,0 +1,90 @@
+package io.github.firstoff.report.section;
+
+import io.github.firstoff.report.figure.ControlFigure;
+import io.github.firstoff.report.model.Block;
+import io.github.firstoff.report.model.Block.Part;
+import io.github.firstoff.report.model.Text;
+import io.github.firstoff.report.model.Tone;
+import io.github.firstoff.sample.ControlState;
+import io.github.firstoff.sheet.Finding;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+
+/** A characteristic under study: one sentence, one picture, the signals in words, the indices or why there are none. */
+public final class StudySection {
+    private static final double TALL = 98;
+    private static final double SINGLE = 62;
+    private static final double HISTOGRAM = 54;
+
+    private final Finding finding;
+
+    /** The section of one finding, which has a study. */
+    public StudySection(Finding finding) {
+        this.finding = finding;
+    }
+
+    /** The blocks, from the heading to the notes. */
+    public List<Block> blocks() {
+        StudyStory story = new StudyStory(finding);
+        ControlChartSection chart = new ControlChartSection(finding, story.signals());
+        List<Block> blocks = new ArrayList<>();
+        blocks.add(Block.Heading.of(title()));
+        blocks.add(new Block.Headline(Text.of(story.headline()), tone()));
+        blocks.add(new Block.Paragraph(requirement().plain(story.paragraph())));
+        Optional<ControlFigure> figure = chart.figure();
+        figure.ifPresent(each -> blocks.add(
+                new Block.FigureBlock(each, each.dispersion().isPresent() ? TALL : SINGLE, story.alternative())));
+        if (!story.signals().isEmpty()) {
+            blocks.add(new Block.MarkedList(story.signals().items()));
+        }
+        below(blocks, figure.isPresent() && chart.holdsHistogram());
+        for (String note : story.notes()) {
+            blocks.add(new Block.Note(Text.of(note)));
+        }
+        return blocks;
+    }
+
+    /** Histogram and indices: beside one another, unless the chart holds the histogram already. */
+    private void below(List<Block> blocks, boolean histogramAside) {
+        List<Block> capability = new CapabilitySection(finding).blocks();
+        HistogramSection histogram = new HistogramSection(finding);
+        Optional<Block> picture = histogramAside
+                ? Optional.empty()
+                : histogram
+                        .figure()
+                        .map(each -> new Block.FigureBlock(
+                                each,
+                                HISTOGRAM,
+                                "Histogram of " + each.name() + " between "
+                                        + Figures.limitsInWords(finding.result()
+                                                .characteristic()
+                                                .limits()) + "."));
+        if (picture.isEmpty()) {
+            blocks.addAll(capability);
+            blocks.add(new Block.Note(Text.of("Histogram at the right of the chart. " + histogram.note())));
+            return;
+        }
+        blocks.add(new Block.SideBySide(List.of(
+                new Part(5, List.of(picture.get(), new Block.Note(Text.of(histogram.note())))),
+                new Part(7, capability))));
+    }
+
+    private String title() {
+        return finding.number() + "  " + Wording.feature(finding.result().characteristic()) + ": "
+                + finding.study().orElseThrow().chartTitle().toLowerCase(java.util.Locale.ROOT);
+    }
+
+    private Text requirement() {
+        return Text.of("Required: ")
+                .notation(Notations.of(finding.result().characteristic().characteristic()))
+                .plain(" ("
+                        + Figures.limitsInWords(
+                                finding.result().characteristic().limits()) + "). ");
+    }
+
+    private Tone tone() {
+        ControlState state = finding.study().orElseThrow().assessment().control();
+        return state == ControlState.IN_CONTROL ? Tone.GOOD : Tone.OPEN;
+    }
+}

@@ -1,0 +1,209 @@
+package io.github.firstoff.report.section;
+
+import io.github.firstoff.conformance.CharacteristicResult;
+import io.github.firstoff.quantity.Unit;
+import io.github.firstoff.sample.ControlState;
+import io.github.firstoff.sheet.Finding;
+import io.github.firstoff.sheet.Phrases;
+import io.github.firstoff.sheet.ProcessStudy;
+import io.github.firstoff.study.capability.Index;
+import io.github.firstoff.study.chart.ControlChart;
+import io.github.firstoff.study.chart.Lines;
+import io.github.firstoff.study.chart.Panel;
+import io.github.firstoff.study.chart.PanelKind;
+import io.github.firstoff.study.chart.Side;
+import io.github.firstoff.study.chart.Signal;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+
+/** A characteristic under study told in sentences: what happened, where, what it means and what it does not mean. */
+final class StudyStory {
+    /** The last points whose mean says where the process ended: one alone would be chance. */
+    private static final int LAST = 3;
+
+    private final CharacteristicResult result;
+    private final ProcessStudy study;
+    private final ControlChart chart;
+    private final ChartWords words;
+    private final SignalList signals;
+
+    StudyStory(Finding finding) {
+        result = finding.result();
+        study = finding.study().orElseThrow();
+        chart = study.assessment().chart();
+        words = new ChartWords(study);
+        signals = new SignalList(study.assessment(), words);
+    }
+
+    SignalList signals() {
+        return signals;
+    }
+
+    String signalsInShort() {
+        return signals.inShort();
+    }
+
+    private ControlState state() {
+        return study.assessment().control();
+    }
+
+    /** The sentence over the chart. */
+    String headline() {
+        String readings = "; " + Wording.conforming(result) + ".";
+        return switch (state()) {
+            case IN_CONTROL -> "Ran in control" + index() + readings;
+            case OUT_OF_CONTROL -> Wording.capital(change()) + readings;
+            case NOT_ASSESSED -> "Whether it ran in control cannot be told yet" + readings;
+        };
+    }
+
+    private String index() {
+        Index cpk = study.capability().cpk();
+        if (cpk.value().isEmpty()) {
+            return "";
+        }
+        return cpk.interval()
+                .map(interval -> ", Cpk " + CapabilitySection.figures(cpk))
+                .orElse("");
+    }
+
+    /** What changed, from the signals and where the last points lie; no cause, and no trend that the points do not show. */
+    private String change() {
+        List<Signal> location = on(PanelKind.LOCATION);
+        if (location.isEmpty()) {
+            List<Signal> dispersion = on(PanelKind.DISPERSION);
+            Signal first = dispersion.get(0);
+            String where =
+                    words.points(dispersion.stream().map(Signal::at).distinct().toList());
+            return "the " + words.statistic(PanelKind.DISPERSION) + " leaves its limits at " + where
+                    + (dispersion.size() == 1 && !words.pieces(first.at()).isEmpty()
+                            ? " (" + words.pieces(first.at()) + ")"
+                            : "");
+        }
+        Side side = location.get(0).side();
+        boolean oneSided = location.stream().allMatch(each -> each.side() == side);
+        if (!oneSided) {
+            return "the " + words.statistics(PanelKind.LOCATION) + " wander to both sides of the centre line, "
+                    + words.point(firstPoint(location)) + " on";
+        }
+        int last = location.stream().mapToInt(Signal::at).max().orElseThrow();
+        if (location.size() == 1 && location.get(0).points().size() == 1) {
+            return words.point(last) + " stands out, " + offset(last) + " " + side.word() + " the centre line";
+        }
+        boolean toTheEnd = last > chart.location().number(chart.location().count() - 1) - LAST;
+        String level = subject() + " runs " + side.word() + " the centre line ";
+        return toTheEnd
+                ? level + "from " + words.point(firstPoint(location)) + " on and ends " + ending() + " " + side.word()
+                        + " it"
+                : level + "at times between " + words.point(firstPoint(location)) + " and " + words.point(last);
+    }
+
+    private String subject() {
+        return words.isIndividuals() ? "the level" : "the mean";
+    }
+
+    private static int firstPoint(List<Signal> some) {
+        return some.stream().mapToInt(each -> each.points().get(0)).min().orElseThrow();
+    }
+
+    private List<Signal> on(PanelKind kind) {
+        return study.assessment().signals().stream()
+                .filter(each -> each.panel() == kind)
+                .toList();
+    }
+
+    private String offset(int number) {
+        Panel panel = chart.location();
+        int index = number - panel.number(0);
+        double centre = panel.lines(index).map(Lines::centre).orElse(panel.value(index));
+        return Figures.amount(panel.value(index) - centre, unit());
+    }
+
+    private String ending() {
+        Panel panel = chart.location();
+        int from = Math.max(0, panel.count() - LAST);
+        double sum = 0;
+        for (int i = from; i < panel.count(); i++) {
+            double value = panel.value(i);
+            sum += value - panel.lines(i).map(Lines::centre).orElse(value);
+        }
+        return Figures.amount(sum / (panel.count() - from), unit());
+    }
+
+    private Unit unit() {
+        return study.subgroups().sample().unit();
+    }
+
+    /** Two or three plain sentences under the headline. */
+    String paragraph() {
+        return switch (state()) {
+            case IN_CONTROL -> inControl();
+            case OUT_OF_CONTROL -> outOfControl();
+            case NOT_ASSESSED ->
+                "The chart shows the " + words.statistics(PanelKind.LOCATION) + " as they are, "
+                        + Phrases.counted(chart.location().count(), "point", "points")
+                        + ": too few for the tests. It neither shows nor excludes a change.";
+        };
+    }
+
+    private String inControl() {
+        return "No test signals on either chart: nothing shows that level or spread changed over these "
+                + chart.location().count() + " " + words.nouns()
+                + ". The spread seen may be taken as the process's own, and as what to expect while nothing changes. It does"
+                + " not say that every piece conforms: that is decided by the readings, piece by piece.";
+    }
+
+    private String outOfControl() {
+        int first =
+                study.assessment().signals().stream().mapToInt(Signal::at).min().orElseThrow();
+        String pieces = words.pieces(first);
+        return "The charts give " + signals.inShort() + (pieces.isEmpty() ? "" : " (earliest: " + pieces + ")")
+                + ". Something changed while these pieces were made, at about that time or before; the chart cannot say what."
+                + " It does not say that a piece is nonconforming: each was judged by its own reading.";
+    }
+
+    /** What may be done about a chart that signals. */
+    String proposal() {
+        int first = study.assessment().signals().stream()
+                .flatMap(each -> each.points().stream())
+                .mapToInt(Integer::intValue)
+                .min()
+                .orElseThrow();
+        return "Look for what changed at about " + words.point(first)
+                + " (tool, offset, material, gauge), and settle it before more pieces are made. The pieces here were judged"
+                + " by their readings.";
+    }
+
+    /** In one sentence for readers who cannot see the chart. */
+    String alternative() {
+        return study.chartTitle() + " chart of " + chart.location().count() + " " + words.nouns() + ". " + headline();
+    }
+
+    /** What a reader must know of chart and limits, for the notes under it. */
+    List<String> notes() {
+        List<String> notes = new ArrayList<>();
+        conditions().ifPresent(notes::add);
+        notes.addAll(study.assessment().notes());
+        return notes;
+    }
+
+    private Optional<String> conditions() {
+        if (!chart.location().hasLines()) {
+            return Optional.empty();
+        }
+        int points = chart.location().count();
+        String from = chart.limitsFrom() == 0
+                ? "set before"
+                : chart.limitsFrom() < points
+                        ? "set by the first " + chart.limitsFrom() + " of " + points + " " + words.nouns()
+                        : "set by all " + points + " " + words.nouns();
+        String sigma = chart.sigmaWithin()
+                .map(estimate -> "; sigma " + Figures.amount(estimate.sigma(), unit()) + " from the "
+                        + CapabilitySection.estimator(estimate.estimator()))
+                .orElse("");
+        return Optional.of(
+                "UCL and LCL: control limits at three sigma, " + from + sigma
+                        + ". Dotted: one and two sigma. Control limits say what the process does, not what the drawing allows.");
+    }
+}
