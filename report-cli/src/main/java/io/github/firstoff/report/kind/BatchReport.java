@@ -19,8 +19,8 @@ import java.util.ArrayList;
 import java.util.List;
 
 /**
- * A batch under control charts: the first page answers, then the summary of all characteristics and the gauges, then a page for
- * each characteristic under study.
+ * A batch under control charts: the first page answers and is signed, then comes the summary of all characteristics, then a page
+ * for each characteristic under study.
  */
 public final class BatchReport implements Report {
     /** The report; it has no settings. */
@@ -36,10 +36,9 @@ public final class BatchReport implements Report {
         blocks.addAll(cautions.blocks());
         blocks.add(new JobFacts(sheet).block());
         blocks.add(new SignOffSection(sheet).block());
-        blocks.add(new Block.PageBreak());
+        blocks.addAll(new GaugeTable(sheet).blocks());
         blocks.addAll(new SummaryTable(sheet).blocks());
         blocks.addAll(cautions.fitNotes());
-        blocks.addAll(new GaugeTable(sheet).blocks());
         for (Finding finding : sheet.findings()) {
             if (finding.study().isPresent()) {
                 blocks.add(new Block.PageBreak());

@@ -29,10 +29,11 @@ public final class CertificateReport implements Report {
         CertificateSection section = new CertificateSection(sheet);
         List<Block> blocks = new ArrayList<>(section.statement());
         blocks.add(section.facts());
-        blocks.addAll(new CertificateTable(sheet).blocks());
+        CertificateTable table = new CertificateTable(sheet);
+        blocks.add(table.table());
         blocks.add(new GaugeTable(sheet).inShort());
         blocks.addAll(new Cautions(sheet).fitNotes());
-        blocks.add(section.limits());
+        blocks.add(section.notes(table.legend()));
         blocks.add(new SignOffSection(sheet).forCertificate());
         return new SheetFrame(sheet).around(paper, blocks);
     }

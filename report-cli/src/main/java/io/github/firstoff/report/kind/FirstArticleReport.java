@@ -17,8 +17,8 @@ import java.util.ArrayList;
 import java.util.List;
 
 /**
- * A first article: the first page answers and is signed (verdict, exceptions, facts, lines to sign), the pages after it hold every
- * characteristic and the gauges.
+ * A first article: the first page answers and is signed (verdict, exceptions, facts, lines to sign, gauges), the pages after it hold
+ * every characteristic.
  */
 public final class FirstArticleReport implements Report {
     /** The report; it has no settings. */
@@ -34,10 +34,9 @@ public final class FirstArticleReport implements Report {
         blocks.addAll(cautions.blocks());
         blocks.add(new JobFacts(sheet).block());
         blocks.add(new SignOffSection(sheet).block());
-        blocks.add(new Block.PageBreak());
+        blocks.addAll(new GaugeTable(sheet).blocks());
         blocks.addAll(new PieceTable(sheet).blocks());
         blocks.addAll(cautions.fitNotes());
-        blocks.addAll(new GaugeTable(sheet).blocks());
         return new SheetFrame(sheet).around(paper, blocks);
     }
 }

@@ -41,11 +41,8 @@ public final class CertificateSection {
 
     String sentence() {
         String issuer = job.issuer().map(Job.Firm::name).orElse("The issuer");
-        String object = part.name().map(name -> name + ", ").orElse("") + part.number();
-        return issuer + " declares that the " + pieces() + " " + object + named() + " conform"
-                + (inspected() == 1 ? "s" : "") + " to drawing "
-                + part.drawing().orElse(part.number()) + ", revision "
-                + part.revision() + ".";
+        return issuer + " declares: " + pieces() + " " + (inspected() == 1 ? "conforms" : "conform") + " to drawing "
+                + part.drawing().orElse(part.number()) + ", revision " + part.revision() + ".";
     }
 
     private int inspected() {
@@ -55,14 +52,12 @@ public final class CertificateSection {
     /** The pieces that the statement speaks of: those inspected, never more. */
     private String pieces() {
         int quantity = job.quantity().orElse(inspected());
+        String batch = job.batch().map(name -> ", batch " + name + ",").orElse("");
         if (inspected() < quantity) {
-            return inspected() + " inspected of " + quantity + " pieces";
+            return "the " + Phrases.counted(inspected(), "piece", "pieces") + " inspected, of " + quantity + " of "
+                    + part.number() + (batch.isEmpty() ? "," : batch);
         }
-        return inspected() == 1 ? "piece" : inspected() + " pieces";
-    }
-
-    private String named() {
-        return job.batch().map(batch -> " of batch " + batch).orElse("");
+        return "the " + (inspected() == 1 ? "piece" : inspected() + " pieces") + " of " + part.number() + batch;
     }
 
     private String basis() {
@@ -108,18 +103,25 @@ public final class CertificateSection {
         list.add(Fact.of("issuer", JobFacts.firm(job.issuer())));
         list.add(Fact.of("date of issue", job.date().map(Object::toString).orElse(Wording.NOT_STATED)));
         list.add(Fact.of("place of issue", Wording.orNotStated(job.issuer().flatMap(Job.Firm::address))));
-        return new FactGroup("Declaration", list);
+        if (facts.isDeliveredAsRequired()) {
+            list.add(Fact.of("material", part.material().orElseThrow() + "\n" + facts.heats()));
+        } else {
+            list.add(Fact.of("required", Wording.orNotStated(part.material())));
+            list.add(Fact.of("delivered", facts.materials()));
+        }
+        return new FactGroup("Declaration and material", list);
     }
 
     private FactGroup object() {
         List<Fact> list = new ArrayList<>();
         list.add(Fact.of("part", part.number()));
         list.add(Fact.of("name", Wording.orNotStated(part.name())));
-        list.add(Fact.of(
-                "requirements", "drawing " + Wording.orNotStated(part.drawing()) + ", revision " + part.revision()));
+        list.add(Fact.of("drawing", Wording.orNotStated(part.drawing()) + ", revision " + part.revision()));
+        sheet.plan()
+                .plan()
+                .generalTolerance()
+                .ifPresent(general -> list.add(Fact.of("general tolerance", general.text())));
         list.add(Fact.of("hand", facts.hand()));
-        list.add(Fact.of("material required", Wording.orNotStated(part.material())));
-        list.add(Fact.of("material delivered", facts.materials()));
         return new FactGroup("Object and requirements", list);
     }
 
@@ -134,11 +136,11 @@ public final class CertificateSection {
         return new FactGroup("Delivery", list);
     }
 
-    /** What the declaration does not say. */
-    public Block limits() {
+    /** How to read the table, what the declaration does not say, and where its readings are kept. */
+    public Block notes(String legend) {
         String hash = sheet.provenance().shortHash();
         return new Block.Note(
-                Text.of("Theoretically exact and reference dimensions are not judged and are not listed. The"
-                        + " readings behind this declaration are kept by the issuer under data " + hash + "."));
+                Text.of(legend + " Theoretically exact and reference dimensions are not judged and not listed. The"
+                        + " readings are kept by the issuer under data " + hash + "."));
     }
 }

@@ -32,8 +32,8 @@ public final class CertificateTable {
         this.indices = findings.stream().anyMatch(each -> index(each).isPresent());
     }
 
-    /** The table and its legend. */
-    public List<Block> blocks() {
+    /** The table. */
+    public Block table() {
         List<Column> columns = new ArrayList<>();
         columns.add(Column.narrow("No."));
         columns.add(Column.text("Characteristic and requirement", 4));
@@ -45,17 +45,18 @@ public final class CertificateTable {
         columns.add(parts.figure("Mean"));
         columns.add(parts.figure("Greatest"));
         if (indices) {
-            columns.add(Column.figure("Cpk (95 % interval)", ""));
+            columns.add(Column.figure("Cpk (" + level() + " interval)", ""));
         }
-        columns.add(Column.narrow("Result"));
-        List<Block> blocks = new ArrayList<>();
-        blocks.add(new Block.Table(columns, findings.stream().map(this::row).toList()));
-        blocks.add(new Block.Note(Text.of("Pieces: on how many the characteristic was inspected."
+        return new Block.Table(columns, findings.stream().map(this::row).toList());
+    }
+
+    /** What the columns say that their heads do not. */
+    public String legend() {
+        return "Every characteristic listed conforms. Pieces: on how many it was inspected."
                 + (indices
-                        ? " Cpk is given where the process was in control on its chart, from the spread within subgroups and"
-                                + " a normal distribution that is assumed, not tested; a dash where it has no right to exist."
-                        : ""))));
-        return blocks;
+                        ? " Cpk: given where the process was in control on its chart, from the spread within subgroups, for a"
+                                + " normal distribution that is assumed, not tested; else a dash."
+                        : "");
     }
 
     private TableRow row(Finding finding) {
@@ -65,21 +66,38 @@ public final class CertificateTable {
         Unit unit = TableParts.readingUnit(result.characteristic().unit());
         List<Cell> cells = new ArrayList<>();
         cells.add(TableParts.number(result));
-        cells.add(new Cell.Words(Text.of(Wording.feature(result.characteristic()) + "  ")
-                .notation(Notations.of(result.characteristic().characteristic()))));
+        cells.add(new Cell.Words(requirement(result)));
         if (parts.isMixed()) {
             cells.add(TableParts.unit(result));
         }
         cells.add(Cell.figure(Integer.toString(readings.pieces())));
         cells.add(value(readings.least(), unit));
+        String pass = result.characteristic().isAttribute() ? "all pass" : Figures.DASH;
         cells.add(Cell.figure(
-                summary.map(each -> SummaryTable.mean(each, readings)).orElse(Figures.DASH)));
+                summary.map(each -> SummaryTable.mean(each, readings)).orElse(pass)));
         cells.add(value(readings.greatest(), unit));
         if (indices) {
             cells.add(Cell.figure(index(finding).orElse(Figures.DASH)));
         }
-        cells.add(Cell.verdict(Wording.verdict(result), Wording.tone(result)));
         return new TableRow.Cells(cells);
+    }
+
+    private String level() {
+        return findings.stream()
+                .flatMap(each -> each.study().stream())
+                .map(study -> Figures.rounded(study.capability().level() * 100, 0) + "\u00A0%")
+                .findFirst()
+                .orElse("");
+    }
+
+    /** Feature and requirement on one line; a requirement in words may wrap, one with figures stays whole. */
+    private static Text requirement(CharacteristicResult result) {
+        boolean attribute = result.characteristic().isAttribute();
+        Text feature = Text.of(Wording.feature(result.characteristic()) + (attribute ? ", " : ": "));
+        return attribute
+                ? feature.plain(
+                        result.characteristic().characteristic().requirement().text())
+                : feature.notation(Notations.of(result.characteristic().characteristic()));
     }
 
     private static Cell value(Optional<Reading.Measured> reading, Unit unit) {

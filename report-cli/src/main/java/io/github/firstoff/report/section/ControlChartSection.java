@@ -70,7 +70,10 @@ final class ControlChartSection {
     /** Where the limits that the first points set begin to judge the points after them. */
     private List<ControlFigure.PhaseBreak> breaks(int count) {
         boolean baseline = chart.limitsFrom() > 0 && chart.limitsFrom() < count;
-        return baseline ? List.of(new ControlFigure.PhaseBreak(chart.limitsFrom() + 1, "limits held")) : List.of();
+        return baseline
+                ? List.of(new ControlFigure.PhaseBreak(
+                        chart.limitsFrom() + 1, "judged by the limits of the first " + chart.limitsFrom()))
+                : List.of();
     }
 
     private ControlFigure.Panel location() {

@@ -55,9 +55,11 @@ final class Figures {
         return of(readings >= SETTLED_SPREAD || leadsLow ? two : two.round(new MathContext(1, RoundingMode.HALF_EVEN)));
     }
 
-    /** An index: two decimals, one where its interval is too wide for two. */
-    static String index(double value, double lower, double upper) {
-        return rounded(value, indexPlaces(lower, upper));
+    /** The decimals that hold two significant digits of an uncertainty; 0 for none. */
+    static int placesOf(double uncertainty) {
+        return uncertainty > 0
+                ? Math.max(0, new BigDecimal(uncertainty).round(TWO_DIGITS).scale())
+                : 0;
     }
 
     /** How many decimals an index with this interval is entitled to. */

@@ -1,9 +1,9 @@
 package io.github.firstoff.report.section;
 
 import io.github.firstoff.conformance.CharacteristicResult;
+import io.github.firstoff.plan.Characteristic.RuleChoice;
 import io.github.firstoff.plan.Gauge;
 import io.github.firstoff.quantity.Uncertainty;
-import io.github.firstoff.quantity.Unit;
 import io.github.firstoff.report.model.Block;
 import io.github.firstoff.report.model.Cell;
 import io.github.firstoff.report.model.Column;
@@ -118,18 +118,20 @@ public final class GaugeTable {
         return Optional.of(text + (byLength ? " L is the measured length." : ""));
     }
 
-    /** The same in running text, for a sheet with little room. */
+    /** The same in running text, for a sheet with little room: gauge, certificate, due date; U where it decided. */
     public Block inShort() {
         if (uses.isEmpty()) {
             return new Block.Note(Text.of("Gauges: " + Wording.NOT_STATED + "."));
         }
-        String text = uses.keySet().stream().map(this::inShort).collect(Collectors.joining("; "));
+        boolean guarded = sheet.result().judged().stream()
+                .anyMatch(each -> each.characteristic().rule() == RuleChoice.GUARDED);
+        String text = uses.keySet().stream().map(id -> inShort(id, guarded)).collect(Collectors.joining("; "));
         return new Block.Note(Text.bold("Gauges")
-                .plain(" (certificate, calibration due, expanded uncertainty U): ")
-                .plain(text + "."));
+                .plain(" (certificate, calibration due" + (guarded ? ", expanded uncertainty U" : "") + "): " + text
+                        + "."));
     }
 
-    private String inShort(String id) {
+    private String inShort(String id, boolean withUncertainty) {
         Optional<Gauge> gauge = sheet.plan().gauge(id);
         if (gauge.isEmpty()) {
             return id + " (not listed in the plan)";
@@ -139,10 +141,8 @@ public final class GaugeTable {
         parts.add(known.certificate().orElse("certificate " + Wording.NOT_STATED));
         parts.add(known.calibrationDue().map(Object::toString).orElse("due date " + Wording.NOT_STATED));
         known.uncertainty()
-                .ifPresent(each -> parts.add("U " + uncertainty(each)
-                        + (known.unit() == Unit.NONE
-                                ? ""
-                                : "\u00A0" + known.unit().symbol())));
+                .filter(each -> withUncertainty)
+                .ifPresent(each -> parts.add("U " + Figures.with(uncertainty(each), known.unit())));
         return id + known.kind().map(kind -> " " + kind).orElse("") + " (" + String.join(", ", parts) + ")";
     }
 }

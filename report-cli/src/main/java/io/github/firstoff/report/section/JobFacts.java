@@ -51,6 +51,10 @@ public final class JobFacts {
         facts.add(Fact.of("part", part.number()));
         facts.add(Fact.of("name", Wording.orNotStated(part.name())));
         facts.add(Fact.of("drawing", Wording.orNotStated(part.drawing()) + ", revision " + part.revision()));
+        sheet.plan()
+                .plan()
+                .generalTolerance()
+                .ifPresent(general -> facts.add(Fact.of("general tolerance", general.text())));
         facts.add(Fact.of("hand", hand()));
         facts.add(Fact.of("material required", Wording.orNotStated(part.material())));
         facts.add(Fact.of("material delivered", materials()));
@@ -74,6 +78,24 @@ public final class JobFacts {
         }
         return job.materials().stream()
                 .map(material -> material.grade() + ", heat " + Wording.orNotStated(material.heat()) + ", certificate "
+                        + Wording.orNotStated(material.certificate()))
+                .collect(Collectors.joining("\n"));
+    }
+
+    /** Whether every material delivered has the grade that the drawing asks for, letter by letter. */
+    boolean isDeliveredAsRequired() {
+        return part.material().isPresent()
+                && !job.materials().isEmpty()
+                && job.materials().stream()
+                        .allMatch(each -> each.grade()
+                                .strip()
+                                .equals(part.material().get().strip()));
+    }
+
+    /** Heats and certificates, a line each. */
+    String heats() {
+        return job.materials().stream()
+                .map(material -> "heat " + Wording.orNotStated(material.heat()) + ", certificate "
                         + Wording.orNotStated(material.certificate()))
                 .collect(Collectors.joining("\n"));
     }

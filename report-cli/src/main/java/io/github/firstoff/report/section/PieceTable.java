@@ -57,7 +57,7 @@ public final class PieceTable {
         for (String note : bonuses()) {
             blocks.add(new Block.Note(Text.of(note)));
         }
-        return blocks;
+        return TableParts.together(blocks, sheet.findings().size());
     }
 
     private List<Column> columns() {

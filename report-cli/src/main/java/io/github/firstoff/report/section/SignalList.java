@@ -13,10 +13,8 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.Comparator;
 import java.util.LinkedHashMap;
-import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
-import java.util.Set;
 import java.util.stream.Collectors;
 
 /**
@@ -86,16 +84,32 @@ final class SignalList {
 
     /** The marks of a point that completes patterns; empty for any other. */
     String marks(PanelKind panel, int number) {
-        Set<String> marks = new LinkedHashSet<>();
+        List<Integer> marks = new ArrayList<>();
         for (int i = 0; i < told.size(); i++) {
             if (completes(told.get(i), panel, number)) {
-                marks.add(Integer.toString(i + 1));
+                marks.add(i + 1);
             }
         }
-        if (marks.isEmpty() && counted.stream().anyMatch(each -> completes(each, panel, number))) {
-            marks.add(REST);
+        if (marks.isEmpty()) {
+            return counted.stream().anyMatch(each -> completes(each, panel, number)) ? REST : "";
         }
-        return String.join(",", marks);
+        return shortened(marks);
+    }
+
+    /** {@code 1}, {@code 1,3}, and {@code 1–4} for a run of three and more. */
+    static String shortened(List<Integer> numbers) {
+        List<String> parts = new ArrayList<>();
+        int from = 0;
+        for (int i = 0; i < numbers.size(); i++) {
+            boolean runEnds = i + 1 == numbers.size() || numbers.get(i + 1) != numbers.get(i) + 1;
+            if (runEnds && i - from >= 2) {
+                parts.add(numbers.get(from) + "–" + numbers.get(i));
+            } else if (runEnds) {
+                numbers.subList(from, i + 1).forEach(number -> parts.add(Integer.toString(number)));
+            }
+            from = runEnds ? i + 1 : from;
+        }
+        return String.join(",", parts);
     }
 
     private static boolean completes(Episode episode, PanelKind panel, int number) {

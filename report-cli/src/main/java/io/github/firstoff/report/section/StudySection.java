@@ -1,6 +1,7 @@
 package io.github.firstoff.report.section;
 
 import io.github.firstoff.report.figure.ControlFigure;
+import io.github.firstoff.report.figure.HistogramFigure;
 import io.github.firstoff.report.model.Block;
 import io.github.firstoff.report.model.Block.Part;
 import io.github.firstoff.report.model.Text;
@@ -38,36 +39,35 @@ public final class StudySection {
         if (!story.signals().isEmpty()) {
             blocks.add(new Block.MarkedList(story.signals().items()));
         }
-        below(blocks, figure.isPresent() && chart.holdsHistogram());
-        for (String note : story.notes()) {
-            blocks.add(new Block.Note(Text.of(note)));
+        List<Block> notes = story.notes().stream()
+                .<Block>map(note -> new Block.Note(Text.of(note)))
+                .toList();
+        if (figure.isPresent() && chart.holdsHistogram()) {
+            blocks.addAll(new CapabilitySection(finding).blocks());
+            blocks.add(new Block.Note(
+                    Text.of("Histogram at the right of the chart. " + new HistogramSection(finding).note())));
+            blocks.addAll(notes);
+        } else {
+            below(blocks, notes);
         }
         return blocks;
     }
 
-    /** Histogram and indices: beside one another, unless the chart holds the histogram already. */
-    private void below(List<Block> blocks, boolean histogramAside) {
-        List<Block> capability = new CapabilitySection(finding).blocks();
+    /** The histogram, and beside it the indices and the notes; these alone where there are too few readings for a picture. */
+    private void below(List<Block> blocks, List<Block> notes) {
+        List<Block> words = new ArrayList<>(new CapabilitySection(finding).blocks());
+        words.addAll(notes);
         HistogramSection histogram = new HistogramSection(finding);
-        Optional<Block> picture = histogramAside
-                ? Optional.empty()
-                : histogram
-                        .figure()
-                        .map(each -> new Block.FigureBlock(
-                                each,
-                                HISTOGRAM,
-                                "Histogram of " + each.name() + " between "
-                                        + Figures.limitsInWords(finding.result()
-                                                .characteristic()
-                                                .limits()) + "."));
-        if (picture.isEmpty()) {
-            blocks.addAll(capability);
-            blocks.add(new Block.Note(Text.of("Histogram at the right of the chart. " + histogram.note())));
+        Optional<HistogramFigure> figure = histogram.figure();
+        if (figure.isEmpty()) {
+            blocks.addAll(words);
             return;
         }
-        blocks.add(new Block.SideBySide(List.of(
-                new Part(5, List.of(picture.get(), new Block.Note(Text.of(histogram.note())))),
-                new Part(7, capability))));
+        String alternative = "Histogram of " + figure.get().name() + ", required "
+                + Figures.limitsInWords(finding.result().characteristic().limits()) + ".";
+        List<Block> picture = List.of(
+                new Block.FigureBlock(figure.get(), HISTOGRAM, alternative), new Block.Note(Text.of(histogram.note())));
+        blocks.add(new Block.SideBySide(List.of(new Part(5, picture), new Part(7, words))));
     }
 
     private String title() {

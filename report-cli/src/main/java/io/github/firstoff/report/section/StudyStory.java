@@ -171,8 +171,8 @@ final class StudyStory {
                 .min()
                 .orElseThrow();
         return "Look for what changed at about " + words.point(first)
-                + " (tool, offset, material, gauge), and settle it before more pieces are made. The pieces here were judged"
-                + " by their readings.";
+                + ": tool, offset, material or gauge. Settle it before more pieces are made. These pieces were judged by their"
+                + " readings.";
     }
 
     /** In one sentence for readers who cannot see the chart. */

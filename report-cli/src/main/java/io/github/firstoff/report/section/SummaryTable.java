@@ -47,7 +47,7 @@ public final class SummaryTable {
         columns.add(Column.figure("Out", ""));
         columns.add(new Column("Place in the tolerance", "", Column.Kind.STRIP, Width.mm(30)));
         columns.add(Column.verdict("Verdict", 1.6));
-        return List.of(
+        List<Block> blocks = List.of(
                 Block.Heading.of("Characteristics"),
                 new Block.Table(
                         columns, sheet.findings().stream().map(this::row).toList()),
@@ -60,6 +60,7 @@ public final class SummaryTable {
                                         ? " Where a tolerance grows with the size of a feature, each mark is placed within the"
                                                 + " tolerance of its own piece."
                                         : ""))));
+        return TableParts.together(blocks, sheet.findings().size());
     }
 
     private boolean hasBonus() {
@@ -98,9 +99,11 @@ public final class SummaryTable {
         return new TableRow.Cells(cells);
     }
 
-    /** The mean with one decimal more than its readings. */
+    /** The mean with one decimal more than its readings, unless these are too few or spread too widely for it. */
     static String mean(Summary summary, Readings readings) {
-        return Figures.rounded(summary.mean(), readings.places() + (summary.count() > 1 ? 1 : 0));
+        int places = readings.places();
+        double error = summary.standardDeviation().orElse(0) / Math.sqrt(summary.count());
+        return Figures.rounded(summary.mean(), Math.min(places + 1, Math.max(places, Figures.placesOf(error))));
     }
 
     private static Cell extreme(CharacteristicResult result, Optional<Reading.Measured> reading, Unit unit) {

@@ -62,14 +62,17 @@ public final class VerdictSection {
                 .filter(each -> Wording.isSampled(each, sheet.pieces()))
                 .count();
         String all = judged.size() == 1 ? "the one characteristic" : "all " + judged.size() + " characteristics";
+        String conform = judged.size() == 1 ? " conforms" : " conform";
         String sentence = "Accepted: " + all;
         if (sampled == 0) {
-            sentence += " of " + pieces() + (judged.size() == 1 ? " conforms" : " conform");
+            sentence += " of " + pieces() + conform;
+        } else if (sampled == judged.size()) {
+            sentence += conform + " on a sample of " + pieces();
         } else {
-            sentence += (judged.size() == 1 ? " conforms on " : " conform on ") + pieces() + ", "
-                    + (sampled == judged.size() ? "each" : sampled + " of them") + " measured on a sample of these";
+            sentence += conform + ", " + (judged.size() - sampled) + " on " + pieces() + " and " + sampled
+                    + " on a sample of them";
         }
-        return sentence + ruled(sampled == 0 ? ", " : "; ") + control();
+        return sentence + ruled(", ") + control();
     }
 
     /** The pieces inspected, and of how many where the job says that there are more. */
@@ -86,7 +89,7 @@ public final class VerdictSection {
         if (rule.isEmpty()) {
             return ".";
         }
-        return before + (before.equals(", ") && rule.startsWith("by") ? rule : "decided " + rule) + ".";
+        return before + (rule.startsWith("by") && before.equals(", ") ? rule : "decided " + rule) + ".";
     }
 
     /** An accepted batch whose charts signal: said in the same breath, because it is easily missed. */
@@ -95,12 +98,14 @@ public final class VerdictSection {
         if (restless.isEmpty()) {
             return "";
         }
-        String names = restless.size() == 1
-                ? restless.get(0).result().characteristic().characteristic().feature()
-                : Wording.characteristics(restless.stream().map(Finding::number).toList());
-        return restless.size() == 1
-                ? " The " + names + " did not run in control."
-                : " " + Wording.capital(names) + " did not run in control.";
+        if (restless.size() > 1) {
+            return " "
+                    + Wording.capital(Wording.characteristics(
+                            restless.stream().map(Finding::number).toList())) + " did not run in control.";
+        }
+        Finding one = restless.get(0);
+        return " Characteristic " + one.number() + ", "
+                + one.result().characteristic().characteristic().feature() + ", did not run in control.";
     }
 
     /** The findings whose charts are out of control. */
