@@ -8,7 +8,8 @@ import java.util.List;
  *
  * @param program the program with its version
  * @param madeAt when, from the clock at the command line or {@code SOURCE_DATE_EPOCH}
- * @param dataHash the SHA-256 of plan, job and readings in the order of the command line, in hexadecimal digits
+ * @param dataHash the SHA-256, in hexadecimal, over the SHA-256 of plan, job and each file of readings: hexadecimal, a line each,
+ *     in the order of the command line
  * @param files the names of these files, without their folders
  * @param rowsRead how many rows or readings the files held
  */

@@ -1,0 +1,235 @@
+package io.github.firstoff.command;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import com.fasterxml.jackson.databind.JsonNode;
+import com.fasterxml.jackson.databind.ObjectMapper;
+import java.io.ByteArrayOutputStream;
+import java.io.IOException;
+import java.io.PrintStream;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.stream.Stream;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+
+/** The command line as a user meets it: what it says, what it writes, and how it ends. */
+class FirstoffTest {
+    private static final Path SAMPLES = Path.of("..", "sample-measurements");
+
+    private static final String PLAN =
+            """
+            { "schema": "firstoff-plan-1",
+              "part": { "number": "HQ-900-P", "name": "trial ring", "drawing": "HQ-900", "revision": "A", "hand": "port" },
+              "unit": "mm",
+              "gauges": [ { "id": "MIC-1", "kind": "micrometer", "resolution": "0.001", "expandedUncertainty": "0.002",
+                            "calibrationDue": "2026-12-31", "certificate": "K-1" } ],
+              "characteristics": [
+                { "number": "1", "feature": "outside diameter", "requirement": "40 ±0.05", "gauge": "MIC-1" },
+                { "number": "2", "feature": "edges", "requirement": "visual: no burrs" } ] }
+            """;
+
+    private static final String JOB =
+            """
+            { "schema": "firstoff-job-1", "issuer": { "name": "Hollin Quay Deck Gear" }, "batch": "B-1", "date": "2026-11-20",
+              "customer": { "name": "Marrow Bay Yachts" }, "certificate": { "number": "C-1" } }
+            """;
+
+    @TempDir
+    private Path folder;
+
+    /** What a run said and how it ended. */
+    private record Run(int code, String out, String err) {}
+
+    private static Run run(Object... arguments) {
+        ByteArrayOutputStream out = new ByteArrayOutputStream();
+        ByteArrayOutputStream err = new ByteArrayOutputStream();
+        int code = Firstoff.run(
+                new PrintStream(out, true, StandardCharsets.UTF_8),
+                new PrintStream(err, true, StandardCharsets.UTF_8),
+                Stream.of(arguments).map(Object::toString).toArray(String[]::new));
+        return new Run(code, out.toString(StandardCharsets.UTF_8), err.toString(StandardCharsets.UTF_8));
+    }
+
+    private Path put(String name, String content) throws IOException {
+        return Files.writeString(folder.resolve(name), content);
+    }
+
+    private List<String> filesBeside(Path... known) throws IOException {
+        List<String> names = new ArrayList<>();
+        try (Stream<Path> all = Files.list(folder)) {
+            all.filter(path -> !List.of(known).contains(path))
+                    .forEach(path -> names.add(path.getFileName().toString()));
+        }
+        return names;
+    }
+
+    @Test
+    void firstArticle_everythingOnItsLimits_acceptedWithExitZero() throws IOException {
+        Path plan = put("plan.json", PLAN);
+        Path readings = put("r.csv", "part,characteristic,value\nS1,1,40.0500\nS1,2,pass\nS2,1,39.95\nS2,2,ok\n");
+        Path pdf = folder.resolve("fa.pdf");
+        Run run = run("first-article", "--plan", plan, readings, "--out", pdf, "--json");
+        assertThat(run.err()).isEmpty();
+        JsonNode json = new ObjectMapper().readTree(run.out());
+        assertThat(json.get("verdict").asText()).isEqualTo("accepted");
+        assertThat(json.at("/characteristics/0/lower").asText()).isEqualTo("39.95");
+        assertThat(json.at("/characteristics/0/upper").asText()).isEqualTo("40.05");
+        assertThat(json.at("/characteristics/0/maximum").asText()).isEqualTo("40.0500");
+        assertThat(run.code()).isEqualTo(ExitCodes.ACCEPTED);
+        assertThat(Files.readString(pdf, StandardCharsets.ISO_8859_1)).startsWith("%PDF-");
+    }
+
+    @Test
+    void firstArticle_missingReading_isIncompleteNeverAccepted() throws IOException {
+        Path plan = put("plan.json", PLAN);
+        Path readings = put("r.csv", "part,characteristic,value\nS1,1,40.00\n");
+        Run run = run("first-article", "--plan", plan, readings);
+        assertThat(run.code()).isEqualTo(ExitCodes.NOT_ACCEPTED);
+        assertThat(run.out()).contains("Incomplete").contains("2  visual: no burrs  not measured");
+    }
+
+    @Test
+    void batch_unreadableNumber_exitThreeNamesThePlaceAndWritesNothing() throws IOException {
+        Path plan = put("plan.json", PLAN);
+        Path readings = put("letters.csv", "part,characteristic,value\nS1,1,forty\n");
+        Run run = run("batch", "--plan", plan, readings, "--out", folder.resolve("b.pdf"), "--json");
+        assertThat(run.code()).isEqualTo(ExitCodes.INPUT);
+        assertThat(run.out()).isEmpty();
+        assertThat(run.err()).contains("letters.csv:2").contains("forty").doesNotContain("Exception").doesNotContain("\tat ");
+        assertThat(filesBeside(plan, readings)).isEmpty();
+    }
+
+    @Test
+    void batch_decimalComma_isNeverGuessed() throws IOException {
+        Path plan = put("plan.json", PLAN);
+        Path readings = put("comma.csv", "part,characteristic,value\nS1,1,\"40,01\"\nS1,2,pass\n");
+        Run run = run("batch", "--plan", plan, readings);
+        assertThat(run.code()).isEqualTo(ExitCodes.INPUT);
+        assertThat(run.err()).contains("comma.csv:2").contains("40,01");
+    }
+
+    @Test
+    void anyCommand_olderSheetAndUnusableInput_leavesTheOlderSheet() throws IOException {
+        Path plan = put("plan.json", PLAN);
+        Path readings = put("bad.csv", "part,characteristic,value\nS1,7,1\n");
+        Path pdf = put("old.pdf", "older");
+        assertThat(run("batch", "--plan", plan, readings, "--out", pdf).code()).isEqualTo(ExitCodes.INPUT);
+        assertThat(pdf).hasContent("older");
+    }
+
+    @Test
+    void certificate_nonconforming_refusedWithReasonsAndWithoutPdf() throws IOException {
+        Path plan = put("plan.json", PLAN);
+        Path job = put("job.json", JOB);
+        Path readings = put("over.csv", "part,characteristic,value\nS1,1,40.051\nS1,2,pass\n");
+        Run run = run("certificate", "--plan", plan, "--job", job, readings, "--out", folder.resolve("c.pdf"), "--json");
+        assertThat(run.code()).isEqualTo(ExitCodes.NOT_ACCEPTED);
+        JsonNode json = new ObjectMapper().readTree(run.out());
+        assertThat(json.at("/reasons/0").asText()).contains("outside diameter").contains("S1 over by 0.001");
+        assertThat(filesBeside(plan, job, readings)).isEmpty();
+    }
+
+    @Test
+    void certificate_calibrationRunOutOnTheDayOfUse_refused() throws IOException {
+        Path plan = put("plan.json", PLAN);
+        Path job = put("job.json", JOB);
+        Path readings = put(
+                "late.csv",
+                "part,characteristic,value,time\nS1,1,40.00,2027-01-01T09:00\nS1,2,pass,2027-01-01T09:01\n");
+        Run run = run("certificate", "--plan", plan, "--job", job, readings, "--json");
+        assertThat(run.code()).isEqualTo(ExitCodes.NOT_ACCEPTED);
+        assertThat(run.out()).contains("MIC-1").contains("2026-12-31").contains("2027-01-01");
+        Path inTime = put(
+                "due-day.csv",
+                "part,characteristic,value,time\nS1,1,40.00,2026-12-31T09:00\nS1,2,pass,2026-12-31T09:01\n");
+        assertThat(run("certificate", "--plan", plan, "--job", job, inTime).code()).isEqualTo(ExitCodes.ACCEPTED);
+    }
+
+    @Test
+    void certificate_withoutJob_isACommandLineFault() throws IOException {
+        Path plan = put("plan.json", PLAN);
+        Path readings = put("r.csv", "part,characteristic,value\nS1,1,40.00\nS1,2,pass\n");
+        Run run = run("certificate", "--plan", plan, readings);
+        assertThat(run.code()).isEqualTo(ExitCodes.USAGE);
+        assertThat(run.err()).contains("--job");
+    }
+
+    @Test
+    void mistypedCommand_exitTwoWithSuggestion() {
+        Run run = run("bath");
+        assertThat(run.code()).isEqualTo(ExitCodes.USAGE);
+        assertThat(run.err()).contains("batch");
+    }
+
+    @Test
+    void noCommand_exitTwo() {
+        assertThat(run().code()).isEqualTo(ExitCodes.USAGE);
+    }
+
+    @Test
+    void help_listsCommandsAndExitCodes() {
+        Run run = run("--help");
+        assertThat(run.code()).isZero();
+        assertThat(run.out()).contains("first-article", "batch", "certificate", "Exit codes");
+        assertThat(run("--version").out()).startsWith("firstoff");
+    }
+
+    @Test
+    void out_isAnInput_refused() throws IOException {
+        Path plan = put("plan.json", PLAN);
+        Path readings = put("r.csv", "part,characteristic,value\nS1,1,40.00\nS1,2,pass\n");
+        Run run = run("batch", "--plan", plan, readings, "--out", readings);
+        assertThat(run.code()).isEqualTo(ExitCodes.USAGE);
+        assertThat(readings).content().startsWith("part,");
+    }
+
+    @Test
+    void out_isAFolder_exitFour() throws IOException {
+        Path plan = put("plan.json", PLAN);
+        Path readings = put("r.csv", "part,characteristic,value\nS1,1,40.00\nS1,2,pass\n");
+        Run run = run("batch", "--plan", plan, readings, "--out", folder);
+        assertThat(run.code()).isEqualTo(ExitCodes.OUTPUT);
+        assertThat(run.err()).contains("folder");
+    }
+
+    @Test
+    void missingFiles_exitThreeByName() {
+        Run run = run("batch", "--plan", folder.resolve("none.json"), folder.resolve("none.csv"));
+        assertThat(run.code()).isEqualTo(ExitCodes.INPUT);
+        assertThat(run.err()).contains("none.json");
+    }
+
+    @ParameterizedTest
+    @CsvSource({
+        "first-article, hq-310-p, first-article-hq-310-p, 0, accepted",
+        "first-article, hq-310-s, first-article-hq-310-s, 0, accepted",
+        "first-article, hq-310-p, first-article-rejected, 1, rejected",
+        "first-article, hq-310-p, first-article-incomplete, 1, incomplete",
+        "first-article, hq-310-p-guarded, first-article-guarded, 1, inconclusive",
+        "first-article, hq-045, first-article-hq-045, 0, accepted",
+        "batch, hq-310-p, batch-2207, 0, accepted",
+        "batch, hq-310-p, batch-2208, 1, rejected",
+        "batch, hq-310-s, batch-2209, 0, accepted",
+        "certificate, hq-310-s, batch-2209, 0, accepted",
+        "certificate, hq-310-p, batch-2208, 1, rejected"
+    })
+    void samples_verdictAndExitCode(String command, String plan, String name, int code, String verdict) throws IOException {
+        Run run = run(
+                command,
+                "--plan",
+                SAMPLES.resolve(plan + ".plan.json"),
+                "--job",
+                SAMPLES.resolve(name + ".job.json"),
+                SAMPLES.resolve(name + ".csv"),
+                "--json");
+        assertThat(run.err().lines().filter(line -> !line.startsWith("note: "))).isEmpty();
+        assertThat(new ObjectMapper().readTree(run.out()).get("verdict").asText()).isEqualTo(verdict);
+        assertThat(run.code()).isEqualTo(code);
+    }
+}
