@@ -22,8 +22,7 @@ import org.junit.jupiter.params.provider.CsvSource;
 class FirstoffTest {
     private static final Path SAMPLES = Path.of("..", "sample-measurements");
 
-    private static final String PLAN =
-            """
+    private static final String PLAN = """
             { "schema": "firstoff-plan-1",
               "part": { "number": "HQ-900-P", "name": "trial ring", "drawing": "HQ-900", "revision": "A", "hand": "port" },
               "unit": "mm",
@@ -34,8 +33,7 @@ class FirstoffTest {
                 { "number": "2", "feature": "edges", "requirement": "visual: no burrs" } ] }
             """;
 
-    private static final String JOB =
-            """
+    private static final String JOB = """
             { "schema": "firstoff-job-1", "issuer": { "name": "Hollin Quay Deck Gear" }, "batch": "B-1", "date": "2026-11-20",
               "customer": { "name": "Marrow Bay Yachts" }, "certificate": { "number": "C-1" } }
             """;
@@ -101,7 +99,11 @@ class FirstoffTest {
         Run run = run("batch", "--plan", plan, readings, "--out", folder.resolve("b.pdf"), "--json");
         assertThat(run.code()).isEqualTo(ExitCodes.INPUT);
         assertThat(run.out()).isEmpty();
-        assertThat(run.err()).contains("letters.csv:2").contains("forty").doesNotContain("Exception").doesNotContain("\tat ");
+        assertThat(run.err())
+                .contains("letters.csv:2")
+                .contains("forty")
+                .doesNotContain("Exception")
+                .doesNotContain("\tat ");
         assertThat(filesBeside(plan, readings)).isEmpty();
     }
 
@@ -128,7 +130,8 @@ class FirstoffTest {
         Path plan = put("plan.json", PLAN);
         Path job = put("job.json", JOB);
         Path readings = put("over.csv", "part,characteristic,value\nS1,1,40.051\nS1,2,pass\n");
-        Run run = run("certificate", "--plan", plan, "--job", job, readings, "--out", folder.resolve("c.pdf"), "--json");
+        Run run =
+                run("certificate", "--plan", plan, "--job", job, readings, "--out", folder.resolve("c.pdf"), "--json");
         assertThat(run.code()).isEqualTo(ExitCodes.NOT_ACCEPTED);
         JsonNode json = new ObjectMapper().readTree(run.out());
         assertThat(json.at("/reasons/0").asText()).contains("outside diameter").contains("S1 over by 0.001");
@@ -148,7 +151,8 @@ class FirstoffTest {
         Path inTime = put(
                 "due-day.csv",
                 "part,characteristic,value,time\nS1,1,40.00,2026-12-31T09:00\nS1,2,pass,2026-12-31T09:01\n");
-        assertThat(run("certificate", "--plan", plan, "--job", job, inTime).code()).isEqualTo(ExitCodes.ACCEPTED);
+        assertThat(run("certificate", "--plan", plan, "--job", job, inTime).code())
+                .isEqualTo(ExitCodes.ACCEPTED);
     }
 
     @Test
@@ -219,7 +223,8 @@ class FirstoffTest {
         "certificate, hq-310-s, batch-2209, 0, accepted",
         "certificate, hq-310-p, batch-2208, 1, rejected"
     })
-    void samples_verdictAndExitCode(String command, String plan, String name, int code, String verdict) throws IOException {
+    void samples_verdictAndExitCode(String command, String plan, String name, int code, String verdict)
+            throws IOException {
         Run run = run(
                 command,
                 "--plan",
@@ -229,7 +234,8 @@ class FirstoffTest {
                 SAMPLES.resolve(name + ".csv"),
                 "--json");
         assertThat(run.err().lines().filter(line -> !line.startsWith("note: "))).isEmpty();
-        assertThat(new ObjectMapper().readTree(run.out()).get("verdict").asText()).isEqualTo(verdict);
+        assertThat(new ObjectMapper().readTree(run.out()).get("verdict").asText())
+                .isEqualTo(verdict);
         assertThat(run.code()).isEqualTo(code);
     }
 }
