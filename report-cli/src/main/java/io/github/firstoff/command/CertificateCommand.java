@@ -6,7 +6,8 @@ import picocli.CommandLine.Command;
 /** {@code firstoff certificate}. */
 @Command(
         name = "certificate",
-        description = "The declaration of conformity for the customer; refused with its reasons where it cannot be given.",
+        description =
+                "The declaration of conformity for the customer; refused with its reasons where it cannot be given.",
         mixinStandardHelpOptions = true,
         versionProvider = ProgramVersion.class)
 final class CertificateCommand extends SheetCommand {

@@ -18,7 +18,9 @@ final class Clock {
             return Instant.ofEpochSecond(Long.parseLong(fixed.strip()));
         } catch (NumberFormatException | java.time.DateTimeException fault) {
             throw new ParameterException(
-                    line, "SOURCE_DATE_EPOCH is \"" + fixed + "\"; it must be a whole number of seconds since 1970", fault);
+                    line,
+                    "SOURCE_DATE_EPOCH is \"" + fixed + "\"; it must be a whole number of seconds since 1970",
+                    fault);
         }
     }
 }

@@ -26,8 +26,9 @@ final class Faults {
             return ExitCodes.OUTPUT;
         }
         // A fault of ours. One place is enough for a report; a page of frames helps no one at a machine.
-        console.message("firstoff: this is a fault in the program, not in your files: " + fault.getClass().getSimpleName()
-                + (fault.getMessage() == null ? "" : ": " + fault.getMessage()) + place(fault));
+        console.message("firstoff: this is a fault in the program, not in your files: "
+                + fault.getClass().getSimpleName() + (fault.getMessage() == null ? "" : ": " + fault.getMessage())
+                + place(fault));
         console.message("Nothing was written. Please report it with the line above and, if you may, the inputs.");
         return ExitCodes.OUTPUT;
     }

@@ -79,8 +79,7 @@ final class Inputs {
                 together(hashes),
                 names,
                 intake.files().stream().mapToLong(Intake.ReadFile::readings).sum());
-        return new SheetMaker(kind, jobFile.map(JobFile::job).orElse(Job.NOT_STATED), notices, provenance)
-                .make(record);
+        return new SheetMaker(kind, jobFile.map(JobFile::job).orElse(Job.NOT_STATED), notices, provenance).make(record);
     }
 
     private static void add(List<Notice> found, List<String> notices) {

@@ -43,7 +43,10 @@ final class OutputFile {
                     "." + absolute.getFileName() + "." + ProcessHandle.current().pid() + ".part");
             try {
                 try (OutputStream out = Files.newOutputStream(
-                        temporary, StandardOpenOption.CREATE, StandardOpenOption.TRUNCATE_EXISTING, StandardOpenOption.WRITE)) {
+                        temporary,
+                        StandardOpenOption.CREATE,
+                        StandardOpenOption.TRUNCATE_EXISTING,
+                        StandardOpenOption.WRITE)) {
                     content.writeTo(out);
                 }
                 move(temporary, absolute);

@@ -3,10 +3,12 @@ package io.github.firstoff.command;
 import io.github.firstoff.conformance.SheetVerdict;
 import io.github.firstoff.report.kind.Sheets;
 import io.github.firstoff.report.model.ReportModel;
+import io.github.firstoff.report.pdf.HeadlessFonts;
 import io.github.firstoff.report.pdf.PdfRenderer;
 import io.github.firstoff.sheet.Sheet;
 import io.github.firstoff.sheet.SheetJson;
 import io.github.firstoff.sheet.SheetKind;
+import java.io.IOException;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
@@ -36,10 +38,7 @@ abstract class SheetCommand implements Callable<Integer> {
     @Option(names = "--job", paramLabel = "JOB", description = "Order, batch, material and people (JSON).")
     private @Nullable Path job;
 
-    @Option(
-            names = "--out",
-            paramLabel = "FILE.pdf",
-            description = "Where the sheet goes. Without it no PDF is made.")
+    @Option(names = "--out", paramLabel = "FILE.pdf", description = "Where the sheet goes. Without it no PDF is made.")
     private @Nullable Path out;
 
     @Option(names = "--json", description = "Put the result on standard output as one JSON document.")
@@ -59,7 +58,8 @@ abstract class SheetCommand implements Callable<Integer> {
         Path planPath = java.util.Objects.requireNonNull(plan);
         if (kind == SheetKind.CERTIFICATE && job == null) {
             throw new ParameterException(
-                    command.commandLine(), "a certificate needs --job JOB: issuer, customer, order and batch stand in it");
+                    command.commandLine(),
+                    "a certificate needs --job JOB: issuer, customer, order and batch stand in it");
         }
         Inputs inputs = new Inputs(planPath, job, readings);
         refuseToOverwriteInputs(command, inputs);
@@ -80,10 +80,22 @@ abstract class SheetCommand implements Callable<Integer> {
     }
 
     private void print(Sheet sheet, Path target) {
+        prepareFonts();
         ReportModel model = Sheets.compose(sheet);
         List<String> messages = new ArrayList<>();
-        OutputFile.write(target, stream -> messages.addAll(new PdfRenderer().render(model, stream).messages()));
+        OutputFile.write(
+                target,
+                stream ->
+                        messages.addAll(new PdfRenderer().render(model, stream).messages()));
         messages.forEach(message -> console.message("note: " + message));
+    }
+
+    private static void prepareFonts() {
+        try {
+            HeadlessFonts.prepare();
+        } catch (IOException fault) {
+            throw new OutputFault("the fonts of the sheet cannot be unpacked: " + Faults.reason(fault), fault);
+        }
     }
 
     private void refuseToOverwriteInputs(CommandSpec command, Inputs inputs) {

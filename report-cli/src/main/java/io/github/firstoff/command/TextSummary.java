@@ -60,7 +60,8 @@ final class TextSummary {
 
     private String verdict() {
         int judged = sheet.result().judged().size();
-        return Phrases.headline(sheet.result().verdict()) + ": " + sheet.result().count(Verdict.CONFORMING) + " of "
+        return Phrases.headline(sheet.result().verdict()) + ": "
+                + sheet.result().count(Verdict.CONFORMING) + " of "
                 + Phrases.counted(judged, "characteristic", "characteristics") + " conform on "
                 + Phrases.counted(sheet.pieces(), "piece", "pieces") + ".";
     }
@@ -96,18 +97,19 @@ final class TextSummary {
 
     private static String study(Finding finding, ProcessStudy study) {
         Assessment assessment = study.assessment();
-        String state =
-                switch (assessment.control()) {
-                    case IN_CONTROL -> "in control";
-                    case OUT_OF_CONTROL -> "not in control, "
-                            + Phrases.counted(assessment.signals().size(), "signal", "signals") + ", the first at point "
-                            + assessment.signals().stream()
-                                    .mapToInt(signal -> signal.at())
-                                    .min()
-                                    .orElseThrow();
-                    case NOT_ASSESSED -> "control not assessed";
-                };
+        String state = switch (assessment.control()) {
+            case IN_CONTROL -> "in control";
+            case OUT_OF_CONTROL ->
+                "not in control, "
+                        + Phrases.counted(assessment.signals().size(), "signal", "signals") + ", the first at point "
+                        + assessment.signals().stream()
+                                .mapToInt(signal -> signal.at())
+                                .min()
+                                .orElseThrow();
+            case NOT_ASSESSED -> "control not assessed";
+        };
         return "  chart of " + finding.number() + " ("
-                + finding.result().characteristic().characteristic().printed() + ", " + study.chartTitle() + "): " + state;
+                + finding.result().characteristic().characteristic().printed() + ", " + study.chartTitle() + "): "
+                + state;
     }
 }
