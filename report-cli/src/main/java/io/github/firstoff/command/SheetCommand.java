@@ -1,7 +1,7 @@
 package io.github.firstoff.command;
 
 import io.github.firstoff.conformance.SheetVerdict;
-import io.github.firstoff.report.kind.Sheets;
+import io.github.firstoff.report.kind.ReportCatalogue;
 import io.github.firstoff.report.model.ReportModel;
 import io.github.firstoff.report.pdf.HeadlessFonts;
 import io.github.firstoff.report.pdf.PdfRenderer;
@@ -81,7 +81,7 @@ abstract class SheetCommand implements Callable<Integer> {
 
     private void print(Sheet sheet, Path target) {
         prepareFonts();
-        ReportModel model = Sheets.compose(sheet);
+        ReportModel model = ReportCatalogue.compose(sheet);
         List<String> messages = new ArrayList<>();
         OutputFile.write(
                 target,
