@@ -20,6 +20,7 @@ import org.junit.jupiter.api.io.TempDir;
 class ReadmeTest {
     private static final Pattern FENCE = Pattern.compile("(?ms)^```(\\w+)\\n(.*?)^```$");
     private static final Pattern SAVE_AS = Pattern.compile("Save this as `([^`]+)`:\\s*$");
+    private static final Pattern WORDS = Pattern.compile("\\s+");
     private static final String LAUNCHER = "report-cli/bin/firstoff ";
 
     @TempDir
@@ -55,7 +56,7 @@ class ReadmeTest {
     /** Runs a command line with every file in the test's own folder; what it says names the files as the README does. */
     private String run(String line) {
         List<String> arguments = new ArrayList<>();
-        for (String word : line.split("\\s+")) {
+        for (String word : WORDS.split(line, -1)) {
             arguments.add(word.contains(".") ? folder.resolve(word).toString() : word);
         }
         ByteArrayOutputStream out = new ByteArrayOutputStream();
