@@ -14,6 +14,7 @@ import io.github.firstoff.study.chart.Assessment;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Locale;
 import org.jspecify.annotations.Nullable;
 
 /** The result in a few lines for a terminal: the verdict, what needs a decision, the charts, where the sheet went. */
@@ -109,7 +110,12 @@ final class TextSummary {
             case NOT_ASSESSED -> "control not assessed";
         };
         return "  chart of " + finding.number() + " ("
-                + finding.result().characteristic().characteristic().printed() + ", " + study.chartTitle() + "): "
+                + finding.result().characteristic().characteristic().printed() + ", " + inSentence(study.chartTitle())
+                + "): "
                 + state;
+    }
+
+    private static String inSentence(String title) {
+        return title.substring(0, 1).toLowerCase(Locale.ROOT) + title.substring(1);
     }
 }
