@@ -1,0 +1,158 @@
+package io.github.firstoff.command;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import com.fasterxml.jackson.databind.JsonNode;
+import com.fasterxml.jackson.databind.ObjectMapper;
+import com.networknt.schema.InputFormat;
+import com.networknt.schema.Schema;
+import com.networknt.schema.SchemaRegistry;
+import com.networknt.schema.SpecificationVersion;
+import java.io.ByteArrayOutputStream;
+import java.io.IOException;
+import java.io.PrintStream;
+import java.io.UncheckedIOException;
+import java.math.BigDecimal;
+import java.math.RoundingMode;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.List;
+import org.apache.pdfbox.Loader;
+import org.apache.pdfbox.cos.COSName;
+import org.apache.pdfbox.pdmodel.PDDocument;
+import org.apache.pdfbox.pdmodel.PDPage;
+import org.apache.pdfbox.pdmodel.PDResources;
+import org.apache.pdfbox.pdmodel.font.PDFont;
+import org.apache.pdfbox.pdmodel.graphics.PDXObject;
+import org.apache.pdfbox.pdmodel.graphics.form.PDFormXObject;
+import org.apache.pdfbox.pdmodel.graphics.image.PDImageXObject;
+import org.apache.pdfbox.text.PDFTextStripper;
+import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+
+/** The printed sheet of every sample read back: it says what the JSON result says, in embedded type, without a raster. */
+class SheetAgainstJsonTest {
+    private static final Path SAMPLES = Path.of("..", "sample-measurements");
+
+    private static final Schema RESULT_SCHEMA = resultSchema();
+
+    private static Schema resultSchema() {
+        try {
+            return SchemaRegistry.withDefaultDialect(SpecificationVersion.DRAFT_2020_12)
+                    .getSchema(Files.readString(Path.of("..", "docs", "schemas", "result.schema.json")));
+        } catch (IOException fault) {
+            throw new UncheckedIOException(fault);
+        }
+    }
+
+    @TempDir
+    private Path folder;
+
+    @ParameterizedTest
+    @CsvSource({
+        "first-article, hq-310-p, first-article-hq-310-p",
+        "first-article, hq-310-s, first-article-hq-310-s",
+        "first-article, hq-310-p, first-article-rejected",
+        "first-article, hq-310-p, first-article-incomplete",
+        "first-article, hq-310-p-guarded, first-article-guarded",
+        "first-article, hq-045, first-article-hq-045",
+        "batch, hq-310-p, batch-2207",
+        "batch, hq-310-p, batch-2208",
+        "batch, hq-310-s, batch-2209",
+        "certificate, hq-310-s, batch-2209"
+    })
+    void sample_sheetAndJson_agree(String command, String plan, String name) throws IOException {
+        Path pdf = folder.resolve("sheet.pdf");
+        JsonNode json = run(command, plan, name, pdf);
+        assertThat(RESULT_SCHEMA.validate(json.toString(), InputFormat.JSON)).isEmpty();
+        String text;
+        try (PDDocument document = Loader.loadPDF(Files.readAllBytes(pdf))) {
+            text = new PDFTextStripper().getText(document).replaceAll("\\s+", " ");
+            for (PDPage page : document.getPages()) {
+                checkResources(page.getResources());
+            }
+        }
+        assertThat(text)
+                .contains(json.get("part").asText())
+                .contains(json.get("batch").asText());
+        boolean certificate = command.equals("certificate");
+        for (JsonNode characteristic : json.get("characteristics")) {
+            boolean judged = !characteristic.get("verdict").isNull();
+            if (certificate && !judged) {
+                continue;
+            }
+            assertThat(text).contains(characteristic.get("feature").asText());
+            if (!certificate) {
+                containsDecimal(
+                        text,
+                        characteristic.get("lower"),
+                        characteristic.path("naturalBound").isMissingNode());
+                containsDecimal(text, characteristic.get("upper"), true);
+            }
+            if (command.equals("first-article")) {
+                for (JsonNode reading : characteristic.get("readings")) {
+                    assertThat(text).contains(reading.get("value").asText());
+                }
+            } else if (judged) {
+                containsDecimal(text, characteristic.get("minimum"), true);
+                containsDecimal(text, characteristic.get("maximum"), true);
+                containsMean(text, characteristic);
+            }
+        }
+    }
+
+    private JsonNode run(String command, String plan, String name, Path pdf) throws IOException {
+        ByteArrayOutputStream out = new ByteArrayOutputStream();
+        ByteArrayOutputStream err = new ByteArrayOutputStream();
+        int code = Firstoff.run(
+                new PrintStream(out, true, StandardCharsets.UTF_8),
+                new PrintStream(err, true, StandardCharsets.UTF_8),
+                command,
+                "--plan",
+                SAMPLES.resolve(plan + ".plan.json").toString(),
+                "--job",
+                SAMPLES.resolve(name + ".job.json").toString(),
+                SAMPLES.resolve(name + ".csv").toString(),
+                "--out",
+                pdf.toString(),
+                "--json");
+        assertThat(code).as(err.toString(StandardCharsets.UTF_8)).isLessThanOrEqualTo(ExitCodes.NOT_ACCEPTED);
+        return new ObjectMapper().readTree(out.toByteArray());
+    }
+
+    private static void containsDecimal(String text, JsonNode figure, boolean required) {
+        if (required && !figure.isNull()) {
+            assertThat(text).contains(figure.asText());
+        }
+    }
+
+    /** The sheet rounds a mean for its readers; one of the roundings that a sample of that resolution allows must stand there. */
+    private static void containsMean(String text, JsonNode characteristic) {
+        if (characteristic.get("mean").isNull()) {
+            return;
+        }
+        BigDecimal mean = characteristic.get("mean").decimalValue();
+        int places = new BigDecimal(characteristic.get("minimum").asText()).scale();
+        List<String> allowed = List.of(
+                mean.setScale(places, RoundingMode.HALF_EVEN).toPlainString(),
+                mean.setScale(places + 1, RoundingMode.HALF_EVEN).toPlainString(),
+                mean.setScale(places + 2, RoundingMode.HALF_EVEN).toPlainString());
+        assertThat(allowed).as("mean of " + characteristic.get("number")).anyMatch(text::contains);
+    }
+
+    private static void checkResources(PDResources resources) throws IOException {
+        for (COSName name : resources.getFontNames()) {
+            PDFont font = resources.getFont(name);
+            assertThat(font.isEmbedded()).as(font.getName()).isTrue();
+        }
+        for (COSName name : resources.getXObjectNames()) {
+            PDXObject object = resources.getXObject(name);
+            assertThat(object).isNotInstanceOf(PDImageXObject.class);
+            if (object instanceof PDFormXObject form && form.getResources() != null) {
+                checkResources(form.getResources());
+            }
+        }
+    }
+}
