@@ -7,6 +7,7 @@ import io.github.firstoff.intake.JobFile;
 import io.github.firstoff.intake.Notice;
 import io.github.firstoff.intake.PlanFile;
 import io.github.firstoff.intake.ReadingFiles;
+import io.github.firstoff.plan.PlanFault;
 import io.github.firstoff.plan.ResolvedPlan;
 import io.github.firstoff.sheet.Provenance;
 import io.github.firstoff.sheet.Sheet;
@@ -52,6 +53,10 @@ final class Inputs {
     Sheet sheet(SheetKind kind, Instant now) {
         PlanFile planFile = PlanFile.read(plan);
         ResolvedPlan resolved = planFile.resolve();
+        List<PlanFault> beyond = SheetMaker.beyondThisVersion(resolved);
+        if (!beyond.isEmpty()) {
+            throw planFile.refusal(beyond);
+        }
         Optional<JobFile> jobFile = job.map(JobFile::read);
         Intake intake = ReadingFiles.read(resolved, readings);
         InspectionRecord record = intake.recordOrRefuse();

@@ -209,16 +209,34 @@ public final class SheetJson {
     }
 
     private void panel(String name, Optional<Panel> panel) throws IOException {
-        Optional<Lines> lines = panel.flatMap(Panel::commonLines);
-        if (lines.isEmpty()) {
+        if (panel.isEmpty() || !panel.get().hasLines()) {
             out.writeNullField(name);
             return;
         }
+        Optional<Lines> common = panel.get().commonLines();
         out.writeObjectFieldStart(name);
-        number("centre", OptionalDouble.of(lines.get().centre()));
-        number("lower", OptionalDouble.of(lines.get().lower()));
-        number("upper", OptionalDouble.of(lines.get().upper()));
+        number("centre", common.map(lines -> OptionalDouble.of(lines.centre())).orElse(OptionalDouble.empty()));
+        number("lower", common.map(lines -> OptionalDouble.of(lines.lower())).orElse(OptionalDouble.empty()));
+        number("upper", common.map(lines -> OptionalDouble.of(lines.upper())).orElse(OptionalDouble.empty()));
+        if (common.isEmpty()) {
+            out.writeStringField("note", "The limits differ from point to point; they stand in limitsByPoint.");
+            limitsByPoint(panel.get());
+        }
         out.writeEndObject();
+    }
+
+    private void limitsByPoint(Panel panel) throws IOException {
+        out.writeArrayFieldStart("limitsByPoint");
+        for (int i = 0; i < panel.count(); i++) {
+            Lines lines = panel.lines(i).orElseThrow();
+            out.writeStartObject();
+            out.writeNumberField("point", panel.number(i));
+            number("centre", OptionalDouble.of(lines.centre()));
+            number("lower", OptionalDouble.of(lines.lower()));
+            number("upper", OptionalDouble.of(lines.upper()));
+            out.writeEndObject();
+        }
+        out.writeEndArray();
     }
 
     /** Every reading on a first article; on a batch only those that do not simply conform. */

@@ -9,6 +9,8 @@ import io.github.firstoff.conformance.Verdict;
 import io.github.firstoff.inspection.InspectionRecord;
 import io.github.firstoff.inspection.Job;
 import io.github.firstoff.plan.Gauge;
+import io.github.firstoff.plan.PlanFault;
+import io.github.firstoff.plan.ResolvedPlan;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.LinkedHashSet;
@@ -36,6 +38,11 @@ public final class SheetMaker {
         this.job = job;
         this.notices = List.copyOf(notices);
         this.provenance = provenance;
+    }
+
+    /** What in a plan this version cannot do; empty if it can do everything. Ask before readings are read. */
+    public static List<PlanFault> beyondThisVersion(ResolvedPlan plan) {
+        return Studies.undrawable(plan);
     }
 
     /** The sheet on these readings. */

@@ -3,8 +3,9 @@ package io.github.firstoff.sheet;
 import io.github.firstoff.conformance.CharacteristicResult;
 import io.github.firstoff.conformance.Judgement;
 import io.github.firstoff.inspection.Reading;
-import io.github.firstoff.plan.Characteristic;
+import io.github.firstoff.plan.PlanFault;
 import io.github.firstoff.plan.ResolvedCharacteristic;
+import io.github.firstoff.plan.ResolvedPlan;
 import io.github.firstoff.plan.Study;
 import io.github.firstoff.quantity.Unit;
 import io.github.firstoff.sample.Bounds;
@@ -198,9 +199,24 @@ final class Studies {
         return sample.inSubgroupsOf(study.subgroup().orElse(USUAL_SUBGROUP));
     }
 
-    /** Whether this version can draw the chart. */
-    static boolean canDraw(Characteristic characteristic) {
-        return characteristic.study().isEmpty()
-                || ChartCatalogue.measured(characteristic.study().get().chart()).isPresent();
+    /** The faults of a plan that asks for a chart which this version does not draw. */
+    static List<PlanFault> undrawable(ResolvedPlan plan) {
+        List<PlanFault> faults = new ArrayList<>();
+        for (ResolvedCharacteristic each : plan.characteristics()) {
+            Optional<String> chart = each.characteristic().study().map(Study::chart);
+            if (chart.isPresent() && ChartCatalogue.measured(chart.get()).isEmpty()) {
+                faults.add(PlanFault.of(
+                        each.number(),
+                        "study",
+                        "this version does not draw the chart " + chart.get(),
+                        "one of "
+                                + String.join(
+                                        ", ",
+                                        ChartCatalogue.measured().stream()
+                                                .map(ChartMethod::kind)
+                                                .toList())));
+            }
+        }
+        return faults;
     }
 }

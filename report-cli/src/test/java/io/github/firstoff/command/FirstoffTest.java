@@ -165,6 +165,17 @@ class FirstoffTest {
     }
 
     @Test
+    void batch_chartThatThisVersionDoesNotDraw_refusedByNameWithItsPlace() throws IOException {
+        Path plan = put(
+                "plan.json",
+                PLAN.replace("\"gauge\": \"MIC-1\" }", "\"gauge\": \"MIC-1\", \"study\": { \"chart\": \"cusum\" } }"));
+        Path readings = put("r.csv", "part,characteristic,value\nS1,1,40.00\nS1,2,pass\n");
+        Run run = run("batch", "--plan", plan, readings);
+        assertThat(run.code()).isEqualTo(ExitCodes.INPUT);
+        assertThat(run.err()).contains("plan.json:7").contains("cusum").contains("xbar-r");
+    }
+
+    @Test
     void mistypedCommand_exitTwoWithSuggestion() {
         Run run = run("bath");
         assertThat(run.code()).isEqualTo(ExitCodes.USAGE);

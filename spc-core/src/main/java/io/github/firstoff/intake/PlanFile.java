@@ -73,12 +73,17 @@ public final class PlanFile {
         try {
             return plan.resolve();
         } catch (PlanContradiction contradiction) {
-            FaultCollector faults = new FaultCollector();
-            for (PlanFault fault : contradiction.faults()) {
-                faults.refuse(places.locate(fault));
-            }
-            throw new InputRefused(faults.inFileOrder().refusals());
+            throw refusal(contradiction.faults());
         }
+    }
+
+    /** The refusal of this plan for these faults, each with its place in the file. */
+    public InputRefused refusal(List<PlanFault> planFaults) {
+        FaultCollector faults = new FaultCollector();
+        for (PlanFault fault : planFaults) {
+            faults.refuse(places.locate(fault));
+        }
+        return new InputRefused(faults.inFileOrder().refusals());
     }
 
     /** Resolves the part of a faulty plan that could be read, so that its faults come to light in the same run. */
