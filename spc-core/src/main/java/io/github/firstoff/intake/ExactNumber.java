@@ -89,18 +89,18 @@ final class ExactNumber {
 
     private static BigDecimal withExponent(String text) throws NumberRefused {
         int mark = Math.max(text.indexOf('e'), text.indexOf('E'));
+        if (text.substring(0, mark).chars().noneMatch(c -> c >= '1' && c <= '9')) {
+            return BigDecimal.ZERO;
+        }
         String exponent = text.substring(mark + 1).replaceFirst("^([+-]?)0+(?=\\d)", "$1");
         if (exponent.length() > 4) {
             throw outOfRange();
         }
         BigDecimal value = new BigDecimal(text.substring(0, mark + 1) + exponent);
-        if (value.signum() != 0 && Math.abs((long) value.precision() - 1 - value.scale()) > WIDEST_EXPONENT) {
+        if (Math.abs((long) value.precision() - 1 - value.scale()) > WIDEST_EXPONENT) {
             throw outOfRange();
         }
-        BigDecimal plain = value.signum() == 0 && Math.abs((long) value.scale()) > WIDEST_EXPONENT
-                ? BigDecimal.ZERO
-                : value.scale() < 0 ? value.setScale(0) : value;
-        return checked(plain);
+        return checked(value.scale() < 0 ? value.setScale(0) : value);
     }
 
     private static BigDecimal checked(BigDecimal value) throws NumberRefused {

@@ -11,7 +11,8 @@ import java.util.regex.Pattern;
 
 /** Says in the words of a person with a text editor what the JSON parser found. */
 final class JsonSyntax {
-    private static final Pattern CHARACTER = Pattern.compile("character \\(.*code (\\d+)\\)", Pattern.DOTALL);
+    private static final Pattern CHARACTER =
+            Pattern.compile("character \\(.*code (\\d+)(?: / 0x\\p{XDigit}+)?\\)", Pattern.DOTALL);
     private static final Pattern TOKEN = Pattern.compile("[Tt]oken '([^']*)'");
     private static final String VALUE =
             "a value: text in quotation marks, a number such as 12.5, true, false, null, a list or an object";
@@ -27,7 +28,7 @@ final class JsonSyntax {
         if (thrown instanceof StreamConstraintsException) {
             return constraint(where, said);
         }
-        if (thrown instanceof JsonEOFException) {
+        if (thrown instanceof JsonEOFException || said.startsWith("Unexpected end-of-input")) {
             return syntax(where, "the end of the file", end(said));
         }
         Matcher character = CHARACTER.matcher(said);
@@ -37,8 +38,11 @@ final class JsonSyntax {
                     ? syntax(where, "the end of the line within a text", "a closing quotation mark")
                     : syntax(where, Echo.character(found) + " within a text", "it written as an escape such as \\t");
         }
+        if (said.startsWith("Illegal character") && found >= 0) {
+            return syntax(where, Echo.character(found), "only space and line ends between values");
+        }
         if (said.startsWith("Unexpected character") && found >= 0) {
-            return syntax(where, Echo.character(found), character(said, found));
+            return syntax(where, isHalf(found) ? "a special character" : Echo.character(found), character(said, found));
         }
         if (said.startsWith("Unexpected close marker")) {
             boolean list = said.startsWith("Unexpected close marker '}'");
@@ -62,6 +66,11 @@ final class JsonSyntax {
             return syntax(before, Echo.quoted(word), VALUE);
         }
         return Fault.of(FaultKind.SYNTAX, where, "this is no JSON (" + Echo.plain(firstLine(said)) + ")", "", "");
+    }
+
+    /** The parser sees the first half of a character that takes two. */
+    private static boolean isHalf(int found) {
+        return found >= Character.MIN_SURROGATE && found <= Character.MAX_SURROGATE;
     }
 
     private static String character(String said, int found) {

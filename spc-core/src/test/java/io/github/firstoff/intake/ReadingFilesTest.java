@@ -184,6 +184,97 @@ class ReadingFilesTest {
     }
 
     @Test
+    void aPlanWithoutGauges_takesAnyGaugeWithANotice() {
+        ResolvedPlan bare = PlanFile.read(Input.text("p.json", """
+                        {"schema": "firstoff-plan-1", "part": {"number": "HQ-900-P", "revision": "A"}, "unit": "mm",
+                         "characteristics": [{"number": 2, "feature": "face", "requirement": "12.5 ±0.1"}]}
+                        """)).resolve();
+
+        Intake intake = ReadingFiles.readInputs(
+                bare, List.of(Input.text("r.csv", "part,2,gauge\nS1,12.5,MIC-7\nS2,12.5,MIC-8\n")));
+
+        assertThat(intake.recordOrRefuse().readingCount()).isEqualTo(2);
+        assertThat(intake.notices())
+                .extracting(Notice::line)
+                .containsExactly("r.csv:2, column gauge: the plan lists no gauges, so nothing is known of gauge MIC-7 "
+                        + "or any other that the file names");
+    }
+
+    @Test
+    void unknownColumns_areNoticed() {
+        assertThat(read("part,2,shift\nS1,12.5,late\n").notices())
+                .extracting(Notice::line)
+                .containsExactly("r.csv:1, column 3: \"shift\" is not understood and was not used");
+        assertThat(
+                        read("[{\"part\": \"S1\", \"2\": 12.5, \"shift\": 1}, {\"part\": \"S2\", \"2\": 12.5, \"shift\": 2}]")
+                                .notices())
+                .hasSize(1);
+    }
+
+    @Test
+    void emptyColumnsAndRowsOfASpreadsheet_doNotMatter() {
+        Intake intake = read("part,2,,\nS1,12.5,,\n,,,\n\nS2,12.4,,\n,,,\n");
+
+        assertThat(intake.recordOrRefuse().parts())
+                .extracting(PartRecord::serial)
+                .containsExactly("S1", "S2");
+    }
+
+    @Test
+    void timesInOneFileOnly_leaveTheOrderOfFilesWithANotice() {
+        Intake intake = read("part,2,time\nS2,12.5,2026-11-20T09:00\nS1,12.5,2026-11-20T08:00\n", "part,1\nS2,51.96\n");
+
+        assertThat(intake.recordOrRefuse().parts())
+                .extracting(PartRecord::serial)
+                .containsExactly("S2", "S1");
+        assertThat(intake.notices())
+                .extracting(Notice::message)
+                .containsExactly(
+                        "it states no times and other files do, so production order is the order of files and rows");
+    }
+
+    @Test
+    void repeatedReadings_areKeptInOrderWhereThePlanAllowsThem() {
+        ResolvedPlan repeated = PlanFile.read(Input.text("p.json", """
+                        {"schema": "firstoff-plan-1", "part": {"number": "HQ-900-P", "revision": "A"}, "unit": "mm",
+                         "characteristics": [
+                           {"number": "2", "feature": "face", "requirement": "12.5 ±0.1", "repeated": true},
+                           {"number": "3", "feature": "pawl", "requirement": "function: pawl engages"}]}
+                        """)).resolve();
+
+        Intake intake = ReadingFiles.readInputs(
+                repeated,
+                List.of(
+                        Input.text(
+                                "r.csv",
+                                "part,characteristic,value,setting\nS1,2,12.50,\nS1,2,12.51,\nS1,3,pass,low\nS1,3,fail,high\n")));
+
+        assertThat(valuesOf(intake, "S1")).containsExactly("2=12.50 mm", "2=12.51 mm", "3=pass", "3=fail");
+    }
+
+    @Test
+    void partNumberAndHandOfThePlan_areAcceptedInEitherVocabulary() {
+        assertThat(read("part number,revision,hand,part,2\nHQ-310-P,C,left,S1,12.5\n")
+                        .refused()
+                        .isEmpty())
+                .isTrue();
+    }
+
+    @Test
+    void manyFaults_areCountedAndFewArePrinted() {
+        StringBuilder text = new StringBuilder("part,characteristic,value\n");
+        for (int i = 0; i < 100; i++) {
+            text.append("S1,unknown ").append(i).append(",1\n");
+        }
+
+        Intake intake = read(text.toString());
+
+        assertThat(intake.refused().count()).isEqualTo(100);
+        assertThat(intake.refused().lines()).hasSize(21);
+        assertThat(intake.refused().lines().get(20)).isEqualTo("and 80 more faults");
+    }
+
+    @Test
     void digestOfAFile_isThatOfItsBytes() {
         // From coreutils: printf 'part,characteristic,value\nS1,2,12.5\n' | sha256sum
         assertThat(read("part,characteristic,value\nS1,2,12.5\n").files().get(0).sha256())
