@@ -84,11 +84,11 @@ final class CapabilitySection {
         return index.interval()
                 .filter(each -> Double.isFinite(each.lower()) && Double.isFinite(each.upper()))
                 .map(each -> {
-                    int places = Figures.indexPlaces(each.lower(), each.upper());
+                    int places = Figures.indexPlaces(value, each.lower(), each.upper());
                     return Figures.rounded(value, places) + " (" + Figures.rounded(each.lower(), places) + " to "
                             + Figures.rounded(each.upper(), places) + ")";
                 })
-                .orElseGet(() -> Figures.rounded(value, 2));
+                .orElseGet(() -> Figures.index(value));
     }
 
     /** n, subgroups, estimators, distribution, level and control state in one line. */
@@ -170,9 +170,7 @@ final class CapabilitySection {
         List<String> performance = new ArrayList<>();
         for (Index index : List.of(capability.pp(), capability.ppk())) {
             if (hasPlace(index)) {
-                performance.add(index.name() + " "
-                        + String.format(
-                                Locale.ROOT, "%s", Figures.rounded(index.value().orElseThrow(), 2)));
+                performance.add(index.name() + " " + Figures.index(index.value().orElseThrow()));
             }
         }
         if (!performance.isEmpty()) {

@@ -106,8 +106,8 @@ public final class CertificateSection {
         if (facts.isDeliveredAsRequired()) {
             list.add(Fact.of("material", part.material().orElseThrow() + "\n" + facts.heats()));
         } else {
-            list.add(Fact.of("required", Wording.orNotStated(part.material())));
-            list.add(Fact.of("delivered", facts.materials()));
+            list.add(Fact.of("material required", Wording.orNotStated(part.material())));
+            list.add(Fact.of("material delivered", facts.materials()));
         }
         return new FactGroup("Declaration and material", list);
     }

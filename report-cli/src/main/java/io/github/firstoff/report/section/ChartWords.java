@@ -50,22 +50,26 @@ final class ChartWords {
         return statistic(kind) + "s";
     }
 
-    /** {@code subgroup 14}; a piece with its serial number: {@code piece 61 (2208-061)}. */
+    /**
+     * {@code subgroup 14}; a piece by its serial number where that ends in its number, {@code piece 2208-061}, else by both,
+     * {@code piece 61 (A-17)}.
+     */
     String point(int number) {
-        return noun() + " " + label(number) + serial(number);
+        return noun() + " " + name(number);
+    }
+
+    private String name(int number) {
+        if (!isIndividuals()) {
+            return label(number);
+        }
+        String serial = study.parts().get(chart.data().reading(number - 1, 0));
+        boolean tells = serial.matches("(?:.*\\D)?0*" + number);
+        return tells ? serial : label(number) + " (" + serial + ")";
     }
 
     /** The label of the point with that number, counted from 1. */
     String label(int number) {
         return chart.data().label(number - 1);
-    }
-
-    private String serial(int number) {
-        if (!isIndividuals()) {
-            return "";
-        }
-        String serial = study.parts().get(chart.data().reading(number - 1, 0));
-        return serial.equals(label(number)) ? "" : " (" + serial + ")";
     }
 
     /** Several points: {@code subgroups 12 and 14}, {@code subgroups 12 to 25}. */
@@ -76,15 +80,20 @@ final class ChartWords {
         int first = numbers.get(0);
         int last = numbers.get(numbers.size() - 1);
         if (numbers.size() > 2 && last - first == numbers.size() - 1) {
-            return nouns() + " " + label(first) + " to " + label(last);
+            return span(first, last);
         }
         if (numbers.size() > NAMED) {
-            return numbers.size() + " " + nouns() + " from " + label(first) + " to " + label(last);
+            return numbers.size() + " " + nouns() + " from " + name(first) + " to " + name(last);
         }
-        List<String> labels = new ArrayList<>();
-        numbers.forEach(number -> labels.add(label(number)));
-        return nouns() + " " + String.join(", ", labels.subList(0, labels.size() - 1)) + " and "
-                + labels.get(labels.size() - 1);
+        List<String> names = new ArrayList<>();
+        numbers.forEach(number -> names.add(name(number)));
+        return nouns() + " " + String.join(", ", names.subList(0, names.size() - 1)) + " and "
+                + names.get(names.size() - 1);
+    }
+
+    /** {@code subgroups 12 to 25}. */
+    String span(int first, int last) {
+        return nouns() + " " + name(first) + " to " + name(last);
     }
 
     /** The pieces of a subgroup: {@code pieces 2207-066 to 2207-070}; empty for individuals, who are named already. */

@@ -25,6 +25,9 @@ final class ControlChartSection {
     /** The drawing's limits stay off a chart that they would press into less than this share of its height. */
     private static final double LEAST_SHARE = 0.2;
 
+    /** The share of the axis that the name of a panel takes. */
+    private static final double ROOM_FOR_NAME = 0.3;
+
     private final Finding finding;
     private final ProcessStudy study;
     private final ControlChart chart;
@@ -70,9 +73,11 @@ final class ControlChartSection {
     /** Where the limits that the first points set begin to judge the points after them. */
     private List<ControlFigure.PhaseBreak> breaks(int count) {
         boolean baseline = chart.limitsFrom() > 0 && chart.limitsFrom() < count;
+        // A word close to the left end would stand in the name of the panel; the note under the chart says it as well.
+        boolean room = chart.limitsFrom() >= count * ROOM_FOR_NAME;
         return baseline
                 ? List.of(new ControlFigure.PhaseBreak(
-                        chart.limitsFrom() + 1, "judged by the limits of the first " + chart.limitsFrom()))
+                        chart.limitsFrom() + 1, room ? "judged by the limits of the first " + chart.limitsFrom() : ""))
                 : List.of();
     }
 
@@ -122,9 +127,11 @@ final class ControlChartSection {
         return marks.isEmpty() ? point : point.marked(marks);
     }
 
-    /** A range cannot fall below zero, so a lower limit of zero is none. */
-    private static double lower(Panel panel, Lines lines) {
-        return panel.kind() == PanelKind.DISPERSION && lines.lower() == 0 ? Double.NaN : lines.lower();
+    /** A range, and a value that nature bounds at zero, cannot fall below it: a lower limit there is none. */
+    private double lower(Panel panel, Lines lines) {
+        boolean bounded = panel.kind() == PanelKind.DISPERSION
+                || finding.result().characteristic().limits().naturalLower();
+        return bounded && lines.lower() <= 0 ? Double.NaN : lines.lower();
     }
 
     private List<LevelLine> lines(Panel panel) {

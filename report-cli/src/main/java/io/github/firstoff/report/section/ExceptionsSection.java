@@ -8,6 +8,7 @@ import io.github.firstoff.report.model.Block;
 import io.github.firstoff.report.model.Block.ExceptionItem;
 import io.github.firstoff.report.model.Text;
 import io.github.firstoff.report.model.Tone;
+import io.github.firstoff.sample.ControlState;
 import io.github.firstoff.sheet.Finding;
 import io.github.firstoff.sheet.Phrases;
 import io.github.firstoff.sheet.Sheet;
@@ -43,10 +44,16 @@ public final class ExceptionsSection {
     }
 
     private String whenNone() {
-        boolean charts = sheet.findings().stream().anyMatch(each -> each.study().isPresent());
-        return charts
-                ? "Nothing. Every characteristic conforms, and no chart signals."
-                : "Nothing. Every characteristic conforms.";
+        List<ControlState> charts = sheet.findings().stream()
+                .flatMap(each -> each.study().stream())
+                .map(study -> study.assessment().control())
+                .toList();
+        if (charts.isEmpty()) {
+            return "Nothing. Every characteristic conforms.";
+        }
+        return charts.contains(ControlState.NOT_ASSESSED)
+                ? "Nothing. Every characteristic conforms; not every chart has the points to judge control."
+                : "Nothing. Every characteristic conforms, and no chart signals.";
     }
 
     List<ExceptionItem> items() {

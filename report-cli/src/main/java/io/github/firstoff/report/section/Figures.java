@@ -20,6 +20,9 @@ final class Figures {
     /** An interval reaching this far to either side leaves no meaning to the second decimal of an index. */
     private static final double WIDE_INTERVAL = 0.5;
 
+    /** From here on nobody needs the second decimal of an index. */
+    private static final double LARGE_INDEX = 10;
+
     private static final MathContext TWO_DIGITS = new MathContext(2, RoundingMode.HALF_EVEN);
     private static final int SECONDS_OF_DEGREE = 3600;
     private static final int SECONDS_OF_MINUTE = 60;
@@ -63,9 +66,14 @@ final class Figures {
     }
 
     /** How many decimals an index with this interval is entitled to. */
-    static int indexPlaces(double lower, double upper) {
+    static int indexPlaces(double value, double lower, double upper) {
         boolean wide = upper - lower >= 2 * WIDE_INTERVAL;
-        return wide ? 1 : 2;
+        return wide || Math.abs(value) >= LARGE_INDEX ? 1 : 2;
+    }
+
+    /** An index that comes without an interval. */
+    static String index(double value) {
+        return rounded(value, Math.abs(value) >= LARGE_INDEX ? 1 : 2);
     }
 
     /** A length or angle with its unit and two significant digits; small lengths in micrometres. */

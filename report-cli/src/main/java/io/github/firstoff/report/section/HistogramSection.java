@@ -30,6 +30,9 @@ final class HistogramSection {
     private static final double CURVE_REACH = 4;
     private static final int CURVE_POINTS = 96;
 
+    /** Limits this many times as far apart as the readings stay outside the picture. */
+    private static final double LOST = 12;
+
     /** Fewer readings than this have no shape to fit. */
     private static final int LEAST_FOR_CURVE = 8;
 
@@ -47,6 +50,19 @@ final class HistogramSection {
         if (sample.size() < 2) {
             return Optional.empty();
         }
+        List<Bin> bins = bins();
+        double width = bins.get(0).to() - bins.get(0).from();
+        return Optional.of(new HistogramFigure(
+                sample.size() + " readings",
+                sample.unit().symbol(),
+                bins,
+                isLost(bins) ? List.of() : specification(finding.result()),
+                curve(width),
+                Optional.empty()));
+    }
+
+    private List<Bin> bins() {
+        Sample sample = summary.sample();
         Cells cells = Cells.of(sample.deviations());
         double step = sample.scale().length(1);
         double start = Places.of(sample.scale().exactValue(cells.first)) - cells.step * step / 2;
@@ -55,13 +71,19 @@ final class HistogramSection {
         for (int i = 0; i < cells.counts.length; i++) {
             bins.add(new Bin(start + i * width, start + (i + 1) * width, cells.counts[i]));
         }
-        return Optional.of(new HistogramFigure(
-                sample.size() + " readings",
-                sample.unit().symbol(),
-                bins,
-                specification(finding.result()),
-                curve(width),
-                Optional.empty()));
+        return bins;
+    }
+
+    /** Whether the readings would be a mere stroke between limits that are far away. */
+    private boolean isLost(List<Bin> bins) {
+        double low = bins.get(0).from();
+        double high = bins.get(bins.size() - 1).to();
+        double width = high - low;
+        for (LevelLine line : specification(finding.result())) {
+            low = Math.min(low, line.at());
+            high = Math.max(high, line.at());
+        }
+        return high - low > LOST * width;
     }
 
     /** Limits and target of the drawing as lines; a natural bound is none. */
@@ -109,13 +131,18 @@ final class HistogramSection {
     String note() {
         Unit unit = summary.sample().unit();
         double s = summary.standardDeviation().orElse(0);
-        if (!(s > 0) || summary.count() < LEAST_FOR_CURVE) {
-            return "Limits of the drawing at their places.";
+        List<String> sentences = new ArrayList<>();
+        if (summary.count() > 1 && isLost(bins())) {
+            sentences.add("The limits, "
+                    + Figures.limitsInWords(finding.result().characteristic().limits()) + ", lie outside the picture.");
         }
-        return "Normal curve with the mean "
-                + Figures.with(SummaryTable.mean(summary, new Readings(finding.result())), unit)
-                + " and the standard deviation " + Figures.amount(s, unit)
-                + " of all " + summary.count() + " readings, for comparison; the fit is not tested.";
+        if (s > 0 && summary.count() >= LEAST_FOR_CURVE) {
+            sentences.add("Normal curve with the mean "
+                    + Figures.with(SummaryTable.mean(summary, new Readings(finding.result())), unit)
+                    + " and the standard deviation " + Figures.amount(s, unit)
+                    + " of all " + summary.count() + " readings, for comparison; the fit is not tested.");
+        }
+        return String.join(" ", sentences);
     }
 
     /** Counts per bin, in whole steps. */

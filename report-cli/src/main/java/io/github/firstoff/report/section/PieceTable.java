@@ -13,6 +13,7 @@ import io.github.firstoff.report.model.Column;
 import io.github.firstoff.report.model.TableRow;
 import io.github.firstoff.report.model.Text;
 import io.github.firstoff.report.model.Tone;
+import io.github.firstoff.report.model.Width;
 import io.github.firstoff.sheet.Finding;
 import io.github.firstoff.sheet.Phrases;
 import io.github.firstoff.sheet.Sheet;
@@ -29,6 +30,12 @@ public final class PieceTable {
     /** More pieces than this have no column of their own. */
     static final int COLUMNS = 6;
 
+    /** Up to so many pieces have room for whatever their serial numbers are, one more for the gauges as well. */
+    private static final int FEW = 3;
+
+    /** Serial numbers up to this length head a column; longer ones of many pieces stand in a note. */
+    private static final int SHORT = 8;
+
     /** So many repeated readings of one piece stand under one another; more are given by their ends. */
     private static final int STACKED = 3;
 
@@ -36,6 +43,8 @@ public final class PieceTable {
     private final TableParts parts;
     private final List<String> serials;
     private final boolean byPiece;
+    private final boolean numbered;
+    private final boolean crowded;
 
     /** The table of one sheet. */
     public PieceTable(Sheet sheet) {
@@ -44,6 +53,8 @@ public final class PieceTable {
         this.serials =
                 sheet.result().record().parts().stream().map(PartRecord::serial).toList();
         this.byPiece = serials.size() <= COLUMNS;
+        this.numbered = byPiece && serials.size() > FEW && serials.stream().anyMatch(serial -> serial.length() > SHORT);
+        this.crowded = byPiece && serials.size() > FEW + 1;
     }
 
     /** A heading, the table and the notes that it needs. */
@@ -53,11 +64,18 @@ public final class PieceTable {
         blocks.add(new Block.Table(
                 columns(),
                 sheet.findings().stream().map(each -> row(each.result())).toList()));
+        if (numbered) {
+            blocks.add(new Block.Note(Text.of("Pieces: "
+                    + serials.stream()
+                            .map(serial -> name(serial) + " is " + serial)
+                            .collect(Collectors.joining(", "))
+                    + ".")));
+        }
         blocks.add(new Block.Note(Text.of(legend())));
         for (String note : bonuses()) {
             blocks.add(new Block.Note(Text.of(note)));
         }
-        return TableParts.together(blocks, sheet.findings().size());
+        return blocks;
     }
 
     private List<Column> columns() {
@@ -69,16 +87,26 @@ public final class PieceTable {
             columns.add(Column.narrow("Unit"));
         }
         if (byPiece) {
-            serials.forEach(serial -> columns.add(parts.figure("Piece " + serial)));
+            serials.forEach(serial -> columns.add(parts.figure("Piece " + name(serial))));
         } else {
             columns.add(parts.figure("Least"));
             columns.add(parts.figure("Greatest"));
             columns.add(Column.figure("Count", ""));
         }
-        columns.add(Column.strip("Place in the tolerance"));
+        columns.add(
+                crowded
+                        ? new Column("Place in the tolerance", "", Column.Kind.STRIP, Width.mm(28))
+                        : Column.strip("Place in the tolerance"));
         columns.add(Column.verdict("Verdict", 2));
-        columns.add(Column.narrow("Gauge"));
+        if (!crowded) {
+            columns.add(Column.narrow("Gauge"));
+        }
         return columns;
+    }
+
+    /** How the table names a piece: by its serial number, or by its place where the numbers are too long for heads. */
+    private String name(String serial) {
+        return numbered ? Integer.toString(serials.indexOf(serial) + 1) : serial;
     }
 
     private TableRow row(CharacteristicResult result) {
@@ -98,9 +126,15 @@ public final class PieceTable {
             cells.add(Cell.figure(Integer.toString(result.judgements().size())));
         }
         cells.add(byPiece ? Strips.everyReading(result) : Strips.summarised(result, java.util.OptionalDouble.empty()));
-        cells.add(Cell.verdict(Wording.verdict(result), Wording.tone(result)));
-        cells.add(TableParts.gauge(result));
+        cells.add(Cell.verdict(Wording.verdict(result, this::named), Wording.tone(result)));
+        if (!crowded) {
+            cells.add(TableParts.gauge(result));
+        }
         return new TableRow.Cells(cells);
+    }
+
+    private String named(String serial) {
+        return numbered ? "piece " + name(serial) : serial;
     }
 
     private static Cell extreme(CharacteristicResult result, Optional<Reading.Measured> reading) {
@@ -174,6 +208,9 @@ public final class PieceTable {
                         : "the upright marks are the least and the greatest reading; ");
         text.append("an arrowhead is a reading outside, with its excess.");
         boolean sampled = sheet.result().judged().stream().anyMatch(each -> Wording.isSampled(each, serials.size()));
+        if (crowded) {
+            text.append(" Which gauge was used for what stands in the table of gauges.");
+        }
         if (sampled) {
             text.append(" A dash under a piece: the plan asks for this characteristic on a sample of the pieces only.");
         }
@@ -193,7 +230,7 @@ public final class PieceTable {
             if (byPiece) {
                 notes.add(finding.number() + ", what each piece is allowed (≤): "
                         + earning.stream()
-                                .map(each -> each.part() + " "
+                                .map(each -> named(each.part()) + " "
                                         + each.allowed().bonus().orElseThrow().reason())
                                 .collect(Collectors.joining("; "))
                         + ".");

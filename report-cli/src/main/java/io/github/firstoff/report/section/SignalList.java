@@ -15,15 +15,19 @@ import java.util.Comparator;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
 import java.util.stream.Collectors;
 
 /**
  * The signals of a chart, gathered into episodes: signals of one test on one side of one panel whose patterns overlap tell one
- * story and get one number and one sentence.
+ * story and get one number and one sentence. On a chart with many, the longest are told and the rest counted.
  */
 final class SignalList {
     /** So many episodes are told one by one; the rest are counted. */
-    private static final int TOLD = 8;
+    private static final int TOLD = 7;
+
+    /** On a chart of more points than this an episode is marked only where it is first complete. */
+    private static final int CROWDED = 250;
 
     /** Marks the points of the episodes that are only counted. */
     private static final String REST = "+";
@@ -37,18 +41,27 @@ final class SignalList {
         this.assessment = assessment;
         this.words = words;
         List<Episode> episodes = episodes(assessment.signals());
-        told = episodes.subList(0, Math.min(TOLD, episodes.size()));
-        counted = episodes.subList(told.size(), episodes.size());
+        Set<Episode> longest = episodes.stream()
+                .sorted(Comparator.comparing(Episode::length).reversed().thenComparing(Episode::test))
+                .limit(TOLD)
+                .collect(Collectors.toSet());
+        told = episodes.stream().filter(longest::contains).toList();
+        counted = episodes.stream().filter(each -> !longest.contains(each)).toList();
     }
 
     /** Overlapping signals of one test, side and panel. */
-    private record Episode(String test, PanelKind panel, Side side, List<Signal> signals) {
+    record Episode(String test, PanelKind panel, Side side, List<Signal> signals) {
         int first() {
             return signals.get(0).points().get(0);
         }
 
         int last() {
             return signals.get(signals.size() - 1).at();
+        }
+
+        /** How many signals it holds. */
+        int length() {
+            return signals.size();
         }
 
         /** The next signal of its kind belongs to it when its pattern overlaps or directly follows the last one. */
@@ -76,6 +89,11 @@ final class SignalList {
                 .thenComparing(Episode::first)
                 .thenComparing(Episode::test));
         return all;
+    }
+
+    /** The episodes on one panel that are told. */
+    List<Episode> on(PanelKind panel) {
+        return told.stream().filter(each -> each.panel() == panel).toList();
     }
 
     boolean isEmpty() {
@@ -112,7 +130,14 @@ final class SignalList {
         return String.join(",", parts);
     }
 
-    private static boolean completes(Episode episode, PanelKind panel, int number) {
+    boolean isCrowded() {
+        return assessment.chart().location().count() > CROWDED;
+    }
+
+    private boolean completes(Episode episode, PanelKind panel, int number) {
+        if (isCrowded()) {
+            return episode.panel() == panel && episode.signals().get(0).at() == number;
+        }
         return episode.panel() == panel
                 && number >= episode.first()
                 && number <= episode.last()
@@ -145,10 +170,9 @@ final class SignalList {
                 .replace(" on the same side of the centre line", "")
                 .replace(" on the same side", "");
         Signal first = episode.signals().get(0);
-        String where = episode.signals().size() == 1
+        String where = episode.length() == 1
                 ? words.points(first.points())
-                : "again and again from " + words.point(episode.first()) + " to " + words.point(episode.last()) + " ("
-                        + episode.signals().size() + " times)";
+                : words.span(episode.first(), episode.last()) + " (" + episode.length() + " times)";
         return Wording.capital(rule) + ", " + side + ": " + where + ".";
     }
 

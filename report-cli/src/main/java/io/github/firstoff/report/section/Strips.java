@@ -88,13 +88,15 @@ final class Strips {
                 marks));
     }
 
+    /** By how much a reading lies outside; with its unit only where the table's unit is another one. */
     private static String excess(Judgement judgement) {
-        return judgement.verdict() == Verdict.CONFORMING
-                ? ""
-                : judgement
-                        .departure()
-                        .map(amount -> Phrases.plain(amount.abs()))
-                        .orElse("");
+        Unit unit = judgement.allowed().limits().unit();
+        return judgement
+                .departure()
+                .filter(amount -> judgement.verdict() != Verdict.CONFORMING)
+                .map(amount -> Phrases.plain(amount.abs()))
+                .map(figure -> unit == TableParts.readingUnit(unit) ? figure : Figures.with(figure, unit))
+                .orElse("");
     }
 
     private static double guard(CharacteristicResult result, List<Judgement> judgements, Axis axis) {

@@ -6,7 +6,6 @@ import io.github.firstoff.report.model.Block;
 import io.github.firstoff.report.model.Block.Part;
 import io.github.firstoff.report.model.Text;
 import io.github.firstoff.report.model.Tone;
-import io.github.firstoff.sample.ControlState;
 import io.github.firstoff.sheet.Finding;
 import java.util.ArrayList;
 import java.util.List;
@@ -14,9 +13,9 @@ import java.util.Optional;
 
 /** A characteristic under study: one sentence, one picture, the signals in words, the indices or why there are none. */
 public final class StudySection {
-    private static final double TALL = 98;
+    private static final double TALL = 90;
     private static final double SINGLE = 62;
-    private static final double HISTOGRAM = 54;
+    private static final double HISTOGRAM = 50;
 
     private final Finding finding;
 
@@ -31,7 +30,7 @@ public final class StudySection {
         ControlChartSection chart = new ControlChartSection(finding, story.signals());
         List<Block> blocks = new ArrayList<>();
         blocks.add(Block.Heading.of(title()));
-        blocks.add(new Block.Headline(Text.of(story.headline()), tone()));
+        blocks.add(new Block.Headline(Text.of(story.headline()), tone(story)));
         blocks.add(new Block.Paragraph(requirement().plain(story.paragraph())));
         Optional<ControlFigure> figure = chart.figure();
         figure.ifPresent(each -> blocks.add(
@@ -65,8 +64,11 @@ public final class StudySection {
         }
         String alternative = "Histogram of " + figure.get().name() + ", required "
                 + Figures.limitsInWords(finding.result().characteristic().limits()) + ".";
-        List<Block> picture = List.of(
-                new Block.FigureBlock(figure.get(), HISTOGRAM, alternative), new Block.Note(Text.of(histogram.note())));
+        List<Block> picture = new ArrayList<>();
+        picture.add(new Block.FigureBlock(figure.get(), HISTOGRAM, alternative));
+        if (!histogram.note().isEmpty()) {
+            picture.add(new Block.Note(Text.of(histogram.note())));
+        }
         blocks.add(new Block.SideBySide(List.of(new Part(5, picture), new Part(7, words))));
     }
 
@@ -83,8 +85,7 @@ public final class StudySection {
                                 finding.result().characteristic().limits()) + "). ");
     }
 
-    private Tone tone() {
-        ControlState state = finding.study().orElseThrow().assessment().control();
-        return state == ControlState.IN_CONTROL ? Tone.GOOD : Tone.OPEN;
+    private static Tone tone(StudyStory story) {
+        return story.isShownInControl() ? Tone.GOOD : Tone.OPEN;
     }
 }

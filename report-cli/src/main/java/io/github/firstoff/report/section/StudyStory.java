@@ -14,6 +14,7 @@ import io.github.firstoff.study.chart.PanelKind;
 import io.github.firstoff.study.chart.Side;
 import io.github.firstoff.study.chart.Signal;
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 
@@ -21,6 +22,12 @@ import java.util.Optional;
 final class StudyStory {
     /** The last points whose mean says where the process ended: one alone would be chance. */
     private static final int LAST = 3;
+
+    /**
+     * Points to a false signal of the four zone tests together: the average run length in control is 91.75 (Champ and Woodall 1987,
+     * Technometrics 29, Table 1).
+     */
+    private static final int CHANCE = 92;
 
     private final CharacteristicResult result;
     private final ProcessStudy study;
@@ -44,6 +51,16 @@ final class StudyStory {
         return signals.inShort();
     }
 
+    /** Whether the readings that set the limits do not differ at all: then the chart can show nothing. */
+    private boolean isWithoutSpread() {
+        return chart.sigmaWithin().map(estimate -> estimate.sigma() == 0).orElse(false);
+    }
+
+    /** Whether the process is shown to be in control, by a chart that could have shown the contrary. */
+    boolean isShownInControl() {
+        return state() == ControlState.IN_CONTROL && !isWithoutSpread();
+    }
+
     private ControlState state() {
         return study.assessment().control();
     }
@@ -51,6 +68,9 @@ final class StudyStory {
     /** The sentence over the chart. */
     String headline() {
         String readings = "; " + Wording.conforming(result) + ".";
+        if (isWithoutSpread()) {
+            return "The readings show no spread, so the chart shows nothing of control" + readings;
+        }
         return switch (state()) {
             case IN_CONTROL -> "Ran in control" + index() + readings;
             case OUT_OF_CONTROL -> Wording.capital(change()) + readings;
@@ -82,29 +102,72 @@ final class StudyStory {
                             : "");
         }
         Side side = location.get(0).side();
-        boolean oneSided = location.stream().allMatch(each -> each.side() == side);
-        if (!oneSided) {
-            return "the " + words.statistics(PanelKind.LOCATION) + " wander to both sides of the centre line, "
-                    + words.point(firstPoint(location)) + " on";
-        }
         int last = location.stream().mapToInt(Signal::at).max().orElseThrow();
+        if (location.stream().anyMatch(each -> each.side() != side)) {
+            return bothSides();
+        }
         if (location.size() == 1 && location.get(0).points().size() == 1) {
             return words.point(last) + " stands out, " + offset(last) + " " + side.word() + " the centre line";
         }
-        boolean toTheEnd = last > chart.location().number(chart.location().count() - 1) - LAST;
         String level = subject() + " runs " + side.word() + " the centre line ";
-        return toTheEnd
-                ? level + "from " + words.point(firstPoint(location)) + " on and ends " + ending() + " " + side.word()
-                        + " it"
-                : level + "at times between " + words.point(firstPoint(location)) + " and " + words.point(last);
+        if (last > chart.location().number(chart.location().count() - 1) - LAST) {
+            return level + "from " + words.point(startOfLast(last)) + " on and ends " + ending() + " " + side.word()
+                    + " it";
+        }
+        int first =
+                location.stream().mapToInt(each -> each.points().get(0)).min().orElseThrow();
+        boolean once = startOfLast(last) == first;
+        return level
+                + (once ? "from " : "at times between ")
+                + words.point(first)
+                + (once ? " to " : " and ")
+                + words.point(last);
+    }
+
+    /** Where the stretch of overlapping episodes begins that ends at the last signal. */
+    private int startOfLast(int last) {
+        int start = last;
+        boolean moved = true;
+        while (moved) {
+            moved = false;
+            for (Signal signal : on(PanelKind.LOCATION)) {
+                int first = signal.points().get(0);
+                if (first < start && signal.at() >= start - 1) {
+                    start = first;
+                    moved = true;
+                }
+            }
+        }
+        return start;
+    }
+
+    private String bothSides() {
+        Optional<SignalList.Episode> longest = signals.on(PanelKind.LOCATION).stream()
+                .max(Comparator.comparing(SignalList.Episode::length))
+                .filter(each -> each.length() >= LAST);
+        if (longest.isEmpty()) {
+            return "single points and short runs signal on both sides of the centre line";
+        }
+        SignalList.Episode run = longest.get();
+        String told = "signals lie on both sides of the centre line, the longest run "
+                + run.side().word() + " it, " + words.span(run.first(), run.last());
+        return endsOn(run.side())
+                ? told + ", ending " + ending() + " " + run.side().word()
+                : told;
+    }
+
+    /** Whether the last points lie clearly, by more than a sigma of the statistic, on that side. */
+    private boolean endsOn(Side side) {
+        double sigma = chart.location()
+                .lines(chart.location().count() - 1)
+                .map(lines -> (lines.upper() - lines.centre()) / 3)
+                .orElse(0.0);
+        double end = endingOffset();
+        return Math.abs(end) > sigma && (end > 0) == (side == Side.ABOVE);
     }
 
     private String subject() {
         return words.isIndividuals() ? "the level" : "the mean";
-    }
-
-    private static int firstPoint(List<Signal> some) {
-        return some.stream().mapToInt(each -> each.points().get(0)).min().orElseThrow();
     }
 
     private List<Signal> on(PanelKind kind) {
@@ -121,6 +184,11 @@ final class StudyStory {
     }
 
     private String ending() {
+        return Figures.amount(endingOffset(), unit());
+    }
+
+    /** How far the mean of the last points lies above the centre line. */
+    private double endingOffset() {
         Panel panel = chart.location();
         int from = Math.max(0, panel.count() - LAST);
         double sum = 0;
@@ -128,7 +196,7 @@ final class StudyStory {
             double value = panel.value(i);
             sum += value - panel.lines(i).map(Lines::centre).orElse(value);
         }
-        return Figures.amount(sum / (panel.count() - from), unit());
+        return sum / (panel.count() - from);
     }
 
     private Unit unit() {
@@ -148,10 +216,22 @@ final class StudyStory {
     }
 
     private String inControl() {
+        if (isWithoutSpread()) {
+            return "Within their subgroups the readings that set the limits are all alike. The gauge may be too coarse to show"
+                    + " what the process does; a finer one would tell. Each piece is judged by its reading all the same.";
+        }
         return "No test signals on either chart: nothing shows that level or spread changed over these "
                 + chart.location().count() + " " + words.nouns()
-                + ". The spread seen may be taken as the process's own, and as what to expect while nothing changes. It does"
-                + " not say that every piece conforms: that is decided by the readings, piece by piece.";
+                + ". The spread seen may be taken as the process's own, and as what to expect while nothing changes."
+                + (isBelowOne()
+                        ? " It is wider than the room from the mean to the nearer limit (Cpk below 1): pieces out of tolerance"
+                                + " must be expected while nothing changes."
+                        : "")
+                + " It does not say that every piece conforms: that is decided by the readings, piece by piece.";
+    }
+
+    private boolean isBelowOne() {
+        return study.capability().cpk().value().orElse(1) < 1;
     }
 
     private String outOfControl() {
@@ -185,6 +265,15 @@ final class StudyStory {
         List<String> notes = new ArrayList<>();
         conditions().ifPresent(notes::add);
         notes.addAll(study.assessment().notes());
+        if (!signals.isEmpty() && signals.isCrowded()) {
+            notes.add(
+                    "On a chart this long a pattern is ringed where it is first complete, and + rings those that are only"
+                            + " counted.");
+        }
+        if (state() == ControlState.OUT_OF_CONTROL && chart.location().count() > CHANCE) {
+            notes.add("With all four tests even a process that never changes gives a signal about once in " + CHANCE
+                    + " points (Champ and Woodall 1987): a few signals on a long chart need not have a cause.");
+        }
         return notes;
     }
 

@@ -60,7 +60,7 @@ public final class SummaryTable {
                                         ? " Where a tolerance grows with the size of a feature, each mark is placed within the"
                                                 + " tolerance of its own piece."
                                         : ""))));
-        return TableParts.together(blocks, sheet.findings().size());
+        return blocks;
     }
 
     private boolean hasBonus() {

@@ -2,7 +2,6 @@ package io.github.firstoff.report.section;
 
 import io.github.firstoff.conformance.CharacteristicResult;
 import io.github.firstoff.quantity.Unit;
-import io.github.firstoff.report.model.Block;
 import io.github.firstoff.report.model.Cell;
 import io.github.firstoff.report.model.Column;
 import io.github.firstoff.report.model.Width;
@@ -12,9 +11,6 @@ import java.util.Optional;
 
 /** What the tables of characteristics have in common: the unit, said once where it can be, and the first columns. */
 final class TableParts {
-    /** So many characteristics, of two lines each, stand on one page with their heading and legend. */
-    private static final int ROWS_OF_A_PAGE = 22;
-
     private final Optional<Unit> shared;
 
     /** For a table of these findings. */
@@ -81,10 +77,5 @@ final class TableParts {
             return Cell.text(visual ? "eye" : Figures.DASH);
         }
         return Cell.text(String.join("\n", gauges));
-    }
-
-    /** Heading, table and legend on one page where one page can hold them; a longer table flows on from where it stands. */
-    static List<Block> together(List<Block> blocks, int rows) {
-        return rows <= ROWS_OF_A_PAGE ? List.of(new Block.KeepTogether(blocks)) : blocks;
     }
 }

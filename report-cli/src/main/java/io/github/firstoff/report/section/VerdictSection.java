@@ -176,7 +176,9 @@ public final class VerdictSection {
     }
 
     private String share(List<CharacteristicResult> some) {
-        return some.size() + " of " + Phrases.counted(judged.size(), "characteristic", "characteristics");
+        return judged.size() == 1
+                ? "the one characteristic"
+                : some.size() + " of " + judged.size() + " characteristics";
     }
 
     private String concerned(List<Judgement> readings) {

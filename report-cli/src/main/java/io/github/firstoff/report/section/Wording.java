@@ -8,13 +8,16 @@ import io.github.firstoff.plan.Characteristic;
 import io.github.firstoff.plan.Characteristic.RuleChoice;
 import io.github.firstoff.plan.Importance;
 import io.github.firstoff.plan.ResolvedCharacteristic;
+import io.github.firstoff.quantity.Unit;
 import io.github.firstoff.report.model.Tone;
 import io.github.firstoff.sheet.Phrases;
 import io.github.firstoff.sheet.Sheet;
 import io.github.firstoff.tolerance.Requirement;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Locale;
 import java.util.Optional;
+import java.util.function.UnaryOperator;
 
 /** Turns of phrase that several parts of a sheet share. */
 final class Wording {
@@ -57,13 +60,30 @@ final class Wording {
     /** The verdict on one reading with its amount and the unit of the amount. */
     static String phrase(Judgement judgement) {
         String phrase = Phrases.of(judgement);
-        boolean amount = judgement.verdict() == Verdict.NONCONFORMING
-                && judgement.departure().isPresent();
-        return amount ? Figures.with(phrase, judgement.allowed().limits().unit()) : phrase;
+        Unit unit = judgement.allowed().limits().unit();
+        if (judgement.verdict() == Verdict.NONCONFORMING
+                && judgement.departure().isPresent()) {
+            return Figures.with(phrase, unit);
+        }
+        boolean bracketed = judgement.verdict() == Verdict.INCONCLUSIVE
+                && judgement.uncertainty().isPresent()
+                && phrase.endsWith(")");
+        return bracketed ? Figures.with(phrase.substring(0, phrase.length() - 1), unit) + ")" : phrase;
+    }
+
+    /** The same for a table whose unit stands in its head: the unit is added only where the limits have another one. */
+    private static String tablePhrase(Judgement judgement) {
+        Unit unit = judgement.allowed().limits().unit();
+        return unit == TableParts.readingUnit(unit) ? Phrases.of(judgement) : phrase(judgement);
     }
 
     /** Why a characteristic is not judged, or the verdict on it, naming the pieces concerned while they are few. */
     static String verdict(CharacteristicResult result) {
+        return verdict(result, UnaryOperator.identity());
+    }
+
+    /** The same with the pieces named as the table names them. */
+    static String verdict(CharacteristicResult result, UnaryOperator<String> name) {
         if (!result.characteristic().isJudged()) {
             Requirement.Nature nature =
                     result.characteristic().characteristic().requirement().nature();
@@ -74,15 +94,16 @@ final class Wording {
                 .toList();
         List<String> lines = new ArrayList<>();
         if (result.judgements().size() == 1 && concerned.size() == 1) {
-            lines.add(Phrases.of(concerned.get(0)));
+            lines.add(tablePhrase(concerned.get(0)));
         } else if (!concerned.isEmpty() && concerned.size() <= NAMED) {
-            concerned.forEach(each -> lines.add(each.part() + " " + Phrases.of(each)));
+            concerned.forEach(each -> lines.add(name.apply(each.part()) + " " + tablePhrase(each)));
         } else {
             counted(result, Verdict.NONCONFORMING, "out", lines);
             counted(result, Verdict.INCONCLUSIVE, "not proven", lines);
         }
         if (!result.missing().isEmpty() && !result.judgements().isEmpty()) {
-            lines.add("not measured on " + Phrases.listed(result.missing()));
+            lines.add("not measured on "
+                    + Phrases.listed(result.missing().stream().map(name).toList()));
         }
         return lines.isEmpty() ? Phrases.of(result) : String.join("\n", lines);
     }
@@ -158,6 +179,6 @@ final class Wording {
 
     /** The text with a capital at its start. */
     static String capital(String text) {
-        return text.isEmpty() ? text : text.substring(0, 1).toUpperCase(java.util.Locale.ROOT) + text.substring(1);
+        return text.isEmpty() ? text : text.substring(0, 1).toUpperCase(Locale.ROOT) + text.substring(1);
     }
 }
