@@ -1,6 +1,6 @@
 package io.github.firstoff.conformance;
 
-import io.github.firstoff.quantity.Unit;
+import io.github.firstoff.tolerance.Found;
 import io.github.firstoff.tolerance.Limits;
 import java.math.BigDecimal;
 import java.util.Optional;
@@ -18,11 +18,10 @@ public interface DecisionRule {
      * The verdict on one value.
      *
      * @param limits the limits that hold for this part
-     * @param value the value as read
-     * @param unit its unit; of the same kind as the limits'
+     * @param found what was found
      * @param uncertainty the expanded uncertainty in the unit of the limits; empty if none is stated
      */
-    Verdict decide(Limits limits, BigDecimal value, Unit unit, Optional<BigDecimal> uncertainty);
+    Verdict decide(Limits limits, Found found, Optional<BigDecimal> uncertainty);
 
     /** The guard band that the rule takes off each limit, in the unit of the limits; zero for simple acceptance. */
     BigDecimal guardBand(Optional<BigDecimal> uncertainty);
@@ -36,11 +35,21 @@ public interface DecisionRule {
     }
 
     /**
-     * Guarded acceptance of ISO 14253-1:1998 and 2013: conformance is proven where the value lies inside the limits narrowed
-     * by the expanded uncertainty U, a value on the narrowed limit included; nonconformance where it lies more than U outside
-     * them; between the two nothing is proven. Natural bounds are not narrowed.
+     * Guarded acceptance: conformance is proven where the value lies inside the limits narrowed by the guard band, a value on the
+     * narrowed limit included; nonconformance where it lies more than the guard band outside them; between the two nothing is
+     * proven. Natural bounds are not narrowed.
+     *
+     * <p>ISO 14253-1:1998 and 2013 take the expanded uncertainty U (k = 2) as guard band: fraction 1. ISO 14253-1:2017 takes 1.65 u
+     * for one limit at 95 %, which is the fraction 0.825 of U at k = 2.
+     *
+     * @param fraction the guard band as a fraction of U; above 0
      */
+    static DecisionRule guarded(BigDecimal fraction) {
+        return new GuardedAcceptance(fraction);
+    }
+
+    /** Guarded acceptance by the whole expanded uncertainty. */
     static DecisionRule guarded() {
-        return new GuardedAcceptance();
+        return guarded(BigDecimal.ONE);
     }
 }

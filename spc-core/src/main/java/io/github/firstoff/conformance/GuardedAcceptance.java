@@ -1,12 +1,16 @@
 package io.github.firstoff.conformance;
 
-import io.github.firstoff.quantity.Unit;
+import io.github.firstoff.tolerance.Found;
 import io.github.firstoff.tolerance.Limits;
 import java.math.BigDecimal;
 import java.util.Optional;
 
-/** See {@link DecisionRule#guarded()}. */
-record GuardedAcceptance() implements DecisionRule {
+/**
+ * See {@link DecisionRule#guarded(BigDecimal)}.
+ *
+ * @param fraction the guard band as a fraction of the expanded uncertainty
+ */
+record GuardedAcceptance(BigDecimal fraction) implements DecisionRule {
 
     @Override
     public String name() {
@@ -15,28 +19,31 @@ record GuardedAcceptance() implements DecisionRule {
 
     @Override
     public String statement() {
-        return "guarded acceptance: proven inside the limits less the expanded uncertainty of the gauge (ISO 14253-1)";
+        String band = fraction.compareTo(BigDecimal.ONE) == 0
+                ? "the expanded uncertainty U of the gauge"
+                : fraction.toPlainString() + " of the expanded uncertainty U of the gauge";
+        return "guarded acceptance: proven inside the limits less " + band + " (ISO 14253-1)";
     }
 
     @Override
-    public Verdict decide(Limits limits, BigDecimal value, Unit unit, Optional<BigDecimal> uncertainty) {
+    public Verdict decide(Limits limits, Found found, Optional<BigDecimal> uncertainty) {
         if (uncertainty.isEmpty()) {
             return Verdict.INCONCLUSIVE;
         }
-        BigDecimal guard = uncertainty.get();
+        BigDecimal guard = guardBand(uncertainty);
         Optional<Limits> proven = limits.narrowedBy(guard);
-        if (proven.isPresent() && proven.get().contains(value, unit)) {
+        if (proven.isPresent() && proven.get().contains(found)) {
             return Verdict.CONFORMING;
         }
         // Widening cannot cross the limits, so the result is always there. A value below a natural bound is impossible
         // rather
         // than nonconforming; intake refuses it, and here it simply does not prove anything.
         Limits possible = limits.narrowedBy(guard.negate()).orElseThrow();
-        return possible.contains(value, unit) ? Verdict.INCONCLUSIVE : Verdict.NONCONFORMING;
+        return possible.contains(found) ? Verdict.INCONCLUSIVE : Verdict.NONCONFORMING;
     }
 
     @Override
     public BigDecimal guardBand(Optional<BigDecimal> uncertainty) {
-        return uncertainty.orElse(BigDecimal.ZERO);
+        return uncertainty.map(expanded -> expanded.multiply(fraction)).orElse(BigDecimal.ZERO);
     }
 }

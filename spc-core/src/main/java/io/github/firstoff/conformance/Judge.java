@@ -4,24 +4,31 @@ import io.github.firstoff.inspection.InspectionRecord;
 import io.github.firstoff.inspection.PartRecord;
 import io.github.firstoff.inspection.Reading;
 import io.github.firstoff.plan.Characteristic.Extent;
-import io.github.firstoff.plan.Characteristic.RuleChoice;
+import io.github.firstoff.plan.DecisionChoice;
+import io.github.firstoff.plan.DecisionChoice.Comparison;
 import io.github.firstoff.plan.Gauge;
 import io.github.firstoff.plan.ResolvedCharacteristic;
 import io.github.firstoff.plan.ResolvedPlan;
+import io.github.firstoff.plan.Thermal;
 import io.github.firstoff.quantity.Uncertainty;
 import io.github.firstoff.quantity.Unit;
+import io.github.firstoff.tolerance.Found;
 import io.github.firstoff.tolerance.Limits;
+import io.github.firstoff.tolerance.PartSizes;
 import io.github.firstoff.tolerance.ToleranceZone.Allowed;
 import java.math.BigDecimal;
 import java.util.ArrayList;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
 
 /**
  * Holds readings against their requirements.
  *
- * <p>Each verdict is an exact decimal comparison: a reading on a limit conforms whatever its trailing zeros, and a reading in
- * another unit of length is compared after multiplication by the exact factor. What was not measured is never accepted.
+ * <p>Each verdict is an exact decimal comparison: a reading on a limit conforms whatever its trailing zeros, a reading in another
+ * unit of length is compared after multiplication by the exact factor, and a position from coordinates by its square. What was not
+ * measured is never accepted.
  */
 public final class Judge {
     private final ResolvedPlan plan;
@@ -35,11 +42,11 @@ public final class Judge {
         return new Judge(plan);
     }
 
-    /** The rule that a plan's word stands for. */
-    public static DecisionRule ruleOf(RuleChoice choice) {
-        return switch (choice) {
+    /** The rule that a plan's choice stands for. */
+    public static DecisionRule ruleOf(DecisionChoice choice) {
+        return switch (choice.rule()) {
             case SIMPLE -> DecisionRule.simple();
-            case GUARDED -> DecisionRule.guarded();
+            case GUARDED -> DecisionRule.guarded(choice.guardFraction());
         };
     }
 
@@ -59,24 +66,46 @@ public final class Judge {
 
     private CharacteristicResult assess(ResolvedCharacteristic characteristic, List<PartRecord> parts) {
         List<Judgement> judgements = new ArrayList<>();
-        List<String> without = new ArrayList<>();
+        List<String> missing = new ArrayList<>();
+        boolean sampled = plan.plan().extentOf(characteristic.characteristic()) == Extent.SAMPLE;
         for (PartRecord part : parts) {
             List<Reading> readings = part.of(characteristic.number());
             if (readings.isEmpty()) {
-                without.add(part.serial());
+                if (!sampled) {
+                    missing.add(part.serial());
+                }
+                continue;
             }
+            missing.addAll(missingSettings(characteristic, part, readings));
             for (Reading reading : readings) {
                 judgements.add(judge(characteristic, part, reading));
             }
         }
-        boolean sampled = characteristic.characteristic().options().extent() == Extent.SAMPLE;
-        List<String> missing = sampled && !judgements.isEmpty() ? List.of() : without;
+        if (judgements.isEmpty() && missing.isEmpty()) {
+            parts.forEach(part -> missing.add(part.serial()));
+        }
         boolean incomplete = judgements.isEmpty() || !missing.isEmpty();
         Verdict verdict = incomplete ? Verdict.NOT_MEASURED : Verdict.CONFORMING;
         for (Judgement judgement : judgements) {
             verdict = verdict.worse(judgement.verdict());
         }
-        return new CharacteristicResult(characteristic, ruleOf(characteristic.rule()), judgements, missing, verdict);
+        return new CharacteristicResult(
+                characteristic, ruleOf(characteristic.decision()), judgements, missing, verdict);
+    }
+
+    /** A piece that was checked at some settings only lacks the others, even where only a sample of pieces is inspected. */
+    private static List<String> missingSettings(
+            ResolvedCharacteristic characteristic, PartRecord part, List<Reading> readings) {
+        List<String> settings = characteristic.characteristic().options().settings();
+        if (settings.isEmpty()) {
+            return List.of();
+        }
+        Set<String> found = new HashSet<>();
+        readings.forEach(reading -> reading.context().setting().ifPresent(found::add));
+        return settings.stream()
+                .filter(setting -> !found.contains(setting))
+                .map(setting -> part.serial() + " at " + setting)
+                .toList();
     }
 
     /**
@@ -86,7 +115,7 @@ public final class Judge {
      *     intake refuses those, so one that arrives here is a programmer's mistake
      */
     public Judgement judge(ResolvedCharacteristic characteristic, PartRecord part, Reading reading) {
-        Allowed allowed = characteristic.zone().allowedFor(part);
+        Allowed allowed = characteristic.zone().allowedFor(sizesOf(part));
         Optional<String> gaugeId = reading.context()
                 .gauge()
                 .or(() -> characteristic.characteristic().gauge());
@@ -100,6 +129,7 @@ public final class Judge {
                     reading,
                     allowed,
                     observed.pass() ? Verdict.CONFORMING : Verdict.NONCONFORMING,
+                    Optional.empty(),
                     Optional.empty(),
                     Optional.empty(),
                     Optional.empty(),
@@ -120,19 +150,65 @@ public final class Judge {
             Allowed allowed,
             Optional<String> gaugeId) {
         Limits limits = allowed.limits();
+        Optional<ThermalCorrection> correction = correctionOf(measured);
+        BigDecimal value = correction.map(ThermalCorrection::corrected).orElse(measured.value());
+        Found found = found(characteristic, measured, value);
         Optional<BigDecimal> uncertainty = gaugeUsed(characteristic, measured)
                 .flatMap(Gauge::uncertainty)
-                .flatMap(stated -> uncertaintyAt(stated, measured, limits.unit()));
-        Verdict verdict = ruleOf(characteristic.rule()).decide(limits, measured.value(), measured.unit(), uncertainty);
+                .flatMap(stated -> uncertaintyAt(stated, measured, correction, limits.unit()));
+        Verdict verdict = ruleOf(characteristic.decision()).decide(limits, found, uncertainty);
+        BigDecimal inUnit = ExactLengths.in(limits.unit(), value, measured.unit());
         return new Judgement(
                 part.serial(),
                 measured,
                 allowed,
                 verdict,
-                departure(limits, measured),
-                inside(limits, measured),
+                departure(limits, found, inUnit),
+                inside(limits, found, inUnit),
                 uncertainty,
+                correction,
                 gaugeId);
+    }
+
+    private static Found found(ResolvedCharacteristic characteristic, Reading.Measured measured, BigDecimal value) {
+        if (measured.offsets().isPresent()) {
+            return Found.of(measured.offsets().get().position(), measured.unit());
+        }
+        return characteristic.decision().comparison() == Comparison.ROUNDING
+                ? Found.rounded(value, measured.unit())
+                : Found.of(value, measured.unit());
+    }
+
+    /** Only lengths that were read at a stated temperature are corrected, and only if the plan says how. */
+    private Optional<ThermalCorrection> correctionOf(Reading.Measured measured) {
+        Optional<Thermal> thermal = plan.plan().thermal();
+        Optional<BigDecimal> temperature = measured.context().temperature();
+        boolean length = measured.unit() == Unit.MILLIMETRE || measured.unit() == Unit.INCH;
+        if (thermal.isEmpty()
+                || temperature.isEmpty()
+                || !length
+                || measured.offsets().isPresent()) {
+            return Optional.empty();
+        }
+        return Optional.of(ThermalCorrection.of(measured.value(), temperature.get(), thermal.get()));
+    }
+
+    /** The sizes that may give a bonus, at 20 °C as they are judged themselves. */
+    private PartSizes sizesOf(PartRecord part) {
+        if (plan.plan().thermal().isEmpty()) {
+            return part;
+        }
+        return number -> {
+            for (Reading reading : part.of(number)) {
+                if (reading instanceof Reading.Measured measured) {
+                    BigDecimal value = correctionOf(measured)
+                            .map(ThermalCorrection::corrected)
+                            .orElse(measured.value());
+                    return Optional.of(new PartSizes.Size(value, measured.unit()));
+                }
+            }
+            return Optional.empty();
+        };
     }
 
     /** The gauge that the reading names, else the plan's; an unlisted gauge has no particulars and borrows none. */
@@ -141,31 +217,34 @@ public final class Judge {
         return named.isPresent() ? plan.gauge(named.get()) : characteristic.gauge();
     }
 
-    /** The uncertainty in the unit of the limits; empty if the gauge's unit measures something else. */
-    private static Optional<BigDecimal> uncertaintyAt(Uncertainty stated, Reading.Measured measured, Unit unit) {
+    /** The uncertainty in the unit of the limits, a correction's included; empty if the gauge's unit measures something else. */
+    private static Optional<BigDecimal> uncertaintyAt(
+            Uncertainty stated, Reading.Measured measured, Optional<ThermalCorrection> correction, Unit unit) {
         if (!stated.unit().isComparableWith(unit)) {
             return Optional.empty();
         }
         BigDecimal length = ExactLengths.in(stated.unit(), measured.value(), measured.unit());
-        return Optional.of(ExactLengths.in(unit, stated.at(length), stated.unit()));
+        BigDecimal own = ExactLengths.in(measured.unit(), stated.at(length), stated.unit());
+        BigDecimal all = correction
+                .map(found -> found.together(own, stated.coverageFactor()))
+                .orElse(own);
+        return Optional.of(ExactLengths.in(unit, all, measured.unit()));
     }
 
-    private static Optional<BigDecimal> departure(Limits limits, Reading.Measured measured) {
-        BigDecimal value = ExactLengths.in(limits.unit(), measured.value(), measured.unit());
-        if (limits.isAbove(measured.value(), measured.unit())) {
+    private static Optional<BigDecimal> departure(Limits limits, Found found, BigDecimal value) {
+        if (limits.isAbove(found)) {
             return limits.upper().map(value::subtract);
         }
-        if (limits.isBelow(measured.value(), measured.unit())) {
+        if (limits.isBelow(found)) {
             return limits.lower().map(value::subtract);
         }
         return Optional.empty();
     }
 
-    private static Optional<BigDecimal> inside(Limits limits, Reading.Measured measured) {
-        if (!limits.contains(measured.value(), measured.unit())) {
+    private static Optional<BigDecimal> inside(Limits limits, Found found, BigDecimal value) {
+        if (!limits.contains(found)) {
             return Optional.empty();
         }
-        BigDecimal value = ExactLengths.in(limits.unit(), measured.value(), measured.unit());
         Optional<BigDecimal> fromLower =
                 limits.naturalLower() ? Optional.empty() : limits.lower().map(value::subtract);
         Optional<BigDecimal> fromUpper = limits.upper().map(limit -> limit.subtract(value));

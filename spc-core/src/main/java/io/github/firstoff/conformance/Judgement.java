@@ -17,6 +17,7 @@ import java.util.Optional;
  * @param inside how far the value lies inside the nearer limit, in the unit of the limits; empty outside, for attributes and
  *     where there is no limit
  * @param uncertainty the expanded uncertainty that was used, in the unit of the limits; empty if none was
+ * @param correction what brought the value to 20 °C before it was judged; empty if nothing did
  * @param gaugeId the gauge that was used; empty if unknown
  */
 public record Judgement(
@@ -27,4 +28,5 @@ public record Judgement(
         Optional<BigDecimal> departure,
         Optional<BigDecimal> inside,
         Optional<BigDecimal> uncertainty,
+        Optional<ThermalCorrection> correction,
         Optional<String> gaugeId) {}

@@ -1,6 +1,6 @@
 package io.github.firstoff.conformance;
 
-import io.github.firstoff.quantity.Unit;
+import io.github.firstoff.tolerance.Found;
 import io.github.firstoff.tolerance.Limits;
 import java.math.BigDecimal;
 import java.util.Optional;
@@ -19,8 +19,8 @@ record SimpleAcceptance() implements DecisionRule {
     }
 
     @Override
-    public Verdict decide(Limits limits, BigDecimal value, Unit unit, Optional<BigDecimal> uncertainty) {
-        return limits.contains(value, unit) ? Verdict.CONFORMING : Verdict.NONCONFORMING;
+    public Verdict decide(Limits limits, Found found, Optional<BigDecimal> uncertainty) {
+        return limits.contains(found) ? Verdict.CONFORMING : Verdict.NONCONFORMING;
     }
 
     @Override

@@ -1,6 +1,7 @@
 package io.github.firstoff.inspection;
 
 import io.github.firstoff.quantity.Unit;
+import io.github.firstoff.tolerance.PositionDeviation;
 import java.math.BigDecimal;
 import java.time.LocalDateTime;
 import java.util.Optional;
@@ -18,11 +19,33 @@ public sealed interface Reading permits Reading.Measured, Reading.Observed {
      * A value.
      *
      * @param characteristic the number of the characteristic
-     * @param value the value as read, trailing zeros kept: they state the resolution
+     * @param value the value as read, trailing zeros kept: they state the resolution; of a position from coordinates, the diameter
+     *     rounded for display
      * @param unit its unit
+     * @param offsets the deviations along the axes from which a position follows; empty for a value as read
      * @param context when, by whom, with what
      */
-    record Measured(String characteristic, BigDecimal value, Unit unit, Context context) implements Reading {}
+    record Measured(String characteristic, BigDecimal value, Unit unit, Optional<Offsets> offsets, Context context)
+            implements Reading {
+        /** A value as read. */
+        public Measured(String characteristic, BigDecimal value, Unit unit, Context context) {
+            this(characteristic, value, unit, Optional.empty(), context);
+        }
+    }
+
+    /**
+     * How far a feature lies from where it should be, along the axes, in the unit of the reading.
+     *
+     * @param x along the first axis
+     * @param y along the second
+     * @param z along the third, for a spherical zone
+     */
+    record Offsets(BigDecimal x, BigDecimal y, Optional<BigDecimal> z) {
+        /** The position they come to, exactly. */
+        public PositionDeviation position() {
+            return z.map(third -> PositionDeviation.of(x, y, third)).orElseGet(() -> PositionDeviation.of(x, y));
+        }
+    }
 
     /**
      * A pass or a fail.
@@ -41,6 +64,7 @@ public sealed interface Reading permits Reading.Measured, Reading.Observed {
      * @param operator by whom
      * @param gauge with which gauge, if the file says so; otherwise the plan's
      * @param machine on which machine the piece was made
+     * @param temperature the temperature of the piece, in degrees Celsius, if it was not 20
      * @param setting at which setting a functional check was made
      * @param note a remark
      * @param production what is known of the making of the piece
@@ -52,6 +76,7 @@ public sealed interface Reading permits Reading.Measured, Reading.Observed {
             Optional<String> operator,
             Optional<String> gauge,
             Optional<String> machine,
+            Optional<BigDecimal> temperature,
             Optional<String> setting,
             Optional<String> note,
             Production production,
@@ -60,6 +85,7 @@ public sealed interface Reading permits Reading.Measured, Reading.Observed {
         /** Nothing known but where it stands. */
         public static Context at(Origin origin) {
             return new Context(
+                    Optional.empty(),
                     Optional.empty(),
                     Optional.empty(),
                     Optional.empty(),

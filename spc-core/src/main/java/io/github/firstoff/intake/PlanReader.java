@@ -3,7 +3,8 @@ package io.github.firstoff.intake;
 import io.github.firstoff.plan.Characteristic;
 import io.github.firstoff.plan.Characteristic.Extent;
 import io.github.firstoff.plan.Characteristic.Options;
-import io.github.firstoff.plan.Characteristic.RuleChoice;
+import io.github.firstoff.plan.DecisionChoice;
+import io.github.firstoff.plan.DecisionChoice.RuleChoice;
 import io.github.firstoff.plan.Gauge;
 import io.github.firstoff.plan.Hand;
 import io.github.firstoff.plan.Importance;
@@ -101,7 +102,14 @@ final class PlanReader {
                 .toList();
         return new Outcome(
                 Optional.of(new InspectionPlan(
-                        part.get(), unit.get(), general, rule.orElse(RuleChoice.SIMPLE), gauges, sound)),
+                        part.get(),
+                        unit.get(),
+                        general,
+                        DecisionChoice.SIMPLE.with(new DecisionChoice.Change(rule, Optional.empty(), Optional.empty())),
+                        Optional.empty(),
+                        Map.of(),
+                        gauges,
+                        sound)),
                 places);
     }
 
@@ -331,7 +339,16 @@ final class PlanReader {
                         Arrays.stream(Extent.values()).map(Extent::word).toList())
                 .orElse(Extent.EVERY_PIECE);
         boolean repeated = fields.flag("repeated").orElse(false);
-        return new Options(form, target, sizeFeature, rule, extent, repeated);
+        return new Options(
+                form,
+                target,
+                sizeFeature,
+                new DecisionChoice.Change(rule, Optional.empty(), Optional.empty()),
+                extent,
+                repeated,
+                List.of(),
+                Optional.empty(),
+                Optional.empty());
     }
 
     private static Optional<Study> study(Fields fields, Optional<Requirement> requirement) {

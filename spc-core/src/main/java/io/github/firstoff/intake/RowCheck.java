@@ -6,6 +6,7 @@ import io.github.firstoff.plan.Hand;
 import io.github.firstoff.plan.ResolvedCharacteristic;
 import io.github.firstoff.plan.ResolvedPlan;
 import io.github.firstoff.quantity.Unit;
+import io.github.firstoff.tolerance.Found;
 import io.github.firstoff.tolerance.Limits;
 import java.math.BigDecimal;
 import java.time.LocalDateTime;
@@ -93,6 +94,7 @@ final class RowCheck {
                 optional(row, ReadingColumn.OPERATOR),
                 gauge,
                 optional(row, ReadingColumn.MACHINE),
+                Optional.empty(),
                 optional(row, ReadingColumn.SETTING),
                 optionalNote(row),
                 production,
@@ -448,7 +450,7 @@ final class RowCheck {
                     ? ExactNumber.literal(cell.text())
                     : ExactNumber.written(cell.text());
             Limits limits = characteristic.limits();
-            if (limits.naturalLower() && limits.isBelow(value, unit)) {
+            if (limits.naturalLower() && limits.isBelow(Found.of(value, unit))) {
                 sink.refuse(Fault.of(
                         FaultKind.NUMBER_OUT_OF_RANGE,
                         cell.where(),

@@ -3,6 +3,7 @@ package io.github.firstoff.plan;
 import io.github.firstoff.tolerance.Drawing;
 import io.github.firstoff.tolerance.Requirement;
 import java.math.BigDecimal;
+import java.util.List;
 import java.util.Optional;
 
 /**
@@ -33,21 +34,40 @@ public record Characteristic(
      * @param form hole or shaft, where the requirement does not tell
      * @param target where the process aims, if not at the middle
      * @param sizeFeature the number of the feature of size that gives a bonus
-     * @param decisionRule the decision rule for this characteristic, if not the plan's
+     * @param decision what differs from the plan's decision rule
      * @param extent whether every piece or only a sample is inspected for it
      * @param repeated whether it may be measured several times on one piece
+     * @param settings the settings at which an attribute must be checked, each with a result of its own; empty if there is one result
+     * @param coordinates where the feature should be, for a position whose readings are coordinates; empty if they are deviations
+     * @param axis the axis along which the requirement is a coordinate: its sign flips on a mirrored part
      */
     public record Options(
             Optional<Drawing.Form> form,
             Optional<BigDecimal> target,
             Optional<String> sizeFeature,
-            Optional<RuleChoice> decisionRule,
+            DecisionChoice.Change decision,
             Extent extent,
-            boolean repeated) {
+            boolean repeated,
+            List<String> settings,
+            Optional<Coordinates> coordinates,
+            Optional<Axis> axis) {
 
         /** Nothing out of the ordinary. */
         public static final Options NONE = new Options(
-                Optional.empty(), Optional.empty(), Optional.empty(), Optional.empty(), Extent.EVERY_PIECE, false);
+                Optional.empty(),
+                Optional.empty(),
+                Optional.empty(),
+                DecisionChoice.Change.NONE,
+                Extent.EVERY_PIECE,
+                false,
+                List.of(),
+                Optional.empty(),
+                Optional.empty());
+
+        /** Copies the list. */
+        public Options {
+            settings = List.copyOf(settings);
+        }
     }
 
     /** How many pieces are inspected for a characteristic. */
@@ -60,25 +80,6 @@ public record Characteristic(
         private final String word;
 
         Extent(String word) {
-            this.word = word;
-        }
-
-        /** The word in plan files. */
-        public String word() {
-            return word;
-        }
-    }
-
-    /** Which rule decides. */
-    public enum RuleChoice {
-        /** Simple acceptance: a reading within the limits conforms. */
-        SIMPLE("simple"),
-        /** ISO 14253-1: proven only inside the limits narrowed by the expanded uncertainty. */
-        GUARDED("guarded");
-
-        private final String word;
-
-        RuleChoice(String word) {
             this.word = word;
         }
 

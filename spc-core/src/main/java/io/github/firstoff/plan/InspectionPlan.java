@@ -3,7 +3,10 @@ package io.github.firstoff.plan;
 import io.github.firstoff.quantity.Unit;
 import io.github.firstoff.tolerance.Drawing;
 import io.github.firstoff.tolerance.GeneralTolerance;
+import io.github.firstoff.tolerance.GeometricCharacteristic;
+import io.github.firstoff.tolerance.GeometricTolerance;
 import io.github.firstoff.tolerance.Limits;
+import io.github.firstoff.tolerance.Requirement;
 import io.github.firstoff.tolerance.Requirement.Nature;
 import io.github.firstoff.tolerance.RequirementFault;
 import io.github.firstoff.tolerance.ToleranceZone;
@@ -21,7 +24,9 @@ import java.util.Optional;
  * @param part which part
  * @param unit the unit of lengths on the drawing
  * @param generalTolerance the general tolerance of the title block
- * @param decisionRule the rule that decides where a characteristic names none
+ * @param decision how readings are decided where a characteristic says nothing else
+ * @param thermal what brings readings to 20 °C; empty if readings are not corrected
+ * @param demands what each class of characteristics demands
  * @param gauges the gauges the plan lists
  * @param characteristics in balloon order
  */
@@ -29,12 +34,15 @@ public record InspectionPlan(
         PartIdentity part,
         Unit unit,
         Optional<GeneralTolerance> generalTolerance,
-        Characteristic.RuleChoice decisionRule,
+        DecisionChoice decision,
+        Optional<Thermal> thermal,
+        Map<Importance, Demand> demands,
         List<Gauge> gauges,
         List<Characteristic> characteristics) {
 
     /** Copies the lists. */
     public InspectionPlan {
+        demands = Map.copyOf(demands);
         gauges = List.copyOf(gauges);
         characteristics = List.copyOf(characteristics);
     }
@@ -42,6 +50,20 @@ public record InspectionPlan(
     /** The gauge of that number; empty if the plan lists none. */
     public Optional<Gauge> gauge(String id) {
         return gauges.stream().filter(gauge -> gauge.id().equals(id)).findFirst();
+    }
+
+    /** Whether readings of the requirement may be coordinates or deviations along axes. */
+    public static boolean takesCoordinates(Requirement requirement) {
+        return requirement instanceof GeometricTolerance geometric
+                && geometric.characteristic() == GeometricCharacteristic.POSITION;
+    }
+
+    /** How many pieces must be inspected for a characteristic: the demand of its class goes before what it says itself. */
+    public Characteristic.Extent extentOf(Characteristic characteristic) {
+        Demand demand = demands.get(characteristic.importance());
+        return demand != null && demand.everyPiece()
+                ? Characteristic.Extent.EVERY_PIECE
+                : characteristic.options().extent();
     }
 
     /**
@@ -64,13 +86,16 @@ public record InspectionPlan(
             List<ResolvedCharacteristic> resolved = new ArrayList<>();
             for (Characteristic each : characteristics) {
                 Optional<Gauge> gauge = gaugeOf(each);
-                Characteristic.RuleChoice rule = each.options().decisionRule().orElse(decisionRule);
-                checkRule(each, rule, gauge);
+                DecisionChoice chosen = decision.with(each.options().decision());
+                checkRule(each, chosen.rule(), gauge);
+                checkSettings(each);
+                checkCoordinates(each);
+                checkDemands(each);
                 Optional<ToleranceZone> zone = zoneOf(each);
                 zone.ifPresent(found -> {
                     checkTarget(each, found.stated());
                     resolved.add(new ResolvedCharacteristic(
-                            each, found, found.stated().unit(), gauge, rule));
+                            each, found, found.stated().unit(), gauge, chosen));
                 });
             }
             if (!faults.isEmpty()) {
@@ -119,8 +144,8 @@ public record InspectionPlan(
             return found;
         }
 
-        private void checkRule(Characteristic each, Characteristic.RuleChoice rule, Optional<Gauge> gauge) {
-            boolean needsUncertainty = rule == Characteristic.RuleChoice.GUARDED
+        private void checkRule(Characteristic each, DecisionChoice.RuleChoice rule, Optional<Gauge> gauge) {
+            boolean needsUncertainty = rule == DecisionChoice.RuleChoice.GUARDED
                     && each.requirement().nature() == Nature.MEASURED;
             if (needsUncertainty && gauge.flatMap(Gauge::uncertainty).isEmpty()) {
                 faults.add(
@@ -132,6 +157,49 @@ public record InspectionPlan(
                                                 .map(id -> "gauge " + id + " states none")
                                                 .orElse("no gauge is named"),
                                 "a \"gauge\" whose entry under \"gauges\" has an \"expandedUncertainty\", or the rule \"simple\""));
+            }
+        }
+
+        private void checkSettings(Characteristic each) {
+            List<String> settings = each.options().settings();
+            if (settings.isEmpty()) {
+                return;
+            }
+            if (each.requirement().nature() != Nature.ATTRIBUTE) {
+                faults.add(PlanFault.of(
+                        each.number(),
+                        "settings",
+                        "only an attribute has a result per setting; \"" + each.printed() + "\" is measured",
+                        "no settings, or a characteristic of its own for each setting"));
+            }
+            if (settings.stream().distinct().count() != settings.size()) {
+                faults.add(PlanFault.of(
+                        each.number(), "settings", "a setting is named twice", "a name of its own for each setting"));
+            }
+        }
+
+        private void checkCoordinates(Characteristic each) {
+            if (each.options().coordinates().isPresent() && !takesCoordinates(each.requirement())) {
+                faults.add(PlanFault.of(
+                        each.number(),
+                        "at",
+                        "only a position is found from coordinates",
+                        "a requirement such as \"position Ø0.1 A B\", or no \"at\""));
+            }
+        }
+
+        private void checkDemands(Characteristic each) {
+            Demand demand = demands.get(each.importance());
+            if (demand == null || each.requirement().nature() != Nature.MEASURED) {
+                return;
+            }
+            boolean needsStudy = demand.study() || !demand.minimumIndices().isEmpty();
+            if (needsStudy && each.study().isEmpty()) {
+                faults.add(PlanFault.of(
+                        each.number(),
+                        "class",
+                        "the class " + each.importance().word() + " demands a study, and this characteristic has none",
+                        "a \"study\", or another class"));
             }
         }
 

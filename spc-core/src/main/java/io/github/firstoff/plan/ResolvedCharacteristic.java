@@ -13,18 +13,19 @@ import java.util.Optional;
  * @param zone what it comes to
  * @param unit the unit of its limits and, unless a reading says otherwise, of its readings
  * @param gauge the gauge that the plan foresees, with its particulars
- * @param rule which rule decides
+ * @param decision how its readings are decided
  */
 public record ResolvedCharacteristic(
-        Characteristic characteristic,
-        ToleranceZone zone,
-        Unit unit,
-        Optional<Gauge> gauge,
-        Characteristic.RuleChoice rule) {
+        Characteristic characteristic, ToleranceZone zone, Unit unit, Optional<Gauge> gauge, DecisionChoice decision) {
 
     /** The balloon number. */
     public String number() {
         return characteristic.number();
+    }
+
+    /** Which rule decides. */
+    public DecisionChoice.RuleChoice rule() {
+        return decision.rule();
     }
 
     /** The limits as the drawing states them, before any bonus. */

@@ -62,17 +62,22 @@ public record Limits(Optional<BigDecimal> lower, Optional<BigDecimal> upper, boo
 
     /** Whether the value lies within, exactly, whatever its trailing zeros and its unit of length. */
     public boolean contains(BigDecimal value, Unit valueUnit) {
-        return !isBelow(value, valueUnit) && !isAbove(value, valueUnit);
+        return contains(Found.of(value, valueUnit));
     }
 
-    /** Whether the value lies below the lower limit. */
-    public boolean isBelow(BigDecimal value, Unit valueUnit) {
-        return lower.isPresent() && Unit.compare(value, valueUnit, lower.get(), unit) < 0;
+    /** Whether what was found lies within, the limits included. */
+    public boolean contains(Found found) {
+        return !isBelow(found) && !isAbove(found);
     }
 
-    /** Whether the value lies above the upper limit. */
-    public boolean isAbove(BigDecimal value, Unit valueUnit) {
-        return upper.isPresent() && Unit.compare(value, valueUnit, upper.get(), unit) > 0;
+    /** Whether what was found lies below the lower limit. */
+    public boolean isBelow(Found found) {
+        return lower.isPresent() && found.compareTo(lower.get(), unit) < 0;
+    }
+
+    /** Whether what was found lies above the upper limit. */
+    public boolean isAbove(Found found) {
+        return upper.isPresent() && found.compareTo(upper.get(), unit) > 0;
     }
 
     /** The width between two limits; empty if one is missing. */

@@ -4,6 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import io.github.firstoff.ReferenceFile;
 import io.github.firstoff.quantity.Unit;
+import io.github.firstoff.tolerance.Found;
 import io.github.firstoff.tolerance.Limits;
 import java.math.BigDecimal;
 import java.util.List;
@@ -25,8 +26,8 @@ class DecisionRuleTest {
     @MethodSource("zones")
     void guarded_publishedZones(Map<String, String> row) {
         Limits limits = new Limits(decimal(row.get("lower")), decimal(row.get("upper")), false, MM);
-        Verdict verdict =
-                DecisionRule.guarded().decide(limits, new BigDecimal(row.get("value")), MM, decimal(row.get("U")));
+        Verdict verdict = DecisionRule.guarded()
+                .decide(limits, Found.of(new BigDecimal(row.get("value")), MM), decimal(row.get("U")));
         assertThat(verdict).isEqualTo(Verdict.valueOf(row.get("verdict")));
     }
 
@@ -35,23 +36,24 @@ class DecisionRuleTest {
         // JCGM 106:2012, 3.3.9 and 3.3.10 with the nonconformity zone open: only beyond it is nonconformance proven.
         Limits limits = Limits.between(new BigDecimal("9.985"), new BigDecimal("10.015"), MM);
         Optional<BigDecimal> u = Optional.of(new BigDecimal("0.004"));
-        assertThat(DecisionRule.guarded().decide(limits, new BigDecimal("10.0190"), MM, u))
+        assertThat(DecisionRule.guarded().decide(limits, Found.of(new BigDecimal("10.0190"), MM), u))
                 .isEqualTo(Verdict.INCONCLUSIVE);
-        assertThat(DecisionRule.guarded().decide(limits, new BigDecimal("10.01900001"), MM, u))
+        assertThat(DecisionRule.guarded().decide(limits, Found.of(new BigDecimal("10.01900001"), MM), u))
                 .isEqualTo(Verdict.NONCONFORMING);
     }
 
     @Test
     void guarded_uncertaintyWiderThanHalfTheTolerance_canNeverAccept() {
         Limits limits = Limits.between(new BigDecimal("9.99"), new BigDecimal("10.01"), MM);
-        assertThat(DecisionRule.guarded().decide(limits, BigDecimal.TEN, MM, Optional.of(new BigDecimal("0.011"))))
+        assertThat(DecisionRule.guarded()
+                        .decide(limits, Found.of(BigDecimal.TEN, MM), Optional.of(new BigDecimal("0.011"))))
                 .isEqualTo(Verdict.INCONCLUSIVE);
     }
 
     @Test
     void guarded_withoutUncertainty_provesNothing() {
         Limits limits = Limits.between(BigDecimal.ZERO, BigDecimal.TEN, MM);
-        assertThat(DecisionRule.guarded().decide(limits, BigDecimal.ONE, MM, Optional.empty()))
+        assertThat(DecisionRule.guarded().decide(limits, Found.of(BigDecimal.ONE, MM), Optional.empty()))
                 .isEqualTo(Verdict.INCONCLUSIVE);
     }
 
@@ -59,9 +61,9 @@ class DecisionRuleTest {
     void guarded_naturalBound_isNotNarrowed() {
         Limits flatness = Limits.fromZeroTo(new BigDecimal("0.02"), MM);
         Optional<BigDecimal> u = Optional.of(new BigDecimal("0.003"));
-        assertThat(DecisionRule.guarded().decide(flatness, new BigDecimal("0.001"), MM, u))
+        assertThat(DecisionRule.guarded().decide(flatness, Found.of(new BigDecimal("0.001"), MM), u))
                 .isEqualTo(Verdict.CONFORMING);
-        assertThat(DecisionRule.guarded().decide(flatness, new BigDecimal("0.0171"), MM, u))
+        assertThat(DecisionRule.guarded().decide(flatness, Found.of(new BigDecimal("0.0171"), MM), u))
                 .isEqualTo(Verdict.INCONCLUSIVE);
     }
 
@@ -76,13 +78,13 @@ class DecisionRuleTest {
             for (BigDecimal limit :
                     List.of(limits.lower().orElseThrow(), limits.upper().orElseThrow())) {
                 BigDecimal reading = limit.setScale(limit.scale() + zeros);
-                assertThat(DecisionRule.simple().decide(limits, reading, MM, Optional.empty()))
+                assertThat(DecisionRule.simple().decide(limits, Found.of(reading, MM), Optional.empty()))
                         .as("%s against %s", reading, limits)
                         .isEqualTo(Verdict.CONFORMING);
                 BigDecimal hair = new BigDecimal("1e-12");
                 BigDecimal outside =
                         limit.compareTo(limits.lower().orElseThrow()) == 0 ? reading.subtract(hair) : reading.add(hair);
-                assertThat(DecisionRule.simple().decide(limits, outside, MM, Optional.empty()))
+                assertThat(DecisionRule.simple().decide(limits, Found.of(outside, MM), Optional.empty()))
                         .isEqualTo(Verdict.NONCONFORMING);
             }
         }
@@ -99,9 +101,11 @@ class DecisionRuleTest {
     @Test
     void simple_inchReadingAgainstMillimetreLimits_comparesExactly() {
         Limits limits = Limits.between(new BigDecimal("25.4"), new BigDecimal("25.4127"), MM);
-        assertThat(DecisionRule.simple().decide(limits, new BigDecimal("1.0005"), Unit.INCH, Optional.empty()))
+        assertThat(DecisionRule.simple()
+                        .decide(limits, Found.of(new BigDecimal("1.0005"), Unit.INCH), Optional.empty()))
                 .isEqualTo(Verdict.CONFORMING);
-        assertThat(DecisionRule.simple().decide(limits, new BigDecimal("1.00050001"), Unit.INCH, Optional.empty()))
+        assertThat(DecisionRule.simple()
+                        .decide(limits, Found.of(new BigDecimal("1.00050001"), Unit.INCH), Optional.empty()))
                 .isEqualTo(Verdict.NONCONFORMING);
     }
 
@@ -111,8 +115,7 @@ class DecisionRuleTest {
         return DecisionRule.simple()
                 .decide(
                         Limits.between(middle.subtract(half), middle.add(half), MM),
-                        new BigDecimal(reading),
-                        MM,
+                        Found.of(new BigDecimal(reading), MM),
                         Optional.empty());
     }
 

@@ -5,6 +5,7 @@ import static org.assertj.core.api.Assertions.catchThrowableOfType;
 
 import io.github.firstoff.inspection.Job;
 import io.github.firstoff.plan.Characteristic;
+import io.github.firstoff.plan.DecisionChoice;
 import io.github.firstoff.plan.Gauge;
 import io.github.firstoff.plan.Hand;
 import io.github.firstoff.plan.Importance;
@@ -45,7 +46,7 @@ class PlanFileTest {
         assertThat(plan.part().material()).contains("EN AW-6061 T6");
         assertThat(plan.unit()).isEqualTo(Unit.MILLIMETRE);
         assertThat(plan.generalTolerance().orElseThrow().text()).isEqualTo("ISO 2768-mK");
-        assertThat(plan.decisionRule()).isEqualTo(Characteristic.RuleChoice.SIMPLE);
+        assertThat(plan.decision().rule()).isEqualTo(DecisionChoice.RuleChoice.SIMPLE);
 
         Gauge gauge = plan.gauge("BG-3").orElseThrow();
         assertThat(gauge.kind()).contains("bore gauge");
@@ -66,7 +67,7 @@ class PlanFileTest {
         assertThat(bore.study()).contains(new Study("xbar-r", OptionalInt.of(5), OptionalInt.of(20)));
         assertThat(bore.options().form()).contains(Drawing.Form.HOLE);
         assertThat(bore.options().target()).contains(new BigDecimal("51.9640"));
-        assertThat(bore.options().decisionRule()).contains(Characteristic.RuleChoice.GUARDED);
+        assertThat(bore.options().decision().rule()).contains(DecisionChoice.RuleChoice.GUARDED);
         assertThat(bore.options().repeated()).isTrue();
         assertThat(plan.characteristics().get(1).options()).isEqualTo(Characteristic.Options.NONE);
         assertThat(plan.characteristics().get(1).importance()).isEqualTo(Importance.MINOR);

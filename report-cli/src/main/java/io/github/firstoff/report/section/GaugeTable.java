@@ -1,7 +1,7 @@
 package io.github.firstoff.report.section;
 
 import io.github.firstoff.conformance.CharacteristicResult;
-import io.github.firstoff.plan.Characteristic.RuleChoice;
+import io.github.firstoff.plan.DecisionChoice.RuleChoice;
 import io.github.firstoff.plan.Gauge;
 import io.github.firstoff.quantity.Uncertainty;
 import io.github.firstoff.report.model.Block;

@@ -2,7 +2,7 @@ package io.github.firstoff.report.section;
 
 import io.github.firstoff.conformance.CharacteristicResult;
 import io.github.firstoff.conformance.DecisionRule;
-import io.github.firstoff.plan.Characteristic.RuleChoice;
+import io.github.firstoff.plan.DecisionChoice.RuleChoice;
 import io.github.firstoff.plan.PartIdentity;
 import io.github.firstoff.report.model.Block;
 import io.github.firstoff.report.model.DocumentInfo;

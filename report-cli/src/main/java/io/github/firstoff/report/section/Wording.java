@@ -5,7 +5,7 @@ import io.github.firstoff.conformance.Judgement;
 import io.github.firstoff.conformance.Verdict;
 import io.github.firstoff.inspection.Reading;
 import io.github.firstoff.plan.Characteristic;
-import io.github.firstoff.plan.Characteristic.RuleChoice;
+import io.github.firstoff.plan.DecisionChoice.RuleChoice;
 import io.github.firstoff.plan.Importance;
 import io.github.firstoff.plan.ResolvedCharacteristic;
 import io.github.firstoff.quantity.Unit;
