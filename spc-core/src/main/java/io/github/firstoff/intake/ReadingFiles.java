@@ -77,7 +77,7 @@ public final class ReadingFiles {
         private final ResolvedPlan plan;
         private final FaultCollector faults = new FaultCollector();
         private final List<Entry> entries = new ArrayList<>();
-        private final Map<Subject, Where> seen = new HashMap<>();
+        private final Map<Subject, Reading.Origin> seen = new HashMap<>();
 
         Gathering(ResolvedPlan plan) {
             this.plan = plan;
@@ -98,14 +98,15 @@ public final class ReadingFiles {
                     .filter(each -> each.characteristic().options().repeated())
                     .isPresent();
             if (!repeated) {
-                Where first = seen.putIfAbsent(
-                        new Subject(part, number, reading.context().setting()), where);
+                Reading.Origin first = seen.putIfAbsent(
+                        new Subject(part, number, reading.context().setting()),
+                        reading.context().origin());
                 if (first != null) {
                     refuse(Fault.of(
                             FaultKind.DUPLICATE_READING,
                             where,
                             "part " + Echo.plain(part) + ", characteristic " + Echo.plain(number)
-                                    + " was already read in " + Echo.plain(first.file()) + ":" + first.line(),
+                                    + " was already read in " + Echo.plain(first.source()) + ":" + first.line(),
                             "",
                             "one reading of it, or \"repeated\": true in the plan"));
                     return;

@@ -10,7 +10,9 @@ import io.github.firstoff.tolerance.Found;
 import io.github.firstoff.tolerance.Limits;
 import java.math.BigDecimal;
 import java.time.LocalDateTime;
+import java.util.EnumMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import org.jspecify.annotations.Nullable;
 
@@ -35,6 +37,7 @@ final class RowCheck {
     private long firstWithTime;
     private boolean unlistedGaugeNoticed;
 
+    private final Map<ReadingColumn, Optional<String>> lastTexts = new EnumMap<>(ReadingColumn.class);
     private boolean rowIsSound;
 
     RowCheck(ResolvedPlan plan, ReadingSink sink) {
@@ -96,7 +99,7 @@ final class RowCheck {
                 optional(row, ReadingColumn.MACHINE),
                 Optional.empty(),
                 optional(row, ReadingColumn.SETTING),
-                optionalNote(row),
+                remembered(ReadingColumn.NOTE, row.text(ReadingColumn.NOTE), LONGEST_NOTE, row),
                 production,
                 new Reading.Origin(file, row.line()));
         return rowIsSound ? Optional.of(new Head(part, unit, context)) : Optional.empty();
@@ -126,13 +129,26 @@ final class RowCheck {
     }
 
     private Optional<String> optional(Row row, ReadingColumn column) {
-        String text = name(row, column, LONGEST_NAME);
-        return text.isEmpty() ? Optional.empty() : Optional.of(text);
+        return remembered(column, row.text(column), LONGEST_NAME, row);
     }
 
-    private Optional<String> optionalNote(Row row) {
-        String text = name(row, ReadingColumn.NOTE, LONGEST_NOTE);
-        return text.isEmpty() ? Optional.empty() : Optional.of(text);
+    /** Operators, gauges and machines repeat from row to row: one text is kept for all of them, and is looked at once. */
+    private Optional<String> remembered(ReadingColumn column, String text, int longest, Row row) {
+        if (text.isEmpty()) {
+            return Optional.empty();
+        }
+        Optional<String> before = lastTexts.getOrDefault(column, Optional.empty());
+        if (before.isPresent() && before.get().equals(text)) {
+            return before;
+        }
+        boolean soundSoFar = rowIsSound;
+        rowIsSound = true;
+        Optional<String> checked = Optional.of(name(row, column, longest));
+        if (rowIsSound) {
+            lastTexts.put(column, checked);
+        }
+        rowIsSound &= soundSoFar;
+        return checked;
     }
 
     private String name(Row row, ReadingColumn column, int longest) {
@@ -423,6 +439,10 @@ final class RowCheck {
         return Optional.empty();
     }
 
+    private static boolean isWord(String text) {
+        return !text.isEmpty() && Character.isLetter(text.charAt(0));
+    }
+
     private Optional<Reading> measured(Head head, ResolvedCharacteristic characteristic, Cell cell) {
         Unit own = readingUnit(characteristic);
         Unit unit = head.unit().orElse(own);
@@ -436,7 +456,9 @@ final class RowCheck {
             return Optional.empty();
         }
         try {
-            if (cell.form() == Cell.Form.OTHER || PassOrFail.parse(cell.text()).isPresent()) {
+            boolean saysPassOrFail =
+                    isWord(cell.text()) && PassOrFail.parse(cell.text()).isPresent();
+            if (cell.form() == Cell.Form.OTHER || saysPassOrFail) {
                 sink.refuse(Fault.of(
                         FaultKind.WRONG_READING,
                         cell.where(),

@@ -8,6 +8,7 @@ import java.time.ZoneOffset;
 import java.time.format.DateTimeFormatter;
 import java.time.format.DateTimeFormatterBuilder;
 import java.time.format.ResolverStyle;
+import java.time.temporal.ChronoField;
 import java.time.temporal.TemporalAccessor;
 import java.util.Locale;
 import java.util.Optional;
@@ -72,8 +73,9 @@ record Timestamp(LocalDateTime time, Kind kind) {
 
     private static Timestamp dateTime(String text) {
         String withT = text.charAt(10) == ' ' ? text.substring(0, 10) + 'T' + text.substring(11) : text;
-        TemporalAccessor parsed = WRITTEN.parseBest(withT, OffsetDateTime::from, LocalDateTime::from);
-        if (parsed instanceof OffsetDateTime offset) {
+        TemporalAccessor parsed = WRITTEN.parse(withT);
+        if (parsed.isSupported(ChronoField.OFFSET_SECONDS)) {
+            OffsetDateTime offset = OffsetDateTime.from(parsed);
             return new Timestamp(offset.withOffsetSameInstant(ZoneOffset.UTC).toLocalDateTime(), Kind.OFFSET);
         }
         return new Timestamp(LocalDateTime.from(parsed), Kind.LOCAL);
