@@ -80,7 +80,7 @@ final class TextSummary {
             if (result.verdict() == Verdict.NOT_MEASURED || !result.missing().isEmpty()) {
                 all.add("  " + result.number() + "  "
                         + result.characteristic().characteristic().printed() + "  not measured"
-                        + (result.judgements().isEmpty() ? "" : " on " + Phrases.listed(result.missing())));
+                        + (result.judgements().isEmpty() ? "" : " on " + Phrases.missing(result)));
             }
         }
         lines.addAll(all.subList(0, Math.min(MOST_EXCEPTIONS, all.size())));

@@ -60,7 +60,7 @@ public final class Phrases {
             case CONFORMING -> readings == 1 ? of(result.judgements().get(0)) : "all conform";
             case NONCONFORMING -> outOf(result, Verdict.NONCONFORMING, "out");
             case INCONCLUSIVE -> outOf(result, Verdict.INCONCLUSIVE, "not proven");
-            case NOT_MEASURED -> readings == 0 ? "not measured" : "not measured on " + listed(result.missing());
+            case NOT_MEASURED -> readings == 0 ? "not measured" : "not measured on " + missing(result);
         };
     }
 
@@ -72,6 +72,14 @@ public final class Phrases {
             return of(concerned.get(0));
         }
         return concerned.size() + " of " + result.judgements().size() + " " + word;
+    }
+
+    /** The pieces that lack a reading, named while they are few. */
+    public static String missing(CharacteristicResult result) {
+        long unnamed = result.missingCount() - result.missing().size();
+        return unnamed == 0
+                ? listed(result.missing())
+                : String.join(", ", result.missing().subList(0, 3)) + " and " + (result.missingCount() - 3) + " more";
     }
 
     /** {@code A}, {@code A and B}, {@code A, B and C}, {@code A, B, C and 4 more}. */

@@ -136,6 +136,7 @@ public final class SheetJson {
         out.writeNumberField("count", result.judgements().size());
         out.writeNumberField("nonconforming", result.count(Verdict.NONCONFORMING));
         out.writeNumberField("inconclusive", result.count(Verdict.INCONCLUSIVE));
+        out.writeNumberField("missingCount", result.missingCount());
         strings("missing", result.missing());
         summary(finding);
         study(finding);

@@ -113,7 +113,7 @@ public final class SheetMaker {
         if (result.judgements().isEmpty()) {
             parts.add("not measured");
         } else if (!result.missing().isEmpty()) {
-            parts.add("not measured on " + Phrases.listed(result.missing()));
+            parts.add("not measured on " + Phrases.missing(result));
         }
         return String.join("; ", parts);
     }

@@ -9,7 +9,8 @@ import java.util.List;
  * @param characteristic the characteristic with its limits
  * @param rule the rule that decided
  * @param judgements one per reading, in production order
- * @param missing the pieces that lack a reading they should have, in production order
+ * @param missing the pieces that lack a reading they should have, in production order: the first {@value #MOST_NAMED} of them
+ * @param missingCount how many such pieces (or pieces and settings) there are
  * @param verdict the worst of the judgements and, where something is missing, "not measured"
  */
 public record CharacteristicResult(
@@ -17,7 +18,11 @@ public record CharacteristicResult(
         DecisionRule rule,
         List<Judgement> judgements,
         List<String> missing,
+        long missingCount,
         Verdict verdict) {
+
+    /** How many missing pieces are named; the rest is counted. */
+    public static final int MOST_NAMED = 1000;
 
     /** Copies the lists. */
     public CharacteristicResult {

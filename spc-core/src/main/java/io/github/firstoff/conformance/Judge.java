@@ -66,7 +66,7 @@ public final class Judge {
 
     private CharacteristicResult assess(ResolvedCharacteristic characteristic, List<PartRecord> parts) {
         List<Judgement> judgements = new ArrayList<>();
-        List<String> missing = new ArrayList<>();
+        Absences missing = new Absences();
         boolean sampled = plan.plan().extentOf(characteristic.characteristic()) == Extent.SAMPLE;
         for (PartRecord part : parts) {
             List<Reading> readings = part.of(characteristic.number());
@@ -76,7 +76,7 @@ public final class Judge {
                 }
                 continue;
             }
-            missing.addAll(missingSettings(characteristic, part, readings));
+            missingSettings(characteristic, part, readings).forEach(missing::add);
             for (Reading reading : readings) {
                 judgements.add(judge(characteristic, part, reading));
             }
@@ -90,7 +90,24 @@ public final class Judge {
             verdict = verdict.worse(judgement.verdict());
         }
         return new CharacteristicResult(
-                characteristic, ruleOf(characteristic.decision()), judgements, missing, verdict);
+                characteristic, ruleOf(characteristic.decision()), judgements, missing.named, missing.count, verdict);
+    }
+
+    /** What is missing: the first by name, all by number, so that a file of many part numbers does not fill the memory. */
+    private static final class Absences {
+        private final List<String> named = new ArrayList<>();
+        private long count;
+
+        void add(String name) {
+            count++;
+            if (named.size() < CharacteristicResult.MOST_NAMED) {
+                named.add(name);
+            }
+        }
+
+        boolean isEmpty() {
+            return count == 0;
+        }
     }
 
     /** A piece that was checked at some settings only lacks the others, even where only a sample of pieces is inspected. */

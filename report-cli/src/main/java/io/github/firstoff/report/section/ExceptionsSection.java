@@ -107,8 +107,7 @@ public final class ExceptionsSection {
         boolean nowhere = result.judgements().isEmpty();
         String where = nowhere
                 ? sheet.pieces() == 0 ? "no piece" : "none of " + Phrases.counted(sheet.pieces(), "piece", "pieces")
-                : "no reading on " + (result.missing().size() == 1 ? "piece " : "pieces ")
-                        + Phrases.listed(result.missing());
+                : "no reading on " + (result.missing().size() == 1 ? "piece " : "pieces ") + Phrases.missing(result);
         return item(
                 result,
                 Text.of(where),

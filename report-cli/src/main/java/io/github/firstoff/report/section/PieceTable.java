@@ -179,7 +179,7 @@ public final class PieceTable {
             }
         } else {
             Readings readings = new Readings(new CharacteristicResult(
-                    result.characteristic(), result.rule(), found, List.of(), result.verdict()));
+                    result.characteristic(), result.rule(), found, List.of(), 0, result.verdict()));
             lines.add(Readings.shown(readings.least().orElseThrow(), column));
             lines.add(Readings.shown(readings.greatest().orElseThrow(), column));
             lines.add("of " + found.size());

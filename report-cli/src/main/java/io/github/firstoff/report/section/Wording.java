@@ -103,7 +103,9 @@ final class Wording {
         }
         if (!result.missing().isEmpty() && !result.judgements().isEmpty()) {
             lines.add("not measured on "
-                    + Phrases.listed(result.missing().stream().map(name).toList()));
+                    + (result.missingCount() > result.missing().size()
+                            ? Phrases.missing(result)
+                            : Phrases.listed(result.missing().stream().map(name).toList())));
         }
         return lines.isEmpty() ? Phrases.of(result) : String.join("\n", lines);
     }
