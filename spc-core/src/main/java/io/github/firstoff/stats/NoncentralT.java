@@ -15,7 +15,7 @@ import org.apache.commons.math3.analysis.solvers.BrentSolver;
  */
 public final class NoncentralT {
     private static final int PANELS = 24;
-    private static final int NODES = 20;
+    private static final GaussIntegrator RULE = new GaussIntegratorFactory().legendre(20);
 
     private NoncentralT() {}
 
@@ -40,15 +40,14 @@ public final class NoncentralT {
         double near = 1 - 12 * spread;
         double from = Math.max(-0.5 - 45 / df, near > 0 ? Math.log(near) - 2 * spread : Double.NEGATIVE_INFINITY);
         double to = Math.log1p(14 * spread);
-        GaussIntegrator rule = new GaussIntegratorFactory().legendre(NODES);
         double width = (to - from) / PANELS;
         double sum = 0;
         double total = 0;
         for (int panel = 0; panel < PANELS; panel++) {
-            for (int k = 0; k < rule.getNumberOfPoints(); k++) {
-                double u = from + width * (panel + (1 + rule.getPoint(k)) / 2);
+            for (int k = 0; k < RULE.getNumberOfPoints(); k++) {
+                double u = from + width * (panel + (1 + RULE.getPoint(k)) / 2);
                 double s = Math.exp(u);
-                double weighted = rule.getWeight(k) * Math.exp(df * (u - Math.expm1(2 * u) / 2));
+                double weighted = RULE.getWeight(k) * Math.exp(df * (u - Math.expm1(2 * u) / 2));
                 total += weighted;
                 sum += weighted * Distributions.normal(t * s - noncentrality);
             }
@@ -66,9 +65,21 @@ public final class NoncentralT {
         if (!(p > 0 && p < 1)) {
             throw new IllegalArgumentException("a probability strictly between 0 and 1, not " + p);
         }
-        double reach = 10 + 10 * Math.abs(t) / Math.sqrt(df);
-        return new BrentSolver(1e-13, 1e-12)
-                .solve(500, delta -> probability(t, df, delta) - p, t - reach - Math.abs(t), t + reach + Math.abs(t));
+        // T − δ is about normal with variance 1 + t²/(2ν): a guess good to a few hundredths for all but the smallest ν
+        double spread = Math.sqrt(1 + t * t / (2 * df));
+        double guess = t * (1 - 1 / (4 * df)) - Distributions.normalQuantile(p) * spread;
+        double step = 0.1 * spread;
+        double low = guess - step;
+        double high = guess + step;
+        while (probability(t, df, low) < p) {
+            step *= 2;
+            low -= step;
+        }
+        while (probability(t, df, high) > p) {
+            step *= 2;
+            high += step;
+        }
+        return new BrentSolver(1e-13, 1e-12).solve(500, delta -> probability(t, df, delta) - p, low, high);
     }
 
     /** The t with P(T ≤ t) = p, for example √n times a one-sided tolerance factor. */

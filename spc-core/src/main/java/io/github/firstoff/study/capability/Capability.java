@@ -8,9 +8,12 @@ import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.OptionalInt;
+import java.util.Set;
 
 /**
  * What the readings say of the process against its limits, with everything that was used to say it.
+ *
+ * <p>{@link #indices} holds every index that can be computed; {@link #presented} holds what may be shown to somebody who decides.
  *
  * @param count how many readings, an incomplete last subgroup included
  * @param minimum the least reading, exact; empty of none
@@ -21,9 +24,13 @@ import java.util.OptionalInt;
  * @param subgroupSize the subgroup size behind {@code within}; empty if none or unequal
  * @param bounds the limits and the target
  * @param control what the control chart says
- * @param level the confidence level of the intervals
+ * @param settings the settings of the study
  * @param indices Cp, CPL, CPU, Cpk, Pp, PPL, PPU, Ppk, Cpm in this order
- * @param notes what a reader must know, in sentences; the reasons of missing indices are with the indices
+ * @param nonconforming the share outside the limits, observed and expected
+ * @param distribution the distribution by which performance is stated, with its evidence
+ * @param checks what to know of the readings
+ * @param notes what a reader must know, in sentences; the reasons of missing indices are with the indices, what the checks found
+ *     is with {@code checks}
  */
 public record Capability(
         int count,
@@ -35,13 +42,23 @@ public record Capability(
         OptionalInt subgroupSize,
         Bounds bounds,
         ControlState control,
-        double level,
+        CapabilityStudy settings,
         List<Index> indices,
+        Nonconforming nonconforming,
+        DistributionChoice distribution,
+        DataChecks checks,
         List<String> notes) {
+    private static final Set<String> OF_THE_SPREAD_WITHIN = Set.of("Cp", "CPL", "CPU", "Cpk");
+
     /** Copies the lists. */
     public Capability {
         indices = List.copyOf(indices);
         notes = List.copyOf(notes);
+    }
+
+    /** The confidence level of the intervals. */
+    public double level() {
+        return settings.level();
     }
 
     /** (U − L)/(6σ within). */
@@ -64,17 +81,17 @@ public record Capability(
         return index("Cpk");
     }
 
-    /** (U − L)/(6s). */
+    /** (U − L)/(6s), or by percentiles of the chosen distribution. */
     public Index pp() {
         return index("Pp");
     }
 
-    /** (x̄ − L)/(3s). */
+    /** (x̄ − L)/(3s), or by percentiles. */
     public Index ppl() {
         return index("PPL");
     }
 
-    /** (U − x̄)/(3s). */
+    /** (U − x̄)/(3s), or by percentiles. */
     public Index ppu() {
         return index("PPU");
     }
@@ -99,5 +116,42 @@ public record Capability(
     /** Whether the indices may be presented as capability, as a prediction: the process is in control. */
     public boolean predicts() {
         return control == ControlState.IN_CONTROL;
+    }
+
+    /**
+     * The indices as they may be shown, in the same order: without the value, and with the reason, where there are too few
+     * readings, and where an index of the spread within subgroups would promise what a process that is not in control, or not
+     * normal, does not keep (ISO 22514-2: capability is stated of processes in statistical control, performance of any).
+     */
+    public List<Index> presented() {
+        return indices.stream().map(this::presented).toList();
+    }
+
+    private Index presented(Index index) {
+        if (index.value().isEmpty()) {
+            return index;
+        }
+        if (count < settings.fewestReadings()) {
+            return Index.none(
+                    index.name(),
+                    "Fewer than " + settings.fewestReadings() + " readings (" + count
+                            + "): the index would be luck more than process.");
+        }
+        if (!OF_THE_SPREAD_WITHIN.contains(index.name())) {
+            return index;
+        }
+        if (control == ControlState.OUT_OF_CONTROL) {
+            return Index.none(index.name(), "The process is not in control: only its performance is stated.");
+        }
+        if (control == ControlState.NOT_ASSESSED) {
+            return Index.none(index.name(), "Control is not assessed: only the performance is stated.");
+        }
+        if (!distribution.method().isNormal()) {
+            return Index.none(
+                    index.name(),
+                    "The index assumes a normal distribution; performance is stated by the "
+                            + distribution.method().family().name() + " distribution instead.");
+        }
+        return index;
     }
 }

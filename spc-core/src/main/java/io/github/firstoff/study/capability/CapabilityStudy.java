@@ -7,7 +7,6 @@ import io.github.firstoff.sample.Scale;
 import io.github.firstoff.stats.DeviationTally;
 import io.github.firstoff.stats.SigmaEstimate;
 import io.github.firstoff.stats.SigmaEstimators;
-import java.math.BigDecimal;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
@@ -22,39 +21,79 @@ import java.util.OptionalInt;
  * readings; Cpm = (U − L)/(6√(s² + (x̄ − T)²)) (NIST/SEMATECH e-Handbook 6.1.6; ISO 22514-2; Chan, Cheng and Spiring 1988).
  * Without a stated target T is the middle of the limits.
  *
- * <p>Intervals: chi-squared for Cp and Pp, Bissell for the one-sided indices, Cpk and Ppk, Boyles for Cpm. The degrees of
- * freedom are n − 1 for s and the effective ones for σ ({@link SigmaEstimators}).
+ * <p>Where {@link DistributionSetting} leads to another distribution than the normal one, Pp, PPL, PPU and Ppk are those of its
+ * percentiles at 0.135 %, 50 % and 99.865 % (ISO 22514-2). The indices of the spread within subgroups stay those of the
+ * normal distribution and are not {@linkplain Capability#presented presented}.
  *
- * <p>Assumes a normal distribution. An index of one reading, of no spread or of a missing side has no right to exist and says
- * why. A natural lower bound is no limit that a process could miss: only the upper index exists, and Cpk is that.
+ * <p>Intervals: chi-squared for Cp and Pp; noncentral t, exact, for CPL, CPU, PPL, PPU and for Cpk and Ppk of one-sided
+ * requirements; Bissell for Cpk and Ppk of two-sided ones; Boyles for Cpm. The degrees of freedom are n − 1 for s and the
+ * effective ones for σ ({@link SigmaEstimators}). Of percentile indices: the delta method from the information matrix of
+ * maximum likelihood, or a parametric bootstrap where there is none.
+ *
+ * <p>An index of one reading, of no spread or of a missing side has no right to exist and says why. A natural lower bound is no limit
+ * that a process could miss: only the upper index exists, and Cpk is that.
  *
  * @param level the confidence level of the intervals, above 0 and below 1
+ * @param fewestReadings below this many readings no index is presented, at least 2
+ * @param distribution how the distribution behind performance is found
+ * @param checks how the readings are looked at
  */
-public record CapabilityStudy(double level) {
+public record CapabilityStudy(
+        double level, int fewestReadings, DistributionSetting distribution, DataCheckStudy checks) {
     /** The usual level. */
     public static final double USUAL_LEVEL = 0.95;
 
-    /** Checks the level. */
+    /**
+     * The usual least number of readings. Common practice asks for 100 or more for a process and 50 for a machine; with
+     * 25 the interval of Cp reaches from 28 % below to 28 % above it (√(χ²(0.025; 24)/24) = 0.72), and with fewer it says nothing.
+     */
+    public static final int USUAL_FEWEST = 25;
+
+    /** Checks level and number. */
     public CapabilityStudy {
         if (!(level > 0 && level < 1)) {
             throw new IllegalArgumentException("a confidence level lies between 0 and 1, not at " + level);
         }
+        if (fewestReadings < 2) {
+            throw new IllegalArgumentException("no index exists of fewer than 2 readings, so not " + fewestReadings);
+        }
     }
 
-    /** The study with intervals of 95 %. */
+    /** Intervals of 95 %, 25 readings, the distribution found automatically. */
     public static CapabilityStudy withDefaults() {
-        return new CapabilityStudy(USUAL_LEVEL);
+        return new CapabilityStudy(
+                USUAL_LEVEL, USUAL_FEWEST, DistributionSetting.automatic(), DataCheckStudy.withDefaults());
     }
 
     /** The study with another confidence level. */
     public CapabilityStudy withConfidence(double other) {
-        return new CapabilityStudy(other);
+        return new CapabilityStudy(other, fewestReadings, distribution, checks);
+    }
+
+    /** The study with another least number of readings. */
+    public CapabilityStudy withFewestReadings(int other) {
+        return new CapabilityStudy(level, other, distribution, checks);
+    }
+
+    /** The study with another way to find the distribution. */
+    public CapabilityStudy with(DistributionSetting other) {
+        return new CapabilityStudy(level, fewestReadings, other, checks);
+    }
+
+    /** The study with a given distribution. */
+    public CapabilityStudy with(CapabilityMethod method) {
+        return with(DistributionSetting.fixed(method));
+    }
+
+    /** The study with another look at the readings. */
+    public CapabilityStudy with(DataCheckStudy other) {
+        return new CapabilityStudy(level, fewestReadings, distribution, other);
     }
 
     /**
      * Analyses readings; never fails for want of data.
      *
-     * @param sample all readings
+     * @param sample all readings, in production order
      * @param bounds limits and target, in the unit of the readings
      * @param within the standard deviation within subgroups, in the unit of the readings; empty if there is none
      * @param subgroupSize the size of the subgroups behind {@code within}; empty if none or unequal
@@ -72,18 +111,21 @@ public record CapabilityStudy(double level) {
         Optional<SigmaEstimate> overallSteps =
                 n < 2 ? Optional.empty() : Optional.of(SigmaEstimators.sample(tally.standardDeviation(), n));
         Optional<SigmaEstimate> withinSteps = within.map(s -> s.withSigma(scale.steps(s.sigma())));
-        List<Index> indices = new ArrayList<>();
-        indices.addAll(
-                new Family("Cp", "CPL", "CPU", "Cpk").indices(tally, scale, bounds, withinSteps, NO_WITHIN, level));
-        indices.addAll(new Family("Pp", "PPL", "PPU", "Ppk")
-                .indices(
-                        tally,
-                        scale,
+        DataChecks found = checks.check(sample, bounds, within);
+        DistributionChoice choice = new DistributionChooser(sample, distribution)
+                .choose(
                         bounds,
-                        overallSteps,
-                        n == 0 ? "There are no readings." : "One reading has no spread.",
-                        level));
-        indices.add(cpm(tally, scale, bounds, overallSteps));
+                        control,
+                        found.discreteness()
+                                .map(DataChecks.Discreteness::isCoarse)
+                                .orElse(false));
+        Performance performance = choice.method().isNormal()
+                ? NormalIndices.performance(tally, scale, bounds, overallSteps, level)
+                : Performance.byPercentiles(sample, bounds, choice, level);
+        List<Index> indices = new ArrayList<>(NormalIndices.capability(tally, scale, bounds, withinSteps, level));
+        indices.addAll(performance.indices());
+        indices.add(NormalIndices.cpm(
+                tally, scale, bounds, overallSteps, level, choice.method().isNormal()));
         return new Capability(
                 n,
                 n == 0 ? Optional.empty() : Optional.of(scale.exactValue(tally.minimum())),
@@ -94,15 +136,15 @@ public record CapabilityStudy(double level) {
                 subgroupSize,
                 bounds,
                 control,
-                level,
+                this,
                 indices,
-                notes(bounds, control));
+                Outside.observed(sample, bounds, level).with(performance),
+                choice,
+                found,
+                notes(bounds, control, choice));
     }
 
-    private static final String NO_WITHIN = "There is no estimate of the spread within subgroups.";
-    private static final String NO_SPREAD = "The readings do not spread: no index exists.";
-
-    private static List<String> notes(Bounds bounds, ControlState control) {
+    private static List<String> notes(Bounds bounds, ControlState control, DistributionChoice choice) {
         List<String> notes = new ArrayList<>();
         switch (control) {
             case OUT_OF_CONTROL ->
@@ -114,98 +156,12 @@ public record CapabilityStudy(double level) {
         if (bounds.naturalLower()) {
             notes.add("The lower bound is natural, not a requirement: only the upper index exists.");
         }
+        boolean doubtful = choice.chosen()
+                .map(candidate -> candidate.isRefuted(DistributionSetting.USUAL_SIGNIFICANCE))
+                .orElse(false);
+        if (!choice.method().isNormal() || choice.fixed() || doubtful) {
+            notes.add(choice.reason());
+        }
         return notes;
-    }
-
-    private Index cpm(DeviationTally tally, Scale scale, Bounds bounds, Optional<SigmaEstimate> overall) {
-        if (!bounds.isTwoSided()) {
-            return Index.none("Cpm", oneSided(bounds));
-        }
-        if (overall.isEmpty()) {
-            return Index.none("Cpm", tally.count() == 0 ? "There are no readings." : "One reading has no spread.");
-        }
-        double s = overall.get().sigma();
-        double offTarget = scale.aboveMean(bounds.aim().orElseThrow(), tally.sum(), tally.count());
-        double spread = Math.hypot(s, offTarget);
-        if (s == 0) {
-            return Index.none("Cpm", NO_SPREAD);
-        }
-        double width =
-                scale.stepsBetween(bounds.lower().orElseThrow(), bounds.upper().orElseThrow());
-        double value = width / (6 * spread);
-        return Index.of("Cpm", value).with(IndexIntervals.boyles(value, offTarget / s, tally.count(), level));
-    }
-
-    private static String oneSided(Bounds bounds) {
-        if (bounds.naturalLower()) {
-            return "The lower bound is natural: the requirement has one side only.";
-        }
-        if (bounds.lower().isEmpty() && bounds.upper().isEmpty()) {
-            return "The requirement has no limits.";
-        }
-        return "The requirement has one side only.";
-    }
-
-    /** The four indices of one estimate of the spread. */
-    private record Family(String both, String low, String high, String least) {
-        List<Index> indices(
-                DeviationTally tally,
-                Scale scale,
-                Bounds bounds,
-                Optional<SigmaEstimate> estimate,
-                String noEstimate,
-                double level) {
-            if (tally.count() == 0) {
-                return none("There are no readings.");
-            }
-            if (estimate.isEmpty()) {
-                return none(noEstimate);
-            }
-            SigmaEstimate sigma = estimate.get();
-            if (sigma.sigma() == 0) {
-                return none(NO_SPREAD);
-            }
-            Optional<BigDecimal> lower = bounds.requiredLower();
-            Optional<BigDecimal> upper = bounds.upper();
-            Index ratio = bounds.isTwoSided()
-                    ? Index.of(both, scale.stepsBetween(lower.orElseThrow(), upper.orElseThrow()) / (6 * sigma.sigma()))
-                    : Index.none(both, oneSided(bounds));
-            Index below = lower.map(limit ->
-                            Index.of(low, -scale.aboveMean(limit, tally.sum(), tally.count()) / (3 * sigma.sigma())))
-                    .orElseGet(() -> Index.none(
-                            low, bounds.naturalLower() ? oneSided(bounds) : "The requirement has no lower limit."));
-            Index above = upper.map(limit ->
-                            Index.of(high, scale.aboveMean(limit, tally.sum(), tally.count()) / (3 * sigma.sigma())))
-                    .orElseGet(() -> Index.none(high, "The requirement has no upper limit."));
-            Index lesser = below.value().isEmpty() && above.value().isEmpty()
-                    ? Index.none(least, oneSided(bounds))
-                    : Index.of(
-                            least,
-                            Math.min(
-                                    below.value().orElse(Double.POSITIVE_INFINITY),
-                                    above.value().orElse(Double.POSITIVE_INFINITY)));
-            double df = sigma.degreesOfFreedom();
-            return List.of(
-                    ratio.value().isPresent()
-                            ? ratio.with(IndexIntervals.chiSquared(ratio.value().getAsDouble(), df, level))
-                            : ratio,
-                    bissell(below, tally.count(), df, level),
-                    bissell(above, tally.count(), df, level),
-                    bissell(lesser, tally.count(), df, level));
-        }
-
-        private static Index bissell(Index index, long n, double df, double level) {
-            return index.value().isPresent()
-                    ? index.with(IndexIntervals.bissell(index.value().getAsDouble(), n, df, level))
-                    : index;
-        }
-
-        private List<Index> none(String reason) {
-            return List.of(
-                    Index.none(both, reason),
-                    Index.none(low, reason),
-                    Index.none(high, reason),
-                    Index.none(least, reason));
-        }
     }
 }

@@ -4,14 +4,16 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 
 /**
- * One index: a number, or the reason why there is none.
+ * One index or share: a number, or the reason why there is none.
  *
  * @param name the name as a sheet prints it, for example {@code Cpk}
  * @param value the index; empty where it has no right to exist
- * @param interval its confidence interval; empty without a value, and for indices that are given none
+ * @param interval its two-sided confidence interval; empty without a value, and where none is known
+ * @param lowerBound the one-sided lower confidence bound at the same level ("at least … with 95 % confidence"); empty likewise
  * @param reason why there is no value, a sentence; empty text with one
  */
-public record Index(String name, OptionalDouble value, Optional<Interval> interval, String reason) {
+public record Index(
+        String name, OptionalDouble value, Optional<Interval> interval, OptionalDouble lowerBound, String reason) {
     /** Either a value or a reason. */
     public Index {
         if (value.isPresent() != reason.isEmpty()) {
@@ -20,14 +22,22 @@ public record Index(String name, OptionalDouble value, Optional<Interval> interv
     }
 
     static Index of(String name, double value) {
-        return new Index(name, OptionalDouble.of(value), Optional.empty(), "");
+        return new Index(name, OptionalDouble.of(value), Optional.empty(), OptionalDouble.empty(), "");
     }
 
     static Index none(String name, String reason) {
-        return new Index(name, OptionalDouble.empty(), Optional.empty(), reason);
+        return new Index(name, OptionalDouble.empty(), Optional.empty(), OptionalDouble.empty(), reason);
     }
 
     Index with(Interval found) {
-        return new Index(name, value, Optional.of(found), reason);
+        return new Index(name, value, Optional.of(found), lowerBound, reason);
+    }
+
+    Index with(Optional<Interval> found, OptionalDouble atLeast) {
+        return new Index(name, value, found, atLeast, reason);
+    }
+
+    Index atLeast(double bound) {
+        return new Index(name, value, interval, OptionalDouble.of(bound), reason);
     }
 }

@@ -1,0 +1,50 @@
+package io.github.firstoff.study.capability;
+
+import io.github.firstoff.stats.FittedDistribution;
+import java.util.Optional;
+import java.util.OptionalDouble;
+
+/**
+ * One family that was considered, and the evidence.
+ *
+ * @param method the family
+ * @param fitted the fit; empty if there is none
+ * @param logLikelihood of the fit, in units of the readings
+ * @param aicc Akaike's criterion with the correction for small samples, 2k − 2 ln L + 2k(k + 1)/(n − k − 1) (Hurvich and Tsai 1989,
+ *     Biometrika 76, 297–307); smaller is better; empty without a fit, for n at most k + 1, and for families that are not fitted by
+ *     maximum likelihood
+ * @param andersonDarling A²
+ * @param p its p-value; empty where none was found
+ * @param pMethod where the p-value comes from, or why there is none
+ * @param obstacle why there is no fit, a sentence; empty text with one
+ */
+public record DistributionCandidate(
+        CapabilityMethod method,
+        Optional<FittedDistribution> fitted,
+        OptionalDouble logLikelihood,
+        OptionalDouble aicc,
+        OptionalDouble andersonDarling,
+        OptionalDouble p,
+        String pMethod,
+        String obstacle) {
+    static DistributionCandidate none(CapabilityMethod method, String obstacle) {
+        return new DistributionCandidate(
+                method,
+                Optional.empty(),
+                OptionalDouble.empty(),
+                OptionalDouble.empty(),
+                OptionalDouble.empty(),
+                OptionalDouble.empty(),
+                "",
+                obstacle);
+    }
+
+    DistributionCandidate withP(OptionalDouble found, String how) {
+        return new DistributionCandidate(method, fitted, logLikelihood, aicc, andersonDarling, found, how, obstacle);
+    }
+
+    /** Whether the test refutes the family at this significance; false where there is no p-value. */
+    public boolean isRefuted(double significance) {
+        return p.isPresent() && p.getAsDouble() < significance;
+    }
+}

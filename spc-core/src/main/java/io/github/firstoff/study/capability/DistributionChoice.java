@@ -1,0 +1,81 @@
+package io.github.firstoff.study.capability;
+
+import io.github.firstoff.sample.Sample;
+import io.github.firstoff.stats.FittedDistribution;
+import io.github.firstoff.stats.PlottingPosition;
+import io.github.firstoff.stats.ProbabilityPlot;
+import io.github.firstoff.stats.ShapiroWilk;
+import java.math.BigDecimal;
+import java.util.Arrays;
+import java.util.List;
+import java.util.Optional;
+
+/**
+ * The distribution by which performance is stated, and why it and no other.
+ *
+ * @param method the family
+ * @param fitted the fit, of distances from {@code origin} in the unit of the readings; empty if there is none
+ * @param origin the value from which the fitted distribution measures: the natural bound, 0, or the reference of the sample
+ * @param fixed whether the plan fixed the family
+ * @param evidence the families considered, the best first
+ * @param shapiroWilk the test of normality of Shapiro and Wilk; empty for fewer than 3 or more than 5000 readings
+ * @param reason why this family, a sentence
+ */
+public record DistributionChoice(
+        CapabilityMethod method,
+        Optional<FittedDistribution> fitted,
+        BigDecimal origin,
+        boolean fixed,
+        List<DistributionCandidate> evidence,
+        Optional<ShapiroWilk.Result> shapiroWilk,
+        String reason) {
+    /** Copies the evidence. */
+    public DistributionChoice {
+        evidence = List.copyOf(evidence);
+    }
+
+    /** The evidence on the chosen family; empty if there was nothing to fit. */
+    public Optional<DistributionCandidate> chosen() {
+        return evidence.stream()
+                .filter(candidate -> candidate.method().equals(method))
+                .findFirst();
+    }
+
+    /** What of the reading itself (not of its distance from the origin) the fitted distribution holds at a probability. */
+    public Optional<Double> percentile(Sample sample, double probability) {
+        return fitted.map(distribution -> {
+            double distance = distribution.quantile(probability);
+            return Double.isFinite(distance)
+                    ? sample.scale()
+                            .value(sample.scale().deviation(origin)
+                                    + sample.scale().steps(distance))
+                    : distance;
+        });
+    }
+
+    /** The probability plot of the readings, as distances from the origin; empty without a fit or a spread. */
+    public Optional<ProbabilityPlot> probabilityPlot(Sample sample, PlottingPosition positions) {
+        double[] sorted = Distances.sorted(sample, origin);
+        if (fitted.isEmpty() || sorted.length < 2 || sorted[0] == sorted[sorted.length - 1]) {
+            return Optional.empty();
+        }
+        return Optional.of(ProbabilityPlot.of(sorted, fitted.get(), positions));
+    }
+
+    /** Readings as distances from an origin, in their unit. */
+    static final class Distances {
+        private Distances() {}
+
+        static double[] sorted(Sample sample, BigDecimal origin) {
+            long[] deviations = sample.deviations();
+            Arrays.sort(deviations);
+            double offset = sample.scale().stepsBetween(origin, sample.scale().reference());
+            double[] distances = new double[deviations.length];
+            for (int i = 0; i < distances.length; i++) {
+                // whole steps below 2^53: the sum is exact wherever the origin lies on a step
+                distances[i] = sample.scale().length(deviations[i] + offset);
+            }
+            return distances;
+        }
+    }
+}

@@ -1,0 +1,362 @@
+package io.github.firstoff.study.capability;
+
+import io.github.firstoff.sample.Bounds;
+import io.github.firstoff.sample.Sample;
+import io.github.firstoff.sample.Scale;
+import io.github.firstoff.stats.Distributions;
+import io.github.firstoff.stats.LineTally;
+import java.math.BigDecimal;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import java.util.function.ToDoubleFunction;
+import org.apache.commons.math3.analysis.solvers.BrentSolver;
+
+/**
+ * Capability and performance of a process with a trend, such as tool wear: the time-dependent distribution model C3 of ISO 22514-2,
+ * location changing systematically, spread constant (the letter from memory).
+ *
+ * <p>Each tool life has its own straight line by least squares; s, the root of the pooled mean square about the lines with N − 2k
+ * degrees of freedom, is the spread within the trend. With it
+ *
+ * <ul>
+ *   <li><em>potential</em>: Cp = (U − L)/(6s), Cpk from the mean of all readings;
+ *   <li><em>whole life</em>: the readings follow the mixture F(x) = (1/N) Σ Φ((x − ŷᵢ)/s) over all fitted locations ŷᵢ; Pp and Ppk are
+ *       those of its percentiles at 0.135 %, 50 % and 99.865 % (ISO 22514-2), and the expected share outside is 1 − F(U) + F(L);
+ *   <li><em>worst moment</em>: the least of (U − ŷᵢ)/(3s) and (ŷᵢ − L)/(3s).
+ * </ul>
+ *
+ * <p>Intervals: chi-squared for the potential Cp, Bissell for its Cpk; for whole life and worst moment the delta method over
+ * the locations, slopes and spread, whose estimates are independent with variances s²/n, s²/Σ(x − x̄)² and s²/(2ν).
+ *
+ * <p>A segment of fewer than three readings has no line of its own; its readings are left out of the spread and the mixture, and a
+ * note says so.
+ *
+ * @param level the confidence level, between 0 and 1
+ */
+public record TrendedStudy(double level) {
+    private static final double STEP = 1e-5;
+
+    /** Checks the level. */
+    public TrendedStudy {
+        if (!(level > 0 && level < 1)) {
+            throw new IllegalArgumentException("a confidence level lies between 0 and 1, not at " + level);
+        }
+    }
+
+    /** Intervals of 95 %. */
+    public static TrendedStudy withDefaults() {
+        return new TrendedStudy(CapabilityStudy.USUAL_LEVEL);
+    }
+
+    /**
+     * Analyses readings; never fails for want of data.
+     *
+     * @param sample all readings, in production order
+     * @param bounds limits, in the unit of the readings
+     * @param starts the readings (from 0) with which a new tool life begins, ascending; 0 may be left out
+     * @throws IllegalArgumentException if a start is out of range or not above the one before
+     */
+    public TrendedCapability analyse(Sample sample, Bounds bounds, List<Integer> starts) {
+        List<Life> lives = lives(sample, starts);
+        List<Life> fitted = lives.stream().filter(Life::hasLine).toList();
+        long readings = fitted.stream().mapToLong(life -> life.tally.count()).sum();
+        int df = Math.toIntExact(readings - 2L * fitted.size());
+        double squares = fitted.stream()
+                .mapToDouble(life -> life.tally.residualSquares())
+                .sum();
+        List<String> notes = new ArrayList<>();
+        long left = sample.size() - readings;
+        if (left > 0) {
+            notes.add(left + " readings stand in tool lives of fewer than three readings and are left out.");
+        }
+        if (df < 1) {
+            return nothing(segments(lives, sample.scale(), 0, 0), notes, "There are too few readings for a line.");
+        }
+        double s = Math.sqrt(squares / df);
+        List<TrendedCapability.Segment> segments = segments(lives, sample.scale(), s, df);
+        if (s == 0) {
+            return nothing(segments, notes, "The readings do not spread about the line: no index exists.");
+        }
+        if (bounds.requiredLower().isEmpty() && bounds.upper().isEmpty()) {
+            return nothing(segments, notes, NormalIndices.oneSided(bounds));
+        }
+        return stated(sample, bounds, fitted, segments, s, df, readings, notes);
+    }
+
+    private TrendedCapability stated(
+            Sample sample,
+            Bounds bounds,
+            List<Life> fitted,
+            List<TrendedCapability.Segment> segments,
+            double s,
+            int df,
+            long readings,
+            List<String> notes) {
+        Scale scale = sample.scale();
+        OptionalDouble lower = steps(scale, bounds.requiredLower());
+        OptionalDouble upper = steps(scale, bounds.upper());
+        Mixture mixture = new Mixture(fitted, parameters(fitted, s));
+        double mean = mixture.mean();
+        Index cp = bounds.isTwoSided()
+                ? Index.of("Cp within trend", (upper.getAsDouble() - lower.getAsDouble()) / (6 * s))
+                : Index.none("Cp within trend", NormalIndices.oneSided(bounds));
+        if (cp.value().isPresent()) {
+            double value = cp.value().getAsDouble();
+            cp = cp.with(IndexIntervals.chiSquared(value, df, level))
+                    .atLeast(IndexIntervals.chiSquaredBound(value, df, 1 - level));
+        }
+        double nearest = Math.min(
+                lower.isPresent() ? mean - lower.getAsDouble() : Double.POSITIVE_INFINITY,
+                upper.isPresent() ? upper.getAsDouble() - mean : Double.POSITIVE_INFINITY);
+        double cpk = nearest / (3 * s);
+        Index potential = Index.of("Cpk within trend", cpk)
+                .with(IndexIntervals.bissell(cpk, readings, df, level))
+                .atLeast(IndexIntervals.bissellBound(cpk, readings, df, 1 - level));
+        Delta delta = new Delta(fitted, s, df, level);
+        Index pp = bounds.isTwoSided()
+                ? delta.index("Pp whole life", m -> (upper.getAsDouble() - lower.getAsDouble()) / (m.high() - m.low()))
+                : Index.none("Pp whole life", NormalIndices.oneSided(bounds));
+        Index ppk = delta.index("Ppk whole life", m -> m.least(lower, upper));
+        Index worst = delta.index("Cpk at the worst moment", m -> m.worst(lower, upper));
+        Index score = delta.index("score", m -> Scores.ofShare(m.outside(lower, upper)));
+        Index expected = Outside.expected(
+                Outside.EXPECTED,
+                score.value().orElseThrow(),
+                score.interval().map(i -> new double[] {i.lower(), i.upper()}),
+                level,
+                "delta");
+        return new TrendedCapability(
+                segments,
+                OptionalDouble.of(scale.length(s)),
+                df,
+                List.of(cp, potential),
+                List.of(pp, ppk),
+                worst,
+                expected,
+                notes);
+    }
+
+    private static TrendedCapability nothing(
+            List<TrendedCapability.Segment> segments, List<String> notes, String reason) {
+        return new TrendedCapability(
+                segments,
+                OptionalDouble.empty(),
+                0,
+                List.of(Index.none("Cp within trend", reason), Index.none("Cpk within trend", reason)),
+                List.of(Index.none("Pp whole life", reason), Index.none("Ppk whole life", reason)),
+                Index.none("Cpk at the worst moment", reason),
+                Index.none(Outside.EXPECTED, reason),
+                notes);
+    }
+
+    private static OptionalDouble steps(Scale scale, Optional<BigDecimal> limit) {
+        return limit.map(value -> OptionalDouble.of(scale.stepsBetween(scale.reference(), value)))
+                .orElseGet(OptionalDouble::empty);
+    }
+
+    private static List<Life> lives(Sample sample, List<Integer> starts) {
+        long[] deviations = sample.deviations();
+        List<Life> lives = new ArrayList<>();
+        int from = 0;
+        for (int start : starts) {
+            if (start < from || start > deviations.length || (start == from && start != 0)) {
+                throw new IllegalArgumentException("tool lives begin in ascending order within " + deviations.length
+                        + " readings, not at " + starts);
+            }
+            if (start > from) {
+                lives.add(new Life(from, start, LineTally.ofSeries(deviations, from, start)));
+            }
+            from = start;
+        }
+        if (from < deviations.length) {
+            lives.add(new Life(from, deviations.length, LineTally.ofSeries(deviations, from, deviations.length)));
+        }
+        return lives;
+    }
+
+    private List<TrendedCapability.Segment> segments(List<Life> lives, Scale scale, double s, int df) {
+        return lives.stream()
+                .map(life -> new TrendedCapability.Segment(
+                        life.from,
+                        life.to,
+                        life.hasLine() && df > 0 ? Optional.of(line(life, scale, s, df)) : Optional.empty()))
+                .toList();
+    }
+
+    private TrendedCapability.Line line(Life life, Scale scale, double s, int df) {
+        double slope = life.tally.slope();
+        double half = Distributions.studentTQuantile((1 + level) / 2, df) * s / Math.sqrt(life.tally.squaresOfX());
+        return new TrendedCapability.Line(
+                scale.value(life.tally.at(life.from)),
+                scale.value(life.tally.at(life.to - 1L)),
+                scale.length(slope),
+                new Interval(scale.length(slope - half), scale.length(slope + half), level, "Student t"));
+    }
+
+    /** Per life the height at its middle and the slope; last the spread. */
+    private static double[] parameters(List<Life> lives, double s) {
+        double[] parameters = new double[2 * lives.size() + 1];
+        for (int i = 0; i < lives.size(); i++) {
+            parameters[2 * i] = lives.get(i).tally.meanY();
+            parameters[2 * i + 1] = lives.get(i).tally.slope();
+        }
+        parameters[parameters.length - 1] = s;
+        return parameters;
+    }
+
+    /** The readings of one tool life. */
+    private record Life(int from, int to, LineTally tally) {
+        boolean hasLine() {
+            return tally.count() >= 3;
+        }
+    }
+
+    /** Values and intervals of functions of lines and spread. */
+    private record Delta(List<Life> lives, double s, int df, double level) {
+        Index index(String name, ToDoubleFunction<Mixture> function) {
+            double[] at = parameters(lives, s);
+            double value = function.applyAsDouble(new Mixture(lives, at));
+            Index index = Index.of(name, value);
+            if (!Double.isFinite(value)) {
+                return index;
+            }
+            double variance = 0;
+            for (int i = 0; i < at.length; i++) {
+                double error = error(i, at.length);
+                double[] up = at.clone();
+                double[] down = at.clone();
+                up[i] += STEP * error;
+                down[i] -= STEP * error;
+                double change = (function.applyAsDouble(new Mixture(lives, up))
+                                - function.applyAsDouble(new Mixture(lives, down)))
+                        / (2 * STEP);
+                variance += change * change;
+            }
+            double error = Math.sqrt(variance);
+            double half = Distributions.normalQuantile((1 + level) / 2) * error;
+            return index.with(new Interval(value - half, value + half, level, "delta"))
+                    .atLeast(value - Distributions.normalQuantile(level) * error);
+        }
+
+        private double error(int parameter, int parameters) {
+            if (parameter == parameters - 1) {
+                return s / Math.sqrt(2.0 * df);
+            }
+            LineTally tally = lives.get(parameter / 2).tally;
+            return parameter % 2 == 0 ? s / Math.sqrt((double) tally.count()) : s / Math.sqrt(tally.squaresOfX());
+        }
+    }
+
+    /** Normal distributions along lines, each reading's location weighing the same. */
+    private static final class Mixture {
+        /** Longer lives are taken in this many equal slices; the mixture then errs by less than 1e-5 of its spread. */
+        private static final int MOST_SLICES = 400;
+
+        private final double[] locations;
+        private final double[] weights;
+        private final double s;
+        private final double first;
+        private final double last;
+
+        Mixture(List<Life> lives, double[] parameters) {
+            int slices = lives.stream().mapToInt(Mixture::slices).sum();
+            double readings =
+                    lives.stream().mapToInt(life -> life.to - life.from).sum();
+            locations = new double[slices];
+            weights = new double[slices];
+            s = parameters[parameters.length - 1];
+            double least = Double.POSITIVE_INFINITY;
+            double most = Double.NEGATIVE_INFINITY;
+            int next = 0;
+            for (int i = 0; i < lives.size(); i++) {
+                Life life = lives.get(i);
+                double middle = life.tally.meanX();
+                double height = parameters[2 * i];
+                double slope = parameters[2 * i + 1];
+                double width = (life.to - life.from) / (double) slices(life);
+                for (int k = 0; k < slices(life); k++) {
+                    double x = life.from + (k + 0.5) * width - 0.5;
+                    locations[next] = height + slope * (x - middle);
+                    weights[next++] = width / readings;
+                }
+                double start = height + slope * (life.from - middle);
+                double end = height + slope * (life.to - 1 - middle);
+                least = Math.min(least, Math.min(start, end));
+                most = Math.max(most, Math.max(start, end));
+            }
+            first = least;
+            last = most;
+        }
+
+        private static int slices(Life life) {
+            return Math.min(MOST_SLICES, life.to - life.from);
+        }
+
+        double mean() {
+            double sum = 0;
+            for (int i = 0; i < locations.length; i++) {
+                sum += weights[i] * locations[i];
+            }
+            return sum;
+        }
+
+        private double below(double x) {
+            double sum = 0;
+            for (int i = 0; i < locations.length; i++) {
+                sum += weights[i] * Distributions.normal((x - locations[i]) / s);
+            }
+            return sum;
+        }
+
+        private double above(double x) {
+            double sum = 0;
+            for (int i = 0; i < locations.length; i++) {
+                sum += weights[i] * Distributions.normalAbove((x - locations[i]) / s);
+            }
+            return sum;
+        }
+
+        double outside(OptionalDouble lower, OptionalDouble upper) {
+            return (lower.isPresent() ? below(lower.getAsDouble()) : 0)
+                    + (upper.isPresent() ? above(upper.getAsDouble()) : 0);
+        }
+
+        double low() {
+            return quantile(PercentileIndices.USUAL_TAIL);
+        }
+
+        double middle() {
+            return quantile(0.5);
+        }
+
+        double high() {
+            double tail = PercentileIndices.USUAL_TAIL;
+            return solve(x -> 1 - above(x) / tail);
+        }
+
+        private double quantile(double p) {
+            return solve(x -> below(x) / p - 1);
+        }
+
+        private double solve(org.apache.commons.math3.analysis.UnivariateFunction function) {
+            // every percentile asked for lies within 3.1 s of the outermost locations
+            return new BrentSolver(1e-13, 1e-11 * s).solve(300, function, first - 4 * s, last + 4 * s);
+        }
+
+        double least(OptionalDouble lower, OptionalDouble upper) {
+            double middle = middle();
+            return Math.min(
+                    lower.isPresent() ? (middle - lower.getAsDouble()) / (middle - low()) : Double.POSITIVE_INFINITY,
+                    upper.isPresent() ? (upper.getAsDouble() - middle) / (high() - middle) : Double.POSITIVE_INFINITY);
+        }
+
+        double worst(OptionalDouble lower, OptionalDouble upper) {
+            return Math.min(
+                            lower.isPresent() ? first - lower.getAsDouble() : Double.POSITIVE_INFINITY,
+                            upper.isPresent() ? upper.getAsDouble() - last : Double.POSITIVE_INFINITY)
+                    / (3 * s);
+        }
+    }
+}
