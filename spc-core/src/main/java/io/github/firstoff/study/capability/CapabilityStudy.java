@@ -112,13 +112,8 @@ public record CapabilityStudy(
                 n < 2 ? Optional.empty() : Optional.of(SigmaEstimators.sample(tally.standardDeviation(), n));
         Optional<SigmaEstimate> withinSteps = within.map(s -> s.withSigma(scale.steps(s.sigma())));
         DataChecks found = checks.check(sample, bounds, within);
-        DistributionChoice choice = new DistributionChooser(sample, distribution)
-                .choose(
-                        bounds,
-                        control,
-                        found.discreteness()
-                                .map(DataChecks.Discreteness::isCoarse)
-                                .orElse(false));
+        DistributionChoice choice =
+                new DistributionChooser(sample, distribution, found.discreteness()).choose(bounds, control);
         Performance performance = choice.method().isNormal()
                 ? NormalIndices.performance(tally, scale, bounds, overallSteps, level)
                 : Performance.byPercentiles(sample, bounds, choice, level);

@@ -87,9 +87,10 @@ public record DataCheckStudy(double significance, int mostOutliers, Optional<Big
                 spreads ? Optional.of(autocorrelation(deviations)) : Optional.empty();
         autocorrelation
                 .filter(DataChecks.Autocorrelation::isBeyond)
-                .ifPresent(found -> remarks.add("Neighbouring readings resemble each other (lag-1 autocorrelation "
+                .ifPresent(found -> remarks.add("Neighbouring readings "
+                        + (found.lagOne() > 0 ? "resemble each other" : "alternate") + " (lag-1 autocorrelation "
                         + text(found.lagOne()) + ", limits ±" + text(found.limit())
-                        + "): limits from moving ranges and all intervals assume that they do not."));
+                        + "): limits from moving ranges and all intervals assume that they are independent."));
         Optional<DataChecks.Outliers> outliers =
                 spreads && deviations.length >= 3 ? Optional.of(outliers(sample, deviations)) : Optional.empty();
         outliers.filter(found -> !found.values().isEmpty()).ifPresent(found -> remarks.add(outlying(found)));

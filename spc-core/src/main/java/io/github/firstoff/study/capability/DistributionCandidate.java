@@ -13,7 +13,7 @@ import java.util.OptionalDouble;
  * @param aicc Akaike's criterion with the correction for small samples, 2k − 2 ln L + 2k(k + 1)/(n − k − 1) (Hurvich and Tsai 1989,
  *     Biometrika 76, 297–307); smaller is better; empty without a fit, for n at most k + 1, and for families that are not fitted by
  *     maximum likelihood
- * @param andersonDarling A²
+ * @param andersonDarling A² of the readings, ties spread over the step that made them equal
  * @param p its p-value; empty where none was found
  * @param pMethod where the p-value comes from, or why there is none
  * @param obstacle why there is no fit, a sentence; empty text with one

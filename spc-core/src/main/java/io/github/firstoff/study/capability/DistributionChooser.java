@@ -25,20 +25,30 @@ final class DistributionChooser {
 
     private final Sample sample;
     private final DistributionSetting setting;
+    private final double step;
+    private final boolean tooCoarse;
 
-    DistributionChooser(Sample sample, DistributionSetting setting) {
+    DistributionChooser(Sample sample, DistributionSetting setting, Optional<DataChecks.Discreteness> discreteness) {
         this.sample = sample;
         this.setting = setting;
+        step = sample.scale()
+                .length(sample.scale()
+                        .stepsBetween(
+                                BigDecimal.ZERO,
+                                discreteness
+                                        .map(DataChecks.Discreteness::step)
+                                        .orElse(sample.scale().step())));
+        tooCoarse = discreteness.map(DataChecks.Discreteness::isCoarse).orElse(false);
     }
 
-    DistributionChoice choose(Bounds bounds, ControlState control, boolean tooCoarse) {
+    DistributionChoice choose(Bounds bounds, ControlState control) {
         if (setting.fixed().isPresent()) {
             return fixed(setting.fixed().get(), bounds);
         }
         if (bounds.naturalLower()) {
             return bounded(bounds);
         }
-        return unbounded(control, tooCoarse);
+        return unbounded(control);
     }
 
     private DistributionChoice fixed(CapabilityMethod method, Bounds bounds) {
@@ -97,7 +107,7 @@ final class DistributionChooser {
                         + "). Percentiles and indices are doubtful.");
     }
 
-    private DistributionChoice unbounded(ControlState control, boolean tooCoarse) {
+    private DistributionChoice unbounded(ControlState control) {
         BigDecimal origin = sample.scale().reference();
         DistributionCandidate normal = tested(consider(CapabilityMethod.NORMAL, origin));
         List<DistributionCandidate> evidence = new ArrayList<>(List.of(normal));
@@ -174,7 +184,7 @@ final class DistributionChooser {
                 origin,
                 fixed,
                 evidence,
-                ShapiroWilk.test(DistributionChoice.Distances.sorted(sample, origin)),
+                ShapiroWilk.test(untied(DistributionChoice.Distances.sorted(sample, origin), false)),
                 reason);
     }
 
@@ -205,10 +215,15 @@ final class DistributionChooser {
                 Optional.of(fitted),
                 Double.isFinite(likelihood) ? OptionalDouble.of(likelihood) : OptionalDouble.empty(),
                 comparable ? OptionalDouble.of(aicc) : OptionalDouble.empty(),
-                OptionalDouble.of(AndersonDarling.forFormula(sorted, fitted)),
+                OptionalDouble.of(AndersonDarling.forFormula(
+                        untied(sorted, method.family().isPositive()), fitted)),
                 OptionalDouble.empty(),
                 "not asked for",
                 "");
+    }
+
+    private double[] untied(double[] sorted, boolean positive) {
+        return DistributionChoice.Distances.untied(sorted, step, positive);
     }
 
     /** The candidate with the p-value of its Anderson–Darling statistic. */
@@ -228,11 +243,6 @@ final class DistributionChooser {
         }
         if (n > MOST_SIMULATED) {
             return candidate.withP(OptionalDouble.empty(), "no published formula, and too many readings to simulate");
-        }
-        // a value at the bound itself makes ln F infinite: rounding, not evidence
-        if (Double.isInfinite(statistic)) {
-            return candidate.withP(
-                    OptionalDouble.empty(), "a reading on the bound itself makes the statistic infinite");
         }
         return ParametricBootstrap.run(
                         fitted, n, REPLICATES, List.of((again, values) -> AndersonDarling.forFormula(values, again)))

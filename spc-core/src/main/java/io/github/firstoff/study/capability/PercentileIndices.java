@@ -88,29 +88,29 @@ record PercentileIndices(OptionalDouble lower, OptionalDouble upper, double tail
 
         OptionalDouble lowerBound(int function) {
             return bounds(function, 1 - level, level)
+                    .filter(ends -> Double.isFinite(ends[0]))
                     .map(ends -> OptionalDouble.of(ends[0]))
                     .orElseGet(OptionalDouble::empty);
         }
 
+        /** May reach infinity where the distribution is bounded and the limit lies beyond its bound. */
         private Optional<double[]> bounds(int function, double low, double high) {
             double value = value(function);
-            if (!Double.isFinite(value)) {
+            if (Double.isNaN(value)) {
                 return Optional.empty();
             }
             if (covariance.isPresent()) {
+                if (Double.isInfinite(value)) {
+                    return Optional.empty();
+                }
                 double error = standardError(functions.get(function), covariance.get());
-                return finite(
-                        value + Distributions.normalQuantile(low) * error,
-                        value + Distributions.normalQuantile(high) * error);
+                return Optional.of(new double[] {
+                    value + Distributions.normalQuantile(low) * error,
+                    value + Distributions.normalQuantile(high) * error
+                });
             }
-            return bootstrap.flatMap(
-                    result -> finite(result.percentile(function, low), result.percentile(function, high)));
-        }
-
-        private static Optional<double[]> finite(double low, double high) {
-            return Double.isFinite(low) && Double.isFinite(high)
-                    ? Optional.of(new double[] {low, high})
-                    : Optional.empty();
+            return bootstrap.map(result ->
+                    new double[] {result.corrected(function, value, low), result.corrected(function, value, high)});
         }
 
         /** √(g′Vg) with the gradient by central differences. */

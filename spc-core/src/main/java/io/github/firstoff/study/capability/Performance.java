@@ -100,7 +100,9 @@ record Performance(List<Index> indices, Index expected, Index below, Index above
         if (!Double.isFinite(value) || value == 0) {
             return Index.none(name, NO_PERCENTILE);
         }
-        return Index.of(name, value).with(found.interval(function), found.lowerBound(function));
+        Optional<Interval> interval =
+                found.interval(function).filter(ends -> Double.isFinite(ends.lower()) && Double.isFinite(ends.upper()));
+        return Index.of(name, value).with(interval, found.lowerBound(function));
     }
 
     private static OptionalDouble distance(Scale scale, DistributionChoice choice, Optional<BigDecimal> limit) {
