@@ -139,7 +139,7 @@ public record CapabilityStudy(
                 notes(bounds, control, choice));
     }
 
-    private static List<String> notes(Bounds bounds, ControlState control, DistributionChoice choice) {
+    private List<String> notes(Bounds bounds, ControlState control, DistributionChoice choice) {
         List<String> notes = new ArrayList<>();
         switch (control) {
             case OUT_OF_CONTROL ->
@@ -152,7 +152,7 @@ public record CapabilityStudy(
             notes.add("The lower bound is natural, not a requirement: only the upper index exists.");
         }
         boolean doubtful = choice.chosen()
-                .map(candidate -> candidate.isRefuted(DistributionSetting.USUAL_SIGNIFICANCE))
+                .map(candidate -> candidate.isRefuted(distribution.significance()))
                 .orElse(false);
         if (!choice.method().isNormal() || choice.fixed() || doubtful) {
             notes.add(choice.reason());

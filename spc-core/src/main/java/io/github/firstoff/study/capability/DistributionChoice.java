@@ -1,6 +1,7 @@
 package io.github.firstoff.study.capability;
 
 import io.github.firstoff.sample.Sample;
+import io.github.firstoff.sample.Scale;
 import io.github.firstoff.stats.FittedDistribution;
 import io.github.firstoff.stats.PlottingPosition;
 import io.github.firstoff.stats.ProbabilityPlot;
@@ -9,6 +10,7 @@ import java.math.BigDecimal;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
+import java.util.OptionalDouble;
 
 /**
  * The distribution by which performance is stated, and why it and no other.
@@ -41,16 +43,21 @@ public record DistributionChoice(
                 .findFirst();
     }
 
-    /** What of the reading itself (not of its distance from the origin) the fitted distribution holds at a probability. */
-    public Optional<Double> percentile(Sample sample, double probability) {
-        return fitted.map(distribution -> {
-            double distance = distribution.quantile(probability);
-            return Double.isFinite(distance)
-                    ? sample.scale()
-                            .value(sample.scale().deviation(origin)
-                                    + sample.scale().steps(distance))
-                    : distance;
-        });
+    /**
+     * The percentile of the readings themselves (not of their distance from the origin), in their unit; empty without a fit, or where
+     * the fitted distribution has no finite percentile.
+     *
+     * @param probability strictly between 0 and 1
+     */
+    public OptionalDouble percentile(Sample sample, double probability) {
+        if (fitted.isEmpty()) {
+            return OptionalDouble.empty();
+        }
+        double distance = fitted.get().quantile(probability);
+        Scale scale = sample.scale();
+        return Double.isFinite(distance)
+                ? OptionalDouble.of(scale.value(scale.deviation(origin) + scale.steps(distance)))
+                : OptionalDouble.empty();
     }
 
     /** The probability plot of the readings, as distances from the origin; empty without a fit or a spread. */
