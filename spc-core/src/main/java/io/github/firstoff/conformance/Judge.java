@@ -66,23 +66,26 @@ public final class Judge {
 
     private CharacteristicResult assess(ResolvedCharacteristic characteristic, List<PartRecord> parts) {
         List<Judgement> judgements = new ArrayList<>();
-        Absences missing = new Absences();
+        List<String> missing = new ArrayList<>();
+        long missingCount = 0;
         boolean sampled = plan.plan().extentOf(characteristic.characteristic()) == Extent.SAMPLE;
         for (PartRecord part : parts) {
             List<Reading> readings = part.of(characteristic.number());
-            if (readings.isEmpty()) {
-                if (!sampled) {
-                    missing.add(part.serial());
-                }
-                continue;
+            if (readings.isEmpty() && !sampled) {
+                name(missing, part.serial());
+                missingCount++;
             }
-            missingSettings(characteristic, part, readings).forEach(missing::add);
+            for (String absent : missingSettings(characteristic, part, readings)) {
+                name(missing, absent);
+                missingCount++;
+            }
             for (Reading reading : readings) {
                 judgements.add(judge(characteristic, part, reading));
             }
         }
         if (judgements.isEmpty() && missing.isEmpty()) {
-            parts.forEach(part -> missing.add(part.serial()));
+            parts.forEach(part -> name(missing, part.serial()));
+            missingCount = parts.size();
         }
         boolean incomplete = judgements.isEmpty() || !missing.isEmpty();
         Verdict verdict = incomplete ? Verdict.NOT_MEASURED : Verdict.CONFORMING;
@@ -93,20 +96,10 @@ public final class Judge {
                 characteristic, ruleOf(characteristic.decision()), judgements, missing.named, missing.count, verdict);
     }
 
-    /** What is missing: the first by name, all by number, so that a file of many part numbers does not fill the memory. */
-    private static final class Absences {
-        private final List<String> named = new ArrayList<>();
-        private long count;
-
-        void add(String name) {
-            count++;
-            if (named.size() < CharacteristicResult.MOST_NAMED) {
-                named.add(name);
-            }
-        }
-
-        boolean isEmpty() {
-            return count == 0;
+    /** The first are named, so that a file of many part numbers does not fill the memory. */
+    private static void name(List<String> missing, String which) {
+        if (missing.size() < CharacteristicResult.MOST_NAMED) {
+            missing.add(which);
         }
     }
 
@@ -114,7 +107,7 @@ public final class Judge {
     private static List<String> missingSettings(
             ResolvedCharacteristic characteristic, PartRecord part, List<Reading> readings) {
         List<String> settings = characteristic.characteristic().options().settings();
-        if (settings.isEmpty()) {
+        if (settings.isEmpty() || readings.isEmpty()) {
             return List.of();
         }
         Set<String> found = new HashSet<>();
