@@ -1,0 +1,132 @@
+package io.github.firstoff.quantity;
+
+import java.io.BufferedReader;
+import java.io.IOException;
+import java.io.InputStream;
+import java.io.InputStreamReader;
+import java.io.UncheckedIOException;
+import java.math.BigDecimal;
+import java.math.BigInteger;
+import java.nio.charset.StandardCharsets;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.TreeMap;
+import java.util.stream.Collectors;
+
+/**
+ * Coverage factors t<sub>p</sub>(ν) of Student's distribution for the probabilities of JCGM 100:2008, Table G.2.
+ *
+ * <p>Kept as decimals beside this class, for every whole ν up to 200 and a few beyond, to nine places, so that an expanded uncertainty
+ * needs no binary arithmetic. Degrees of freedom between two rows take the row below, whose factor is greater.
+ */
+public final class StudentFactors {
+    private static final String TABLE = "jcgm-100/2008/student-t.csv";
+    private static final List<String> HEADER = List.of("source", "edition", "clause", "units", "marks");
+    private static final StudentFactors LOADED = load();
+
+    private final List<BigDecimal> probabilities;
+    private final TreeMap<BigInteger, List<BigDecimal>> rows;
+    private final List<BigDecimal> infinite;
+
+    private StudentFactors(
+            List<BigDecimal> probabilities, Map<BigInteger, List<BigDecimal>> rows, List<BigDecimal> infinite) {
+        this.probabilities = List.copyOf(probabilities);
+        this.rows = new TreeMap<>(rows);
+        this.infinite = List.copyOf(infinite);
+    }
+
+    /** The probabilities of which there are factors, from least to greatest: 0.6827, 0.90, 0.95, 0.9545, 0.99, 0.9973. */
+    public static List<BigDecimal> probabilities() {
+        return LOADED.probabilities;
+    }
+
+    /** Whether there are factors for the probability, whatever its trailing zeros. */
+    public static boolean has(BigDecimal probability) {
+        return LOADED.columnOf(probability) >= 0;
+    }
+
+    static String inWords() {
+        return probabilities().stream().map(BigDecimal::toPlainString).collect(Collectors.joining(", "));
+    }
+
+    /**
+     * The factor for whole degrees of freedom.
+     *
+     * @param degreesOfFreedom at least 1; empty for infinite
+     * @param probability one of {@link #probabilities()}
+     * @throws IllegalArgumentException if there is no factor
+     */
+    public static BigDecimal factor(Optional<BigInteger> degreesOfFreedom, BigDecimal probability) {
+        int column = LOADED.columnOf(probability);
+        if (column < 0) {
+            throw new IllegalArgumentException(
+                    "a coverage probability is one of " + inWords() + ", not " + probability.toPlainString());
+        }
+        if (degreesOfFreedom.isEmpty()) {
+            return LOADED.infinite.get(column);
+        }
+        Map.Entry<BigInteger, List<BigDecimal>> row = LOADED.rows.floorEntry(degreesOfFreedom.get());
+        if (row == null) {
+            throw new IllegalArgumentException("degrees of freedom are at least 1, not " + degreesOfFreedom.get());
+        }
+        return row.getValue().get(column);
+    }
+
+    private int columnOf(BigDecimal probability) {
+        for (int i = 0; i < probabilities.size(); i++) {
+            if (probabilities.get(i).compareTo(probability) == 0) {
+                return i;
+            }
+        }
+        return -1;
+    }
+
+    private static StudentFactors load() {
+        try (InputStream in = StudentFactors.class.getResourceAsStream(TABLE)) {
+            if (in == null) {
+                throw new IllegalStateException("the table " + TABLE + " is missing from the program");
+            }
+            return read(new BufferedReader(new InputStreamReader(in, StandardCharsets.UTF_8)));
+        } catch (IOException failed) {
+            throw new UncheckedIOException("the table " + TABLE + " cannot be read", failed);
+        }
+    }
+
+    private static StudentFactors read(BufferedReader in) throws IOException {
+        StringBuilder header = new StringBuilder();
+        List<BigDecimal> probabilities = new ArrayList<>();
+        Map<BigInteger, List<BigDecimal>> rows = new TreeMap<>();
+        List<BigDecimal> infinite = new ArrayList<>();
+        for (String line = in.readLine(); line != null; line = in.readLine()) {
+            if (line.startsWith("#")) {
+                header.append(line).append('\n');
+                continue;
+            }
+            String[] cells = line.split(",", -1);
+            List<BigDecimal> values = new ArrayList<>();
+            for (int i = 1; i < cells.length; i++) {
+                values.add(new BigDecimal(cells[i].strip()));
+            }
+            if (probabilities.isEmpty()) {
+                probabilities.addAll(values);
+            } else if (values.size() != probabilities.size()) {
+                throw new IllegalStateException("the table " + TABLE + " is damaged at " + cells[0]);
+            } else if (cells[0].equals("infinite")) {
+                infinite.addAll(values);
+            } else {
+                rows.put(new BigInteger(cells[0]), List.copyOf(values));
+            }
+        }
+        for (String key : HEADER) {
+            if (header.indexOf("# " + key + ": ") < 0) {
+                throw new IllegalStateException("the table " + TABLE + " does not state its " + key);
+            }
+        }
+        if (infinite.isEmpty() || !rows.containsKey(BigInteger.ONE)) {
+            throw new IllegalStateException("the table " + TABLE + " lacks its first or last row");
+        }
+        return new StudentFactors(probabilities, rows, infinite);
+    }
+}
