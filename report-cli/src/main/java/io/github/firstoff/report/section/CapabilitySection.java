@@ -16,6 +16,7 @@ import io.github.firstoff.study.capability.Interval;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
+import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.stream.Collectors;
 
@@ -48,10 +49,11 @@ final class CapabilitySection {
     }
 
     private void scale(List<Block> blocks) {
-        List<IndexMark> marks = shown().stream()
-                .filter(CapabilitySection::hasPlace)
-                .map(CapabilitySection::mark)
-                .toList();
+        List<Index> placed =
+                shown().stream().filter(CapabilitySection::hasPlace).toList();
+        int places = placed.stream().mapToInt(CapabilitySection::places).min().orElse(0);
+        List<IndexMark> marks =
+                placed.stream().map(index -> mark(index, places)).toList();
         if (!marks.isEmpty()) {
             blocks.add(new Block.IndexScale(marks, OptionalDouble.empty(), Text.of(conditions())));
         }
@@ -65,30 +67,42 @@ final class CapabilitySection {
         return index.value().isPresent() && Double.isFinite(index.value().getAsDouble());
     }
 
-    private static IndexMark mark(Index index) {
+    private static IndexMark mark(Index index, int places) {
         return new IndexMark(
                 index.name(),
                 index.value().orElseThrow(),
                 end(index.interval().map(Interval::lower)),
                 end(index.interval().map(Interval::upper)),
-                figures(index));
+                figures(index, places));
     }
 
-    private static OptionalDouble end(java.util.Optional<Double> value) {
+    private static OptionalDouble end(Optional<Double> value) {
         return value.filter(Double::isFinite).map(OptionalDouble::of).orElse(OptionalDouble.empty());
     }
 
     /** {@code 1.42 (1.18 to 1.66)}. */
     static String figures(Index index) {
+        return figures(index, places(index));
+    }
+
+    private static String figures(Index index, int places) {
+        String value = Figures.rounded(index.value().orElseThrow(), places);
+        return bounded(index)
+                .map(each -> value + " (" + Figures.rounded(each.lower(), places) + " to "
+                        + Figures.rounded(each.upper(), places) + ")")
+                .orElse(value);
+    }
+
+    /** The decimals that an index is entitled to. */
+    private static int places(Index index) {
         double value = index.value().orElseThrow();
-        return index.interval()
-                .filter(each -> Double.isFinite(each.lower()) && Double.isFinite(each.upper()))
-                .map(each -> {
-                    int places = Figures.indexPlaces(value, each.lower(), each.upper());
-                    return Figures.rounded(value, places) + " (" + Figures.rounded(each.lower(), places) + " to "
-                            + Figures.rounded(each.upper(), places) + ")";
-                })
-                .orElseGet(() -> Figures.index(value));
+        return bounded(index)
+                .map(each -> Figures.indexPlaces(value, each.lower(), each.upper()))
+                .orElseGet(() -> Figures.indexPlaces(value, value, value));
+    }
+
+    private static Optional<Interval> bounded(Index index) {
+        return index.interval().filter(each -> Double.isFinite(each.lower()) && Double.isFinite(each.upper()));
     }
 
     /** n, subgroups, estimators, distribution, level and control state in one line. */
@@ -170,7 +184,8 @@ final class CapabilitySection {
         List<String> performance = new ArrayList<>();
         for (Index index : List.of(capability.pp(), capability.ppk())) {
             if (hasPlace(index)) {
-                performance.add(index.name() + " " + Figures.index(index.value().orElseThrow()));
+                performance.add(
+                        index.name() + " " + Figures.rounded(index.value().orElseThrow(), places(index)));
             }
         }
         if (!performance.isEmpty()) {

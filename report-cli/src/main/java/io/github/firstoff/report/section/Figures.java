@@ -71,11 +71,6 @@ final class Figures {
         return wide || Math.abs(value) >= LARGE_INDEX ? 1 : 2;
     }
 
-    /** An index that comes without an interval. */
-    static String index(double value) {
-        return rounded(value, Math.abs(value) >= LARGE_INDEX ? 1 : 2);
-    }
-
     /** A length or angle with its unit and two significant digits; small lengths in micrometres. */
     static String amount(double value, Unit unit) {
         double size = Math.abs(value);

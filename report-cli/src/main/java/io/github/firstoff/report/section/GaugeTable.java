@@ -46,7 +46,7 @@ public final class GaugeTable {
                 Column.narrow("Gauge"),
                 Column.text("What it is", 3),
                 Column.figure("Resolution", ""),
-                Column.figure("Expanded uncertainty U", ""),
+                Column.figure(head(), ""),
                 Column.narrow("Unit"),
                 Column.narrow("Calibration due"),
                 Column.narrow("Certificate"),
@@ -56,7 +56,7 @@ public final class GaugeTable {
         List<Block> blocks = new ArrayList<>();
         blocks.add(Block.Heading.of("Gauges"));
         blocks.add(new Block.Table(columns, rows));
-        coverage().ifPresent(text -> blocks.add(new Block.Note(Text.of(text))));
+        remarks().ifPresent(text -> blocks.add(new Block.Note(Text.of(text))));
         return blocks;
     }
 
@@ -94,28 +94,49 @@ public final class GaugeTable {
         return constant + " + " + Figures.of(uncertainty.perLength()) + " L";
     }
 
-    private Optional<String> coverage() {
-        List<String> factors = uses.keySet().stream()
+    /** The coverage factor in the head where all share one, else the sentence of {@link #remarks()}. */
+    private String head() {
+        return "Expanded uncertainty U"
+                + (factors().size() == 1 ? " (k\u00A0=\u00A0" + factors().get(0) + ")" : "");
+    }
+
+    private List<Uncertainty> uncertainties() {
+        return uses.keySet().stream()
                 .map(id -> sheet.plan().gauge(id))
                 .flatMap(Optional::stream)
                 .map(Gauge::uncertainty)
                 .flatMap(Optional::stream)
+                .toList();
+    }
+
+    private List<String> factors() {
+        return uncertainties().stream()
                 .map(each -> each.coverageFactor().stripTrailingZeros().toPlainString())
                 .distinct()
                 .toList();
-        boolean byLength = uses.keySet().stream()
-                .map(id -> sheet.plan().gauge(id))
-                .flatMap(Optional::stream)
-                .map(Gauge::uncertainty)
-                .flatMap(Optional::stream)
-                .anyMatch(each -> each.perLength().signum() != 0);
-        if (factors.isEmpty()) {
-            return Optional.empty();
+    }
+
+    private Optional<String> remarks() {
+        List<String> sentences = new ArrayList<>();
+        if (factors().size() > 1) {
+            sentences.add("U with the coverage factors k that the plan states: "
+                    + uses.keySet().stream()
+                            .map(id -> sheet.plan().gauge(id))
+                            .flatMap(Optional::stream)
+                            .filter(gauge -> gauge.uncertainty().isPresent())
+                            .map(gauge -> gauge.id() + " "
+                                    + gauge.uncertainty()
+                                            .orElseThrow()
+                                            .coverageFactor()
+                                            .stripTrailingZeros()
+                                            .toPlainString())
+                            .collect(Collectors.joining(", "))
+                    + ".");
         }
-        String text = factors.size() == 1
-                ? "U with coverage factor k = " + factors.get(0) + ", as the plan states it."
-                : "U with the coverage factors that the plan states (" + String.join(", ", factors) + ").";
-        return Optional.of(text + (byLength ? " L is the measured length." : ""));
+        if (uncertainties().stream().anyMatch(each -> each.perLength().signum() != 0)) {
+            sentences.add("L is the measured length, in the unit of U.");
+        }
+        return sentences.isEmpty() ? Optional.empty() : Optional.of(String.join(" ", sentences));
     }
 
     /** The same in running text, for a sheet with little room: gauge, certificate, due date; U where it decided. */

@@ -12,6 +12,7 @@ import io.github.firstoff.study.chart.WesternElectricRule;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.Comparator;
+import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -32,10 +33,13 @@ final class SignalList {
     /** Marks the points of the episodes that are only counted. */
     private static final String REST = "+";
 
+    private static final Integer COUNTED = 0;
+
     private final Assessment assessment;
     private final ChartWords words;
     private final List<Episode> told;
     private final List<Episode> counted;
+    private final Map<Point, List<Integer>> marks;
 
     SignalList(Assessment assessment, ChartWords words) {
         this.assessment = assessment;
@@ -47,6 +51,7 @@ final class SignalList {
                 .collect(Collectors.toSet());
         told = episodes.stream().filter(longest::contains).toList();
         counted = episodes.stream().filter(each -> !longest.contains(each)).toList();
+        marks = marks();
     }
 
     /** Overlapping signals of one test, side and panel. */
@@ -91,6 +96,11 @@ final class SignalList {
         return all;
     }
 
+    /** Whether points stand so close that rings on all of them would hide the chart. */
+    boolean isCrowded() {
+        return assessment.chart().location().count() > CROWDED;
+    }
+
     /** The episodes on one panel that are told. */
     List<Episode> on(PanelKind panel) {
         return told.stream().filter(each -> each.panel() == panel).toList();
@@ -102,16 +112,31 @@ final class SignalList {
 
     /** The marks of a point that completes patterns; empty for any other. */
     String marks(PanelKind panel, int number) {
-        List<Integer> marks = new ArrayList<>();
+        List<Integer> told = marks.getOrDefault(new Point(panel, number), List.of());
+        return told.contains(COUNTED) ? REST : shortened(told);
+    }
+
+    private record Point(PanelKind panel, int number) {}
+
+    /** The numbers of the told episodes that each point completes; a point of counted episodes only has {@link #COUNTED}. */
+    private Map<Point, List<Integer>> marks() {
+        Map<Point, List<Integer>> marks = new HashMap<>();
         for (int i = 0; i < told.size(); i++) {
-            if (completes(told.get(i), panel, number)) {
-                marks.add(i + 1);
+            for (Point point : completed(told.get(i))) {
+                marks.computeIfAbsent(point, each -> new ArrayList<>()).add(i + 1);
             }
         }
-        if (marks.isEmpty()) {
-            return counted.stream().anyMatch(each -> completes(each, panel, number)) ? REST : "";
+        for (Episode episode : counted) {
+            completed(episode).forEach(point -> marks.putIfAbsent(point, List.of(COUNTED)));
         }
-        return shortened(marks);
+        return marks;
+    }
+
+    private List<Point> completed(Episode episode) {
+        List<Signal> ringed = isCrowded() ? episode.signals().subList(0, 1) : episode.signals();
+        return ringed.stream()
+                .map(signal -> new Point(episode.panel(), signal.at()))
+                .toList();
     }
 
     /** {@code 1}, {@code 1,3}, and {@code 1–4} for a run of three and more. */
@@ -128,20 +153,6 @@ final class SignalList {
             from = runEnds ? i + 1 : from;
         }
         return String.join(",", parts);
-    }
-
-    boolean isCrowded() {
-        return assessment.chart().location().count() > CROWDED;
-    }
-
-    private boolean completes(Episode episode, PanelKind panel, int number) {
-        if (isCrowded()) {
-            return episode.panel() == panel && episode.signals().get(0).at() == number;
-        }
-        return episode.panel() == panel
-                && number >= episode.first()
-                && number <= episode.last()
-                && episode.signals().stream().anyMatch(signal -> signal.at() == number);
     }
 
     /** A sentence for each episode, and one for those that are only counted. */

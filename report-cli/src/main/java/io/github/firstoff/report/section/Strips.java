@@ -11,9 +11,11 @@ import io.github.firstoff.sheet.Phrases;
 import io.github.firstoff.tolerance.Limits;
 import java.math.BigDecimal;
 import java.util.ArrayList;
+import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.Set;
 
 /**
  * Strips: where readings lie between their limits. A reading under a bonus is placed within the limits of its own piece, so that
@@ -36,17 +38,17 @@ final class Strips {
      */
     static Cell summarised(CharacteristicResult result, OptionalDouble mean) {
         List<Judgement> all = measured(result);
-        List<Judgement> chosen = new ArrayList<>();
+        Set<Judgement> chosen = new LinkedHashSet<>();
         all.stream().min(Strips::compare).ifPresent(chosen::add);
         all.stream().max(Strips::compare).ifPresent(chosen::add);
         for (Judgement judgement : all) {
-            if (judgement.departure().isPresent() && !chosen.contains(judgement)) {
+            if (judgement.departure().isPresent()) {
                 chosen.add(judgement);
             }
         }
         boolean meanHasPlace =
                 mean.isPresent() && result.characteristic().zone().isFixed();
-        return cell(result, chosen, meanHasPlace ? List.of(mean.getAsDouble()) : List.of());
+        return cell(result, List.copyOf(chosen), meanHasPlace ? List.of(mean.getAsDouble()) : List.of());
     }
 
     private static int compare(Judgement a, Judgement b) {

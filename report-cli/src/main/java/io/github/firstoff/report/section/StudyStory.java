@@ -13,10 +13,13 @@ import io.github.firstoff.study.chart.Panel;
 import io.github.firstoff.study.chart.PanelKind;
 import io.github.firstoff.study.chart.Side;
 import io.github.firstoff.study.chart.Signal;
+import io.github.firstoff.study.chart.WesternElectricRule;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
 
 /** A characteristic under study told in sentences: what happened, where, what it means and what it does not mean. */
 final class StudyStory {
@@ -126,16 +129,12 @@ final class StudyStory {
 
     /** Where the stretch of overlapping episodes begins that ends at the last signal. */
     private int startOfLast(int last) {
+        List<Signal> location = on(PanelKind.LOCATION);
         int start = last;
-        boolean moved = true;
-        while (moved) {
-            moved = false;
-            for (Signal signal : on(PanelKind.LOCATION)) {
-                int first = signal.points().get(0);
-                if (first < start && signal.at() >= start - 1) {
-                    start = first;
-                    moved = true;
-                }
+        for (int i = location.size() - 1; i >= 0; i--) {
+            Signal signal = location.get(i);
+            if (signal.at() >= start - 1) {
+                start = Math.min(start, signal.points().get(0));
             }
         }
         return start;
@@ -270,11 +269,18 @@ final class StudyStory {
                     "On a chart this long a pattern is ringed where it is first complete, and + rings those that are only"
                             + " counted.");
         }
-        if (state() == ControlState.OUT_OF_CONTROL && chart.location().count() > CHANCE) {
+        if (state() == ControlState.OUT_OF_CONTROL && chart.location().count() > CHANCE && isJudgedByZones()) {
             notes.add("With all four tests even a process that never changes gives a signal about once in " + CHANCE
                     + " points (Champ and Woodall 1987): a few signals on a long chart need not have a cause.");
         }
         return notes;
+    }
+
+    private boolean isJudgedByZones() {
+        Set<String> tests = study.assessment().signalCounts().keySet();
+        return chart.location().hasZones()
+                && tests.size() == WesternElectricRule.values().length
+                && Arrays.stream(WesternElectricRule.values()).allMatch(rule -> tests.contains(rule.id()));
     }
 
     private Optional<String> conditions() {
@@ -291,8 +297,9 @@ final class StudyStory {
                 .map(estimate -> "; sigma " + Figures.amount(estimate.sigma(), unit()) + " from the "
                         + CapabilitySection.estimator(estimate.estimator()))
                 .orElse("");
-        return Optional.of(
-                "UCL and LCL: control limits at three sigma, " + from + sigma
-                        + ". Dotted: one and two sigma. Control limits say what the process does, not what the drawing allows.");
+        boolean zones = chart.location().hasZones();
+        return Optional.of("UCL and LCL: control limits" + (zones ? " at three sigma, " : ", ") + from + sigma
+                + (zones ? ". Dotted: one and two sigma" : "")
+                + ". Control limits say what the process does, not what the drawing allows.");
     }
 }
