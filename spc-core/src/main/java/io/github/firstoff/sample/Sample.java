@@ -3,11 +3,8 @@ package io.github.firstoff.sample;
 import io.github.firstoff.quantity.Unit;
 import java.math.BigDecimal;
 import java.math.BigInteger;
-import java.util.ArrayList;
 import java.util.Arrays;
-import java.util.LinkedHashMap;
 import java.util.List;
-import java.util.Map;
 
 /**
  * The readings of one characteristic in production order, as whole steps of their finest decimal resolution.
@@ -171,7 +168,7 @@ public final class Sample {
         for (int g = 0; g <= count; g++) {
             starts[g] = g * size;
         }
-        return new Subgroups(this, null, starts, List.of(), deviations.length - count * size);
+        return new Subgroups(this, null, starts, List.of(), deviations.length - count * size, List.of());
     }
 
     /**
@@ -188,41 +185,7 @@ public final class Sample {
             throw new IllegalArgumentException("one subgroup label per reading: " + labels.size() + " labels for "
                     + deviations.length + " readings");
         }
-        Map<String, List<Integer>> members = new LinkedHashMap<>();
-        for (int i = 0; i < deviations.length; i++) {
-            members.computeIfAbsent(labels.get(i), key -> new ArrayList<>()).add(i);
-        }
-        List<String> names = new ArrayList<>(members.keySet());
-        List<List<Integer>> groups = new ArrayList<>(members.values());
-        int leftOver = incompleteLast(groups);
-        if (leftOver > 0) {
-            names.remove(names.size() - 1);
-            groups.remove(groups.size() - 1);
-        }
-        int[] starts = new int[groups.size() + 1];
-        int[] order = new int[deviations.length - leftOver];
-        int next = 0;
-        for (int g = 0; g < groups.size(); g++) {
-            for (int index : groups.get(g)) {
-                order[next++] = index;
-            }
-            starts[g + 1] = next;
-        }
-        return new Subgroups(this, order, starts, names, leftOver);
-    }
-
-    private static int incompleteLast(List<List<Integer>> groups) {
-        if (groups.size() < 2) {
-            return 0;
-        }
-        int full = groups.get(0).size();
-        for (int g = 1; g < groups.size() - 1; g++) {
-            if (groups.get(g).size() != full) {
-                return 0;
-            }
-        }
-        int last = groups.get(groups.size() - 1).size();
-        return last < full ? last : 0;
+        return Grouping.labelled(labels).of(this);
     }
 
     @Override

@@ -70,6 +70,23 @@ public final class ChartConstants {
         return g * Math.sqrt(2.0 / (n - 1));
     }
 
+    /**
+     * E(s)/σ of a standard deviation with {@code df} degrees of freedom, for example a pooled one: √(2/ν) Γ((ν+1)/2)/Γ(ν/2).
+     *
+     * @throws IllegalArgumentException if {@code df} is less than 1
+     */
+    public static double c4OfDegrees(long df) {
+        if (df < 1) {
+            throw new IllegalArgumentException("a standard deviation has at least 1 degree of freedom, not " + df);
+        }
+        if (df < LARGEST) {
+            return c4OfWhole((int) df + 1);
+        }
+        // ln Γ(x+1/2)/Γ(x) = ln(x)/2 − 1/(8x) + 1/(192x³) − 1/(640x⁵) + …, x = ν/2
+        double x = df / 2.0;
+        return Math.exp((-1 / 8.0 + (1 / 192.0 - 1 / (640 * x * x)) / (x * x)) / x);
+    }
+
     /** The subgroup size. */
     public int n() {
         return n;

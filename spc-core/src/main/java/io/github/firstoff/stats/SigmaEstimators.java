@@ -18,6 +18,12 @@ public final class SigmaEstimators {
     public static final String MEAN_STANDARD_DEVIATION = "s̄/c4";
     /** The name of the estimator from the pooled standard deviation. */
     public static final String POOLED = "pooled s";
+    /** The name of the estimator from the pooled standard deviation, made unbiased. */
+    public static final String POOLED_UNBIASED = "pooled s/c4";
+    /** The name of the estimator from the median range. */
+    public static final String MEDIAN_RANGE = "median R/d4";
+    /** The name of the estimator from the median moving range. */
+    public static final String MEDIAN_MOVING_RANGE = "median MR/d4";
     /** The name of the estimator from the mean moving range. */
     public static final String MEAN_MOVING_RANGE = "MR̄/d2";
     /** The name of the plain sample standard deviation. */
@@ -63,6 +69,70 @@ public final class SigmaEstimators {
     /** σ = pooled s, the root of the mean square within subgroups; Σ(nᵢ − 1) degrees of freedom, exactly. */
     public static SigmaEstimate pooled(double pooledS, long degreesOfFreedom) {
         return new SigmaEstimate(pooledS, POOLED, degreesOfFreedom);
+    }
+
+    /**
+     * σ = mean of sᵢ/c4(nᵢ) from standard deviations of subgroups of unequal size (common practice);
+     * V² = Σ(1 − c4²)/c4²/k².
+     *
+     * @param deviations the standard deviations
+     * @param sizes the subgroup sizes, one per standard deviation
+     */
+    public static SigmaEstimate meanStandardDeviation(double[] deviations, int[] sizes) {
+        requirePositive(deviations.length);
+        double sum = 0;
+        double v2 = 0;
+        for (int i = 0; i < deviations.length; i++) {
+            ChartConstants c = ChartConstants.of(sizes[i]);
+            sum += deviations[i] / c.c4();
+            v2 += c.c5() * c.c5() / (c.c4() * c.c4());
+        }
+        double k = deviations.length;
+        return new SigmaEstimate(sum / k, MEAN_STANDARD_DEVIATION, effectiveDegreesOfFreedom(v2 / (k * k)));
+    }
+
+    /** σ = pooled s / c4(ν + 1), unbiased, with ν = Σ(nᵢ − 1) degrees of freedom. */
+    public static SigmaEstimate pooledUnbiased(double pooledS, long degreesOfFreedom) {
+        return new SigmaEstimate(
+                pooledS / ChartConstants.c4OfDegrees(degreesOfFreedom), POOLED_UNBIASED, degreesOfFreedom);
+    }
+
+    /**
+     * σ = median of {@code subgroups} ranges of {@code n} values each, over d4. Degrees of freedom from the variance of a sample
+     * median for many subgroups, 1/(4 k f²) with the density f of the range at its median.
+     */
+    public static SigmaEstimate medianRange(double medianRange, int n, int subgroups) {
+        requirePositive(subgroups);
+        MedianConstants c = MedianConstants.of(n);
+        double sd = 1 / (2 * c.rangeDensity() * c.d4());
+        return new SigmaEstimate(medianRange / c.d4(), MEDIAN_RANGE, effectiveDegreesOfFreedom(sd * sd / subgroups));
+    }
+
+    /**
+     * σ = median of the moving ranges (of two) over d4 = √2 Φ⁻¹(3/4) = 0.9539; a few odd readings hardly move it.
+     *
+     * <p>Degrees of freedom from the variance of a sample median for many readings, with the covariance of neighbouring ranges,
+     * which share a reading (Bahadur 1966): (1/4 + 2(P(both above) − 1/4))/(k f²).
+     */
+    public static SigmaEstimate medianMovingRange(double medianRange, int ranges) {
+        requirePositive(ranges);
+        MedianConstants c = MedianConstants.of(2);
+        double v2 = MEDIAN_MOVING_RANGE_VARIANCE / (c.rangeDensity() * c.rangeDensity() * c.d4() * c.d4() * ranges);
+        return new SigmaEstimate(medianRange / c.d4(), MEDIAN_MOVING_RANGE, effectiveDegreesOfFreedom(v2));
+    }
+
+    /** 1/4 + 2(P(|X₁−X₂| &gt; d4 and |X₂−X₃| &gt; d4) − 1/4), by integration over the reading they share. */
+    private static final double MEDIAN_MOVING_RANGE_VARIANCE = medianMovingRangeVariance();
+
+    private static double medianMovingRangeVariance() {
+        double d4 = MedianConstants.of(2).d4();
+        double both = 0;
+        double step = 0.0625;
+        for (double x = -9; x <= 9; x += step) {
+            double outside = Distributions.normal(x - d4) + Distributions.normalAbove(x + d4);
+            both += step * Math.exp(-x * x / 2) / Math.sqrt(2 * Math.PI) * outside * outside;
+        }
+        return 0.25 + 2 * (both - 0.25);
     }
 
     /**

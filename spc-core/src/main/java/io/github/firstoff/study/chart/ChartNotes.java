@@ -1,5 +1,7 @@
 package io.github.firstoff.study.chart;
 
+import io.github.firstoff.sample.Break;
+import io.github.firstoff.sample.Exclusion;
 import io.github.firstoff.sample.Subgroups;
 import java.util.ArrayList;
 import java.util.List;
@@ -14,15 +16,32 @@ final class ChartNotes {
     static List<String> of(Subgroups given, Subgroups charted) {
         List<String> notes = new ArrayList<>();
         if (given.leftOver() > 0) {
-            notes.add("The last subgroup is incomplete (" + readings(given.leftOver()) + "): it counts in the overall"
-                    + " figures and is left off the chart.");
+            notes.add("The last subgroup is incomplete (" + Words.count(given.leftOver(), "reading")
+                    + "): it counts in the overall figures and is left off the chart.");
+        }
+        for (int number : charted.incomplete()) {
+            notes.add("Subgroup " + number + " is incomplete ("
+                    + Words.count(charted.size(number - charted.number(0)), "reading")
+                    + ") and stays on the chart by choice, with limits of its own size.");
         }
         int dropped = given.count() - charted.count();
         if (dropped > 0) {
             notes.add((dropped == 1 ? "One subgroup has" : dropped + " subgroups have")
                     + " a single reading and no spread within: left off the chart.");
         }
+        addMarks(notes, charted);
         return notes;
+    }
+
+    static void addMarks(List<String> notes, Subgroups charted) {
+        for (Break b : charted.breaks()) {
+            notes.add("Patterns and moving ranges begin anew at point " + b.number() + " (" + b.label() + "): "
+                    + b.reason() + ".");
+        }
+        for (Exclusion exclusion : charted.exclusions()) {
+            notes.add("Point " + exclusion.number() + " is excluded, sets no limits and is not tested: "
+                    + exclusion.reason() + ".");
+        }
     }
 
     static void addProvisional(List<String> notes, int subgroups, String what) {
@@ -40,7 +59,7 @@ final class ChartNotes {
         }
     }
 
-    private static String readings(int count) {
-        return count == 1 ? "1 reading" : count + " readings";
+    static void addEstimator(List<String> notes, String estimator) {
+        notes.add("Spread estimated by " + estimator + ".");
     }
 }

@@ -10,34 +10,105 @@ import java.util.Optional;
  * The result of every kind of chart. Knows nothing of tests; give it to a {@link RuleSet}.
  *
  * @param kind the kind, by its name in the {@link ChartCatalogue}
- * @param location the panel of means, individuals, proportions or counts
- * @param dispersion the panel of ranges or standard deviations, for kinds that have one
+ * @param panels the panels, location first; at most one of each kind
  * @param sigmaWithin the standard deviation of single readings within subgroups, in the unit of the readings; empty while the
- *     data give none
- * @param frozen what to freeze for the charts that follow; empty while the data give none
+ *     data give none, and for attributes
+ * @param sigmaBetween the standard deviation of what moves subgroups as wholes, on charts of within and between
+ * @param frozen what to freeze for the charts that follow (of the last stage, where there are several); empty while the data give
+ *     none
  * @param limitsFrom how many subgroups (or individuals) set the limits; 0 if frozen limits were applied or none exist
- * @param data the subgroups on the chart, in its order: point i (from 0) of the location panel is subgroup i
+ * @param data the subgroups on the chart, in its order: point i (from 0) of the location panel is subgroup i; for attributes the
+ *     counts as single readings
+ * @param dispersionCheck for attributes: whether they spread as their distribution says
+ * @param stages the stretches with limits of their own, where limits were recalculated; else empty
  * @param notes what a reader must know, in sentences
  */
 public record ControlChart(
         String kind,
-        Panel location,
-        Optional<Panel> dispersion,
+        List<Panel> panels,
         Optional<SigmaEstimate> sigmaWithin,
+        Optional<Double> sigmaBetween,
         Optional<FrozenLimits> frozen,
         int limitsFrom,
         Subgroups data,
+        Optional<DispersionCheck> dispersionCheck,
+        List<Stage> stages,
         List<String> notes) {
-    /** Copies the notes. */
+    /** Copies the lists and checks that there is a location panel. */
     public ControlChart {
+        panels = List.copyOf(panels);
+        stages = List.copyOf(stages);
         notes = List.copyOf(notes);
+        if (panels.isEmpty() || panels.get(0).kind() != PanelKind.LOCATION) {
+            throw new IllegalArgumentException("the first panel of a chart shows the location");
+        }
     }
 
-    /** The panels, location first. */
-    public List<Panel> panels() {
-        List<Panel> panels = new ArrayList<>();
-        panels.add(location);
-        dispersion.ifPresent(panels::add);
-        return List.copyOf(panels);
+    /** A chart without any of what only some kinds have. */
+    static ControlChart of(
+            String kind,
+            List<Panel> panels,
+            Optional<SigmaEstimate> sigma,
+            Optional<FrozenLimits> frozen,
+            int limitsFrom,
+            Subgroups data,
+            List<String> notes) {
+        return new ControlChart(
+                kind, panels, sigma, Optional.empty(), frozen, limitsFrom, data, Optional.empty(), List.of(), notes);
+    }
+
+    /** The panel of means, individuals, medians, averages, sums, proportions or counts. */
+    public Panel location() {
+        return panels.get(0);
+    }
+
+    /** The panel of ranges, standard deviations or moving ranges, for kinds that have one. */
+    public Optional<Panel> dispersion() {
+        return panel(PanelKind.DISPERSION);
+    }
+
+    /** The panel of that kind, if the chart has one. */
+    public Optional<Panel> panel(PanelKind wanted) {
+        return panels.stream().filter(panel -> panel.kind() == wanted).findFirst();
+    }
+
+    ControlChart withSigmaBetween(double sigma) {
+        return new ControlChart(
+                kind,
+                panels,
+                sigmaWithin,
+                Optional.of(sigma),
+                frozen,
+                limitsFrom,
+                data,
+                dispersionCheck,
+                stages,
+                notes);
+    }
+
+    ControlChart withFrozen(FrozenLimits limits) {
+        return new ControlChart(
+                kind,
+                panels,
+                sigmaWithin,
+                sigmaBetween,
+                Optional.of(limits),
+                limitsFrom,
+                data,
+                dispersionCheck,
+                stages,
+                notes);
+    }
+
+    ControlChart withDispersionCheck(DispersionCheck check) {
+        return new ControlChart(
+                kind, panels, sigmaWithin, sigmaBetween, frozen, limitsFrom, data, Optional.of(check), stages, notes);
+    }
+
+    ControlChart withMoreNotes(List<String> more) {
+        List<String> all = new ArrayList<>(notes);
+        more.stream().filter(note -> !all.contains(note)).forEach(all::add);
+        return new ControlChart(
+                kind, panels, sigmaWithin, sigmaBetween, frozen, limitsFrom, data, dispersionCheck, stages, all);
     }
 }

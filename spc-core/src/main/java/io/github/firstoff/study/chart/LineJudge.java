@@ -26,7 +26,13 @@ final class LineJudge {
         return difference > 0 ? 1 : -1;
     }
 
-    /** Beyond how many of the lines at one, two, three sigma a point lies on the given side (0: on the centre line). */
+    /** Added to the zone of a point that lies exactly on the line at one sigma: not beyond it, and not within it. */
+    static final int ON_ONE_SIGMA = 4;
+
+    /**
+     * Beyond how many of the lines at one, two, three sigma a point lies on the given side (0: on the centre line);
+     * {@link #ON_ONE_SIGMA} if it lies exactly on the first.
+     */
     static int zone(double value, double centre, double sigma, int side) {
         if (side == 0) {
             return 0;
@@ -35,7 +41,7 @@ final class LineJudge {
         while (zone < 3 && compare(value, centre + side * (zone + 1) * sigma, sigma) == side) {
             zone++;
         }
-        return zone;
+        return zone == 0 && compare(value, centre + side * sigma, sigma) == 0 ? ON_ONE_SIGMA : zone;
     }
 
     /** Beyond which of two limits: −1 below the lower, 1 above the upper, 0 neither. */

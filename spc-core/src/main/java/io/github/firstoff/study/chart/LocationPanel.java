@@ -9,23 +9,33 @@ import java.util.OptionalDouble;
 import java.util.function.IntToDoubleFunction;
 import org.jspecify.annotations.Nullable;
 
-/** Builds the location panel of means (or individuals, means of one) with three-sigma limits. */
+/** Builds the location panel of means (individuals are means of one) or medians with three-sigma limits. */
 final class LocationPanel {
     private final Subgroups data;
     private final String statistic;
+    private final boolean medians;
 
     LocationPanel(Subgroups data, String statistic) {
-        this.data = data;
-        this.statistic = statistic;
+        this(data, statistic, false);
     }
 
-    /** The mean of the first {@code baseline} subgroups, every reading with equal weight. */
-    ExactCentre centre(int baseline) {
-        int groups = Math.min(baseline, data.count());
+    private LocationPanel(Subgroups data, String statistic, boolean medians) {
+        this.data = data;
+        this.statistic = statistic;
+        this.medians = medians;
+    }
+
+    static LocationPanel ofMedians(Subgroups data) {
+        return new LocationPanel(data, "median", true);
+    }
+
+    /** The mean of the subgroups that set limits, every reading (or every median) with equal weight. */
+    ExactCentre centre(Basis basis) {
         BigInteger total = BigInteger.ZERO;
         long partial = 0;
         long count = 0;
-        for (int g = 0; g < groups; g++) {
+        for (int i = 0; i < basis.count(); i++) {
+            int g = basis.group(i);
             long sum = sum(g);
             long next = partial + sum;
             if (((partial ^ next) & (sum ^ next)) < 0) {
@@ -33,12 +43,16 @@ final class LocationPanel {
                 next = sum;
             }
             partial = next;
-            count += data.size(g);
+            count += divisor(g);
         }
         return new ExactCentre(total.add(BigInteger.valueOf(partial)), count);
     }
 
+    /** The point is {@link #sum} over {@link #divisor}, both whole. */
     private long sum(int group) {
+        if (medians) {
+            return Spread.twiceMedian(data, group);
+        }
         long sum = 0;
         for (int m = 0; m < data.size(group); m++) {
             sum = Math.addExact(sum, data.deviation(group, m));
@@ -46,15 +60,19 @@ final class LocationPanel {
         return sum;
     }
 
+    private long divisor(int group) {
+        return medians ? 2 : data.size(group);
+    }
+
     Panel withoutLines() {
         Panel.Builder panel = builder();
         for (int g = 0; g < data.count(); g++) {
-            panel.add(data.sample().scale().mean(sum(g), data.size(g)), data.size(g));
+            panel.add(g, data.sample().scale().mean(sum(g), divisor(g)), data.size(g));
         }
         return panel.build();
     }
 
-    /** About a centre that is a mean of readings; {@code sigma} gives, by subgroup size, the sigma of single readings. */
+    /** About a centre that is a mean of readings; {@code sigma} gives, by subgroup size, the sigma of the points. */
     Panel about(ExactCentre centre, IntToDoubleFunction sigma) {
         Scale scale = data.sample().scale();
         return build(centre, centre.deviation(), scale.mean(centre.sum(), centre.count()), sigma);
@@ -76,7 +94,7 @@ final class LocationPanel {
             int size = data.size(g);
             if (line == null || line.size != size) {
                 line = known.computeIfAbsent(size, n -> {
-                    double sigma = sigmaOfSize.applyAsDouble(n) / Math.sqrt(n);
+                    double sigma = sigmaOfSize.applyAsDouble(n);
                     return new Line(
                             n,
                             sigma,
@@ -88,18 +106,19 @@ final class LocationPanel {
                 });
             }
             long sum = sum(g);
-            double value = (double) sum / size;
-            int side = exact != null ? exact.side(sum, size) : LineJudge.compare(value, centreSteps, line.sigma);
+            long divisor = divisor(g);
+            double value = (double) sum / divisor;
+            int side = exact != null ? exact.side(sum, divisor) : LineJudge.compare(value, centreSteps, line.sigma);
             int zone = LineJudge.zone(value, centreSteps, line.sigma, side);
-            panel.addZoned(means.of(sum, size), size, line.lines, side, zone);
+            panel.addZoned(g, means.of(sum, divisor), size, line.lines, side, zone);
         }
         return panel.build();
     }
 
     private Panel.Builder builder() {
-        return new Panel.Builder(PanelKind.LOCATION, statistic, 1, data.count(), data::label);
+        return new Panel.Builder(PanelKind.LOCATION, PanelNature.NORMAL, statistic, data, data.count());
     }
 
-    /** The lines for one subgroup size, with the sigma of its mean in steps. */
+    /** The lines for one subgroup size, with the sigma of its points in steps. */
     private record Line(int size, double sigma, Lines lines) {}
 }

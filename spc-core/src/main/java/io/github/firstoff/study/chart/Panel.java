@@ -1,7 +1,9 @@
 package io.github.firstoff.study.chart;
 
+import io.github.firstoff.sample.Subgroups;
 import java.util.AbstractList;
 import java.util.Arrays;
+import java.util.BitSet;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
@@ -21,12 +23,18 @@ public final class Panel {
     public static final int NO_ZONES = -1;
 
     private static final double[] NO_NUMBERS = {};
+    private static final int[] NO_WHOLES = {};
     private static final byte[] NO_DECISIONS = {};
 
     private final PanelKind kind;
+    private final PanelNature nature;
     private final String statistic;
     private final int firstNumber;
+    private final int[] numbers;
+    private final int[] segments;
+    private final BitSet excluded;
     private final double[] values;
+    private final double[] seconds;
     private final int[] sizes;
     private final double[] centres;
     private final double[] lowers;
@@ -39,13 +47,18 @@ public final class Panel {
 
     private Panel(Builder b) {
         kind = b.kind;
+        nature = b.nature;
         statistic = b.statistic;
-        firstNumber = b.firstNumber;
         if (b.count != b.values.length) {
             throw new IllegalStateException(b.count + " points where " + b.values.length + " were announced");
         }
         // the builder is used once and hands its columns over
+        firstNumber = b.count == 0 ? 1 : b.numbers[0];
+        numbers = b.successive ? NO_WHOLES : b.numbers;
+        segments = b.segmented ? b.segments : NO_WHOLES;
+        excluded = b.excluded;
         values = b.values;
+        seconds = b.paired ? b.seconds : NO_NUMBERS;
         sizes = b.sizes;
         centres = b.lined ? b.centres : NO_NUMBERS;
         lowers = b.lined ? b.lowers : NO_NUMBERS;
@@ -57,28 +70,92 @@ public final class Panel {
         labels = b.labels;
     }
 
-    private Panel(Panel whole, int from, int to) {
+    private Panel(Panel whole, int from, int to, String statistic) {
         kind = whole.kind;
-        statistic = whole.statistic;
-        firstNumber = whole.firstNumber + from;
-        values = Arrays.copyOfRange(whole.values, from, to);
-        sizes = Arrays.copyOfRange(whole.sizes, from, to);
-        centres = part(whole.centres, whole.hasLines(), from, to);
-        lowers = part(whole.lowers, whole.hasLines(), from, to);
-        uppers = part(whole.uppers, whole.hasLines(), from, to);
-        sigmas = part(whole.sigmas, whole.hasZones(), from, to);
-        sides = part(whole.sides, whole.hasLines(), from, to);
-        zones = part(whole.zones, whole.hasZones(), from, to);
-        beyond = part(whole.beyond, whole.hasLines(), from, to);
-        labels = i -> whole.labels.apply(from + i);
+        nature = whole.nature;
+        this.statistic = statistic;
+        firstNumber = from < whole.count() ? whole.number(from) : whole.firstNumber;
+        numbers = part(whole.numbers, from, to);
+        segments = part(whole.segments, from, to);
+        excluded = whole.excluded.get(from, to);
+        values = part(whole.values, from, to);
+        seconds = part(whole.seconds, from, to);
+        sizes = part(whole.sizes, from, to);
+        centres = part(whole.centres, from, to);
+        lowers = part(whole.lowers, from, to);
+        uppers = part(whole.uppers, from, to);
+        sigmas = part(whole.sigmas, from, to);
+        sides = part(whole.sides, from, to);
+        zones = part(whole.zones, from, to);
+        beyond = part(whole.beyond, from, to);
+        labels = whole.labels;
     }
 
-    private static double[] part(double[] column, boolean filled, int from, int to) {
-        return filled ? Arrays.copyOfRange(column, from, to) : column;
+    private Panel(List<Panel> parts, Subgroups data) {
+        Panel first = parts.get(0);
+        kind = first.kind;
+        nature = first.nature;
+        statistic = first.statistic;
+        int count = parts.stream().mapToInt(Panel::count).sum();
+        boolean lined = parts.stream().anyMatch(Panel::hasLines);
+        boolean zoned = parts.stream().anyMatch(Panel::hasZones);
+        boolean paired = parts.stream().anyMatch(Panel::hasSecond);
+        numbers = new int[count];
+        segments = new int[count];
+        excluded = new BitSet();
+        values = new double[count];
+        seconds = paired ? new double[count] : NO_NUMBERS;
+        sizes = new int[count];
+        centres = lined ? new double[count] : NO_NUMBERS;
+        lowers = lined ? new double[count] : NO_NUMBERS;
+        uppers = lined ? new double[count] : NO_NUMBERS;
+        sigmas = zoned ? new double[count] : NO_NUMBERS;
+        sides = lined ? new byte[count] : NO_DECISIONS;
+        zones = zoned ? new byte[count] : NO_DECISIONS;
+        beyond = lined ? new byte[count] : NO_DECISIONS;
+        int at = 0;
+        for (Panel part : parts) {
+            for (int i = 0; i < part.count(); i++, at++) {
+                numbers[at] = part.number(i);
+                segments[at] = part.segment(i);
+                excluded.set(at, part.isExcluded(i));
+                values[at] = part.values[i];
+                sizes[at] = part.sizes[i];
+                if (paired) {
+                    seconds[at] = part.seconds[i];
+                }
+                if (lined) {
+                    centres[at] = part.hasLines() ? part.centres[i] : Double.NaN;
+                    lowers[at] = part.hasLines() ? part.lowers[i] : Double.NaN;
+                    uppers[at] = part.hasLines() ? part.uppers[i] : Double.NaN;
+                    sides[at] = part.hasLines() ? part.sides[i] : 0;
+                    beyond[at] = part.hasLines() ? part.beyond[i] : 0;
+                }
+                if (zoned) {
+                    sigmas[at] = part.hasZones() ? part.sigmas[i] : Double.NaN;
+                    zones[at] = part.hasZones() ? part.zones[i] : 0;
+                }
+            }
+        }
+        firstNumber = count == 0 ? 1 : numbers[0];
+        labels = number -> data.label(number - data.number(0));
     }
 
-    private static byte[] part(byte[] column, boolean filled, int from, int to) {
-        return filled ? Arrays.copyOfRange(column, from, to) : column;
+    private static double[] part(double[] column, int from, int to) {
+        return column.length == 0 ? column : Arrays.copyOfRange(column, from, to);
+    }
+
+    private static int[] part(int[] column, int from, int to) {
+        return column.length == 0 ? column : Arrays.copyOfRange(column, from, to);
+    }
+
+    private static byte[] part(byte[] column, int from, int to) {
+        return column.length == 0 ? column : Arrays.copyOfRange(column, from, to);
+    }
+
+    /** Panels of successive parts of {@code data} as one; they keep their numbers, lines and decisions. */
+    static Panel join(List<Panel> parts, Subgroups data) {
+        return new Panel(parts, data);
     }
 
     /** The points {@code from} (inclusive) to {@code to} (exclusive), counted from 0; they keep their numbers. */
@@ -86,12 +163,22 @@ public final class Panel {
         if (from < 0 || to > count() || from > to) {
             throw new IndexOutOfBoundsException("from " + from + " to " + to + " of " + count());
         }
-        return new Panel(this, from, to);
+        return new Panel(this, from, to, statistic);
     }
 
-    /** Location or dispersion. */
+    /** The same panel with another name for what is plotted. */
+    Panel plotting(String otherStatistic) {
+        return new Panel(this, 0, count(), otherStatistic);
+    }
+
+    /** Location, between or dispersion. */
     public PanelKind kind() {
         return kind;
+    }
+
+    /** What the points are to a test. */
+    public PanelNature nature() {
+        return nature;
     }
 
     /** What is plotted, as a sheet prints it: {@code mean}, {@code range}, {@code moving range}, … */
@@ -106,7 +193,17 @@ public final class Panel {
 
     /** The number of point {@code i} as people count, from 1; a moving range has the number of its later reading. */
     public int number(int i) {
-        return firstNumber + i;
+        return numbers.length == 0 ? firstNumber + i : numbers[i];
+    }
+
+    /** In which stretch between two breaks point {@code i} lies, counted from 0; patterns do not reach across a break. */
+    public int segment(int i) {
+        return segments.length == 0 ? 0 : segments[i];
+    }
+
+    /** Whether point {@code i} was excluded: it is drawn, but no test looks at it. */
+    public boolean isExcluded(int i) {
+        return excluded.get(i);
     }
 
     /** The plotted value of point {@code i}. */
@@ -114,9 +211,24 @@ public final class Panel {
         return values[i];
     }
 
-    /** Whether the points have lines; without, there is nothing to test. */
+    /** Whether every point has a second value: the lower sum of a two-sided cumulative sum. */
+    public boolean hasSecond() {
+        return values.length > 0 && seconds.length == values.length;
+    }
+
+    /** The second value of point {@code i}, where there is one. */
+    public OptionalDouble second(int i) {
+        return hasSecond() ? OptionalDouble.of(seconds[i]) : OptionalDouble.empty();
+    }
+
+    /** Whether any point has lines; without, there is nothing to test. */
     public boolean hasLines() {
         return values.length > 0 && centres.length == values.length;
+    }
+
+    /** Whether point {@code i} has lines. */
+    public boolean hasLines(int i) {
+        return hasLines() && !Double.isNaN(centres[i]);
     }
 
     /** Whether the panel has sigma zones. */
@@ -126,7 +238,7 @@ public final class Panel {
 
     /** The lines of point {@code i}; empty while the data give none. */
     public Optional<Lines> lines(int i) {
-        if (!hasLines()) {
+        if (!hasLines(i)) {
             return Optional.empty();
         }
         return Optional.of(new Lines(
@@ -156,7 +268,7 @@ public final class Panel {
      * a line is not beyond it. {@link #NO_ZONES} on a panel without zones.
      */
     public int zone(int i) {
-        return hasZones() ? zones[i] : NO_ZONES;
+        return hasZones() ? zones[i] & 3 : NO_ZONES;
     }
 
     /** Whether point {@code i} lies beyond a control limit: 1 above the upper, −1 below the lower, 0 beyond none. */
@@ -164,9 +276,23 @@ public final class Panel {
         return beyond[i];
     }
 
+    /** Side and zone of point {@code i} in one number, as tests remember it; see {@link RunRule.ZoneMemory}. */
+    int cell(int i) {
+        if (beyond[i] != 0) {
+            return RunRule.ZoneMemory.BEYOND_LIMIT * beyond[i];
+        }
+        if (!hasZones() || zones[i] == 0) {
+            return RunRule.ZoneMemory.WITHIN_ONE_SIGMA * sides[i];
+        }
+        if (zones[i] == LineJudge.ON_ONE_SIGMA) {
+            return RunRule.ZoneMemory.ON_ONE_SIGMA * sides[i];
+        }
+        return (zones[i] == 1 ? RunRule.ZoneMemory.BEYOND_ONE_SIGMA : RunRule.ZoneMemory.BEYOND_TWO_SIGMA) * sides[i];
+    }
+
     /** Point {@code i} as one value. */
     public ChartPoint point(int i) {
-        return new ChartPoint(number(i), labels.apply(i), sizes[i], values[i], lines(i));
+        return new ChartPoint(number(i), labels.apply(number(i)), sizes[i], values[i], lines(i));
     }
 
     /** All points in order; a view, made as it is read. */
@@ -189,10 +315,15 @@ public final class Panel {
     /** Collects exactly as many points as its capacity announces; used once. */
     static final class Builder {
         private final PanelKind kind;
+        private final PanelNature nature;
         private final String statistic;
-        private final int firstNumber;
+        private final Subgroups data;
         private final IntFunction<String> labels;
+        private final int[] numbers;
+        private final int[] segments;
+        private final BitSet excluded = new BitSet();
         private final double[] values;
+        private final double[] seconds;
         private final int[] sizes;
         private final double[] centres;
         private final double[] lowers;
@@ -201,16 +332,25 @@ public final class Panel {
         private final byte[] sides;
         private final byte[] zones;
         private final byte[] beyond;
+        private final boolean anyExcluded;
         private int count;
         private boolean lined;
         private boolean zoned;
+        private boolean paired;
+        private boolean segmented;
+        private boolean successive = true;
 
-        Builder(PanelKind kind, String statistic, int firstNumber, int capacity, IntFunction<String> labels) {
+        Builder(PanelKind kind, PanelNature nature, String statistic, Subgroups data, int capacity) {
             this.kind = kind;
+            this.nature = nature;
             this.statistic = statistic;
-            this.firstNumber = firstNumber;
-            this.labels = labels;
+            this.data = data;
+            labels = number -> data.label(number - data.number(0));
+            anyExcluded = !data.exclusions().isEmpty();
+            numbers = new int[capacity];
+            segments = new int[capacity];
             values = new double[capacity];
+            seconds = new double[capacity];
             sizes = new int[capacity];
             centres = new double[capacity];
             lowers = new double[capacity];
@@ -221,30 +361,49 @@ public final class Panel {
             beyond = new byte[capacity];
         }
 
-        /** A point without lines. */
-        void add(double value, int size) {
+        /** The point of subgroup {@code group} without lines. */
+        void add(int group, double value, int size) {
+            numbers[count] = data.number(group);
+            segments[count] = data.segment(group);
+            segmented |= segments[count] != 0;
+            successive &= count == 0 || numbers[count] == numbers[count - 1] + 1;
+            if (anyExcluded && data.isExcluded(group)) {
+                excluded.set(count);
+            }
             values[count] = value;
             sizes[count] = size;
             count++;
         }
 
+        /** Marks the point added last as excluded, for one that rests on an excluded neighbour. */
+        void exclude() {
+            excluded.set(count - 1);
+        }
+
         /** A point with lines but without zones. */
-        void add(double value, int size, double centre, double lower, double upper, int side, int beyondLimit) {
-            centres[count] = centre;
-            lowers[count] = lower;
-            uppers[count] = upper;
+        void add(int group, double value, int size, Lines lines, int side, int beyondLimit) {
+            centres[count] = lines.centre();
+            lowers[count] = lines.lower();
+            uppers[count] = lines.upper();
             sides[count] = (byte) side;
             beyond[count] = (byte) beyondLimit;
             lined = true;
-            add(value, size);
+            add(group, value, size);
+        }
+
+        /** A point with two values and with lines but without zones. */
+        void addPair(int group, double value, double second, int size, Lines lines, int side, int beyondLimit) {
+            seconds[count] = second;
+            paired = true;
+            add(group, value, size, lines, side, beyondLimit);
         }
 
         /** A point with three-sigma limits and zones; {@code side} times {@code zone} says beyond which lines it lies. */
-        void addZoned(double value, int size, Lines lines, int side, int zone) {
+        void addZoned(int group, double value, int size, Lines lines, int side, int zone) {
             zones[count] = (byte) zone;
             sigmas[count] = lines.sigma().orElseThrow();
             zoned = true;
-            add(value, size, lines.centre(), lines.lower(), lines.upper(), side, zone == 3 ? side : 0);
+            add(group, value, size, lines, side, zone == 3 ? side : 0);
         }
 
         Panel build() {

@@ -3,23 +3,28 @@ package io.github.firstoff.study.chart;
 import io.github.firstoff.sample.ControlState;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
+import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
 
 /**
  * Tests that are applied together.
  *
- * @param rules the tests, in the order in which results count them
+ * @param rules the tests, in the order in which results count them; no name twice
  */
 public record RuleSet(List<RunRule> rules) {
-    /** Copies the rules. */
+    /** Copies the rules and refuses two of one name. */
     public RuleSet {
         rules = List.copyOf(rules);
+        if (rules.stream().map(RunRule::id).distinct().count() < rules.size()) {
+            throw new IllegalArgumentException("the same test twice");
+        }
     }
 
     /** The four zone tests of {@link WesternElectricRule}. */
     public static RuleSet westernElectric() {
-        return new RuleSet(List.of(WesternElectricRule.values()));
+        return new RuleSet(WesternElectricRule.all());
     }
 
     /** The same tests but one. */
@@ -29,27 +34,44 @@ public record RuleSet(List<RunRule> rules) {
         return new RuleSet(rest);
     }
 
+    /** These tests and another. */
+    public RuleSet and(RunRule rule) {
+        List<RunRule> all = new ArrayList<>(rules);
+        all.add(rule);
+        return new RuleSet(all);
+    }
+
     /** Starts watching a panel that arrives in chunks. */
-    public PanelWatch watch(PanelKind panel) {
-        return new PanelWatch(this, panel);
+    public PanelWatch watch(PanelKind panel, PanelNature points) {
+        return new PanelWatch(this, panel, points);
+    }
+
+    /** How long a good process runs until one of these tests signals on a chart of normal points. */
+    public InControlRunLength inControlRunLength() {
+        return InControlRunLength.of(this);
     }
 
     /**
-     * Applies the tests to all panels.
+     * Applies the tests to all panels, each test to those it may judge.
      *
      * <p>The process is out of control if any test signals on any panel, in control if none does; it is not assessed while
-     * the chart has no limits, or has fewer points than the longest test spans and no signal.
+     * the chart has no limits, or has no stretch between two breaks as long as the longest test spans and no signal.
      */
     public Assessment assess(ControlChart chart) {
         List<Signal> signals = new ArrayList<>();
         Map<String, Integer> counts = new LinkedHashMap<>();
+        Set<String> idle = new LinkedHashSet<>();
         int longest = 1;
         for (RunRule rule : rules) {
-            counts.put(rule.id(), 0);
-            longest = Math.max(longest, rule.span());
+            if (chart.panels().stream().anyMatch(panel -> rule.judges(panel.nature()))) {
+                counts.put(rule.id(), 0);
+                longest = Math.max(longest, rule.span());
+            } else {
+                idle.add(rule.id());
+            }
         }
         for (Panel panel : chart.panels()) {
-            PanelWatch watch = watch(panel.kind());
+            PanelWatch watch = watch(panel.kind(), panel.nature());
             watch.next(panel);
             signals.addAll(watch.signals());
         }
@@ -57,19 +79,37 @@ public record RuleSet(List<RunRule> rules) {
             counts.merge(signal.test(), 1, Integer::sum);
         }
         List<String> notes = new ArrayList<>(chart.notes());
+        if (!idle.isEmpty()) {
+            notes.add("Not applied, because the chart plots "
+                    + chart.location().nature().words() + ": " + String.join(", ", idle) + ".");
+        }
+        int stretch = longestStretch(chart.location());
         ControlState state;
         if (!signals.isEmpty()) {
             state = ControlState.OUT_OF_CONTROL;
         } else if (!chart.location().hasLines()) {
             state = ControlState.NOT_ASSESSED;
             notes.add("Control is not assessed: the chart has no limits.");
-        } else if (chart.location().count() < longest) {
+        } else if (stretch < longest) {
             state = ControlState.NOT_ASSESSED;
-            notes.add("Control is not assessed: the longest test needs " + longest + " points, the chart has "
-                    + chart.location().count() + ".");
+            notes.add("Control is not assessed: the longest test needs " + longest + " points, the chart has " + stretch
+                    + (chart.data().breaks().isEmpty() ? "." : " between two breaks."));
         } else {
             state = ControlState.IN_CONTROL;
         }
         return new Assessment(chart, state, signals, counts, notes);
+    }
+
+    private static int longestStretch(Panel panel) {
+        int longest = 0;
+        int stretch = 0;
+        for (int i = 0; i < panel.count(); i++) {
+            if (i > 0 && panel.segment(i) != panel.segment(i - 1)) {
+                stretch = 0;
+            }
+            stretch += panel.hasLines(i) && !panel.isExcluded(i) ? 1 : 0;
+            longest = Math.max(longest, stretch);
+        }
+        return longest;
     }
 }

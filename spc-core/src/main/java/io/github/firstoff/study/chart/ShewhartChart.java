@@ -5,12 +5,11 @@ import io.github.firstoff.stats.SigmaEstimate;
 import java.util.List;
 import java.util.Optional;
 
-/** What the charts of measured values with three-sigma limits have in common. */
+/** What the charts of measured values have in common. */
 abstract class ShewhartChart implements ChartMethod<Subgroups> {
     /** The chart of data whose limits could be set, or were. */
     final ControlChart chart(
-            Panel location,
-            Panel dispersion,
+            List<Panel> panels,
             SigmaEstimate sigma,
             double centre,
             int limitsFrom,
@@ -23,33 +22,26 @@ abstract class ShewhartChart implements ChartMethod<Subgroups> {
                 sigma.estimator(),
                 sigma.degreesOfFreedom(),
                 data.sample().unit());
-        return new ControlChart(
-                kind(),
-                location,
-                Optional.of(dispersion),
-                Optional.of(sigma),
-                Optional.of(frozen),
-                limitsFrom,
-                data,
-                notes);
+        return ControlChart.of(kind(), panels, Optional.of(sigma), Optional.of(frozen), limitsFrom, data, notes);
     }
 
     /** The chart of data too few to set limits. */
-    final ControlChart withoutLimits(Panel location, Panel dispersion, Subgroups data, List<String> notes) {
-        return new ControlChart(
-                kind(), location, Optional.of(dispersion), Optional.empty(), Optional.empty(), 0, data, notes);
-    }
-
-    static void requireBaseline(int baseline) {
-        if (baseline < 1) {
-            throw new IllegalArgumentException("a baseline has at least one point, not " + baseline);
-        }
+    final ControlChart withoutLimits(List<Panel> panels, Subgroups data, List<String> notes) {
+        return ControlChart.of(kind(), panels, Optional.empty(), Optional.empty(), 0, data, notes);
     }
 
     final void requireOwn(FrozenLimits limits, Subgroups data) {
-        if (!limits.kind().equals(kind())) {
-            throw new IllegalArgumentException("limits of a chart " + limits.kind() + " do not fit a chart " + kind());
+        requireKind(limits, kind());
+        requireUnit(limits, data);
+    }
+
+    static void requireKind(FrozenLimits limits, String kind) {
+        if (!limits.kind().equals(kind)) {
+            throw new IllegalArgumentException("limits of a chart " + limits.kind() + " do not fit a chart " + kind);
         }
+    }
+
+    static void requireUnit(FrozenLimits limits, Subgroups data) {
         if (limits.unit() != data.sample().unit()) {
             throw new IllegalArgumentException("limits in " + limits.unit().word() + " do not fit readings in "
                     + data.sample().unit().word());

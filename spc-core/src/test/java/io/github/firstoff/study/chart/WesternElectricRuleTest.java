@@ -133,9 +133,9 @@ class WesternElectricRuleTest {
                 z.add(BigDecimal.valueOf(Math.round(random.nextGaussian() * 130 + 40), 2));
             }
             ControlChart whole = chart(z);
-            PanelWatch once = RuleSet.westernElectric().watch(PanelKind.LOCATION);
+            PanelWatch once = RuleSet.westernElectric().watch(PanelKind.LOCATION, PanelNature.NORMAL);
             once.next(whole.location());
-            PanelWatch chunked = RuleSet.westernElectric().watch(PanelKind.LOCATION);
+            PanelWatch chunked = RuleSet.westernElectric().watch(PanelKind.LOCATION, PanelNature.NORMAL);
             int from = 0;
             while (from < z.size()) {
                 int to = Math.min(z.size(), from + 1 + random.nextInt(9));

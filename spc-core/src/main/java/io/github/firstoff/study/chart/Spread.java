@@ -1,0 +1,59 @@
+package io.github.firstoff.study.chart;
+
+import io.github.firstoff.sample.Subgroups;
+import io.github.firstoff.stats.DeviationTally;
+import io.github.firstoff.stats.ExactRatio;
+import java.math.BigInteger;
+import java.util.Arrays;
+
+/** What one subgroup says of the spread, in steps. */
+final class Spread {
+    private Spread() {}
+
+    static long range(Subgroups data, int group) {
+        long least = Long.MAX_VALUE;
+        long most = Long.MIN_VALUE;
+        for (int m = 0; m < data.size(group); m++) {
+            long d = data.deviation(group, m);
+            least = Math.min(least, d);
+            most = Math.max(most, d);
+        }
+        return most - least;
+    }
+
+    static DeviationTally tally(Subgroups data, int group) {
+        long[] members = new long[data.size(group)];
+        for (int m = 0; m < members.length; m++) {
+            members[m] = data.deviation(group, m);
+        }
+        return DeviationTally.of(members);
+    }
+
+    static double standardDeviation(Subgroups data, int group) {
+        return tally(data, group).standardDeviation();
+    }
+
+    /** The sum of the two middle members, or twice the middle one: twice the median, whole. */
+    static long twiceMedian(Subgroups data, int group) {
+        long[] members = new long[data.size(group)];
+        for (int m = 0; m < members.length; m++) {
+            members[m] = data.deviation(group, m);
+        }
+        Arrays.sort(members);
+        int n = members.length;
+        return members[(n - 1) / 2] + members[n / 2];
+    }
+
+    /** The mean of whole numbers, rounded once. */
+    static double mean(long[] values) {
+        return ExactRatio.of(DeviationTally.of(values).sum(), BigInteger.valueOf(values.length));
+    }
+
+    /** The median of whole numbers: a multiple of one half. */
+    static double median(long[] values) {
+        long[] sorted = values.clone();
+        Arrays.sort(sorted);
+        int n = sorted.length;
+        return n % 2 == 1 ? sorted[n / 2] : (sorted[n / 2 - 1] + (double) sorted[n / 2]) / 2;
+    }
+}

@@ -1,0 +1,16 @@
+package io.github.firstoff.study.chart;
+
+import java.util.Optional;
+
+/**
+ * A stretch of a chart with limits of its own, where limits were recalculated.
+ *
+ * @param label what the stretch is called: the label of the break that opens it, {@code start} for the first
+ * @param from the number of its first point
+ * @param to the number of its last point
+ * @param limitsFrom how many points set its limits; 0 if too few
+ * @param frozen its limits; empty if it has none
+ * @param reason why limits were recalculated; empty for the first stretch
+ */
+public record Stage(
+        String label, int from, int to, int limitsFrom, Optional<FrozenLimits> frozen, Optional<String> reason) {}
