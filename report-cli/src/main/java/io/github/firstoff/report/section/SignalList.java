@@ -5,12 +5,11 @@ import io.github.firstoff.report.model.Text;
 import io.github.firstoff.sheet.Phrases;
 import io.github.firstoff.study.chart.Assessment;
 import io.github.firstoff.study.chart.PanelKind;
+import io.github.firstoff.study.chart.RuleCatalogue;
 import io.github.firstoff.study.chart.RunRule;
 import io.github.firstoff.study.chart.Side;
 import io.github.firstoff.study.chart.Signal;
-import io.github.firstoff.study.chart.WesternElectricRule;
 import java.util.ArrayList;
-import java.util.Arrays;
 import java.util.Comparator;
 import java.util.HashMap;
 import java.util.LinkedHashMap;
@@ -200,11 +199,7 @@ final class SignalList {
 
     /** The test in words; the names of tests that this class does not know stand for themselves. */
     private static String description(String test) {
-        return Arrays.stream(WesternElectricRule.values())
-                .filter(rule -> rule.id().equals(test))
-                .map(RunRule::description)
-                .findFirst()
-                .orElse(test);
+        return RuleCatalogue.rule(test).map(RunRule::description).orElse(test);
     }
 
     /** How many signals on which panel, and where the first is: {@code 12 signals on the means, the first at subgroup 14}. */
