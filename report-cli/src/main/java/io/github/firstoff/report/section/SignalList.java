@@ -9,6 +9,7 @@ import io.github.firstoff.study.chart.RuleCatalogue;
 import io.github.firstoff.study.chart.RunRule;
 import io.github.firstoff.study.chart.Side;
 import io.github.firstoff.study.chart.Signal;
+import io.github.firstoff.study.chart.WesternElectricRule;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.HashMap;

@@ -1,9 +1,9 @@
 package io.github.firstoff.study.chart;
 
+import java.util.Optional;
 import java.util.Set;
-import java.util.function.Consumer;
 
-/** So many successive points, each on the other side of the one before: up, down, up, down; equal neighbours end it. */
+/** So many successive points, each step in the other direction than the one before: up, down, up, down; equal neighbours end it. */
 record AlternationRule(String id, int length, Set<PanelNature> natures) implements RunRule {
     private static final int LONGEST = 62;
 
@@ -39,39 +39,33 @@ record AlternationRule(String id, int length, Set<PanelNature> natures) implemen
 
     @Override
     public Watch watch(PanelKind panel) {
-        return new Watch() {
-            private final PointNumbers numbers = new PointNumbers(length);
-            private boolean any;
-            private double last;
-            private int direction;
-            private int alternating;
+        return new StepWatch(id, panel, new Steps(length), length);
+    }
 
-            @Override
-            public void next(Panel chunk, int i, Consumer<Signal> signals) {
-                double value = chunk.value(i);
-                numbers.add(chunk.number(i));
-                int step = any ? Double.compare(value, last) : 0;
-                if (step == 0) {
-                    alternating = 1;
-                } else if (step == -direction) {
-                    alternating++;
-                } else {
-                    alternating = 2;
-                }
-                direction = step;
-                any = true;
-                last = value;
-                if (alternating >= length) {
-                    signals.accept(new Signal(id, panel, Side.EITHER, chunk.number(i), numbers.last(length)));
-                }
-            }
+    @Override
+    public Optional<StepMemory> steps() {
+        return Optional.of(new Steps(length));
+    }
 
-            @Override
-            public void restart() {
-                any = false;
-                direction = 0;
-                alternating = 0;
+    /** How many points belong together, times the direction of the last step; 1 where there was no step. */
+    private record Steps(int length) implements StepMemory {
+        @Override
+        public int next(int memory, int step) {
+            if (step == 0) {
+                return 1;
             }
-        };
+            boolean goesOn = Math.abs(memory) > 1 && Integer.signum(memory) == -step;
+            return step * (goesOn ? Math.min(length, Math.abs(memory) + 1) : 2);
+        }
+
+        @Override
+        public boolean signals(int memory) {
+            return Math.abs(memory) >= length;
+        }
+
+        @Override
+        public Side side(int memory) {
+            return Side.EITHER;
+        }
     }
 }

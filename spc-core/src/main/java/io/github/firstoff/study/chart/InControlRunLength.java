@@ -2,8 +2,8 @@ package io.github.firstoff.study.chart;
 
 import io.github.firstoff.stats.Distributions;
 import io.github.firstoff.stats.RunLength;
+import io.github.firstoff.stats.StepChain;
 import java.util.ArrayList;
-import java.util.Arrays;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
@@ -14,19 +14,18 @@ import java.util.concurrent.ConcurrentHashMap;
  *
  * <p>For independent normal points and known lines the tests of sides and zones remember finitely much, so that their joint
  * memory is an absorbing Markov chain (Champ and Woodall 1987, Technometrics 29, 393–399; Brook and Evans 1972, Biometrika 59);
- * it starts with no earlier points. The run length is computed from it, not simulated: relative 1e-10. The chain is built from
- * the very memories that watch charts, without what cannot matter any more.
- *
- * <p>Tests that compare neighbours (trend, alternation) remember values and not zones. They are left out of the figure, which then
- * is the run length of the others and an upper bound of that of the whole set; {@link #leftOut} names them.
+ * it starts with no earlier points. Tests of steps (trend, alternation) remember finitely many steps besides the last value, whose
+ * density within its zone is carried along ({@link StepChain}). The run length is computed, not simulated: relative 1e-9 or
+ * better. The chain is built from the very memories that watch charts, without what cannot matter any more.
  *
  * @param runLength of the tests that were counted
  * @param states how many states the chain has
- * @param leftOut the tests that were not counted
+ * @param leftOut the tests that could not be counted, because they tell nothing of what they remember; the figure then is an
+ *     upper bound
  */
 public record InControlRunLength(RunLength runLength, int states, List<String> leftOut) {
     /** A chain of more states is not worth its time. */
-    private static final int MOST_STATES = 2_000_000;
+    private static final int MOST_STATES = 200_000;
 
     /** The cells that have a probability, in order; lines themselves have none. */
     private static final int[] CELLS = {-5, -4, -3, -1, 1, 3, 4, 5};
@@ -45,27 +44,30 @@ public record InControlRunLength(RunLength runLength, int states, List<String> l
     /**
      * The run length when the process has moved by {@code shift} standard deviations of the plotted statistic.
      *
-     * @throws IllegalArgumentException if the shift is not finite
+     * @throws IllegalArgumentException if the shift is not finite, or the tests together remember more than 200,000 states
      */
     public static InControlRunLength shifted(RuleSet rules, double shift) {
         if (!Double.isFinite(shift)) {
             throw new IllegalArgumentException("a shift is finite, not " + shift);
         }
-        List<RunRule.ZoneMemory> memories = new ArrayList<>();
+        List<RunRule.ZoneMemory> zones = new ArrayList<>();
+        List<RunRule.StepMemory> steps = new ArrayList<>();
         List<String> leftOut = new ArrayList<>();
         for (RunRule rule : rules.rules()) {
             if (!rule.judges(PanelNature.NORMAL)) {
                 continue;
             }
-            if (rule.memory().isPresent()) {
-                memories.add(rule.memory().get());
-            } else {
+            rule.memory().ifPresent(zones::add);
+            rule.steps().ifPresent(steps::add);
+            if (rule.memory().isEmpty() && rule.steps().isEmpty()) {
                 leftOut.add(rule.id());
             }
         }
-        Chain chain = new Chain(memories);
-        return new InControlRunLength(
-                RunLength.ofChain(chain.targets(), probabilities(shift)), chain.states(), leftOut);
+        Chain chain = new Chain(zones, steps);
+        RunLength length = steps.isEmpty()
+                ? RunLength.ofChain(chain.targets(1), probabilities(shift))
+                : StepChain.runLength(chain.targets(1), chain.targets(-1), chain.cells(), probabilities(shift));
+        return new InControlRunLength(length, chain.states(), leftOut);
     }
 
     /** Whether every test of the set is in the figure. */
@@ -101,47 +103,79 @@ public record InControlRunLength(RunLength runLength, int states, List<String> l
 
     /** The joint memory of several tests, as states numbered from 0, the start. */
     private static final class Chain {
-        private final List<RunRule.ZoneMemory> memories;
-        private final Map<List<Long>, Integer> numbers = new HashMap<>();
-        private final List<List<Long>> states = new ArrayList<>();
-        private final List<int[]> targets = new ArrayList<>();
+        private final List<RunRule.ZoneMemory> zones;
+        private final List<RunRule.StepMemory> steps;
+        private final Map<State, Integer> numbers = new HashMap<>();
+        private final List<State> states = new ArrayList<>();
+        private final List<int[]> upwards = new ArrayList<>();
+        private final List<int[]> downwards = new ArrayList<>();
 
-        Chain(List<RunRule.ZoneMemory> memories) {
-            this.memories = memories;
-            number(memories.stream().map(memory -> 0L).toList());
+        /** What tests remember, and in which cell (by its place) the last point lies where steps matter; −1: there is none. */
+        private record State(List<Long> zones, List<Integer> steps, int cell) {}
+
+        Chain(List<RunRule.ZoneMemory> zones, List<RunRule.StepMemory> steps) {
+            this.zones = zones;
+            this.steps = steps;
+            number(new State(
+                    zones.stream().map(zone -> 0L).toList(),
+                    steps.stream().map(step -> 0).toList(),
+                    -1));
             for (int state = 0; state < states.size(); state++) {
-                List<Long> from = states.get(state);
-                targets.add(Arrays.stream(CELLS).map(cell -> target(from, cell)).toArray());
+                State from = states.get(state);
+                int[] up = new int[CELLS.length];
+                int[] down = new int[CELLS.length];
+                for (int cell = 0; cell < CELLS.length; cell++) {
+                    boolean first = from.cell < 0;
+                    // a step against the order of the cells cannot happen, and needs no state
+                    up[cell] = cell >= from.cell ? target(from, cell, first ? 0 : 1) : RunLength.SIGNAL;
+                    down[cell] = first || steps.isEmpty()
+                            ? up[cell]
+                            : cell <= from.cell ? target(from, cell, -1) : RunLength.SIGNAL;
+                }
+                upwards.add(up);
+                downwards.add(down);
             }
         }
 
-        private int target(List<Long> from, int cell) {
-            List<Long> to = new ArrayList<>(from.size());
-            for (int m = 0; m < memories.size(); m++) {
-                long next = memories.get(m).next(from.get(m), cell);
-                if (memories.get(m).signals(next)) {
+        private int target(State from, int cell, int step) {
+            List<Long> nextZones = new ArrayList<>(zones.size());
+            for (int m = 0; m < zones.size(); m++) {
+                long next = zones.get(m).next(from.zones.get(m), CELLS[cell]);
+                if (zones.get(m).signals(next)) {
                     return RunLength.SIGNAL;
                 }
-                to.add(memories.get(m).essence(next));
+                nextZones.add(zones.get(m).essence(next));
             }
-            return number(List.copyOf(to));
+            List<Integer> nextSteps = new ArrayList<>(steps.size());
+            for (int m = 0; m < steps.size(); m++) {
+                int next = steps.get(m).next(from.steps.get(m), step);
+                if (steps.get(m).signals(next)) {
+                    return RunLength.SIGNAL;
+                }
+                nextSteps.add(next);
+            }
+            return number(new State(List.copyOf(nextZones), List.copyOf(nextSteps), steps.isEmpty() ? -1 : cell));
         }
 
-        private int number(List<Long> memory) {
-            Integer known = numbers.get(memory);
+        private int number(State state) {
+            Integer known = numbers.get(state);
             if (known != null) {
                 return known;
             }
             if (states.size() == MOST_STATES) {
                 throw new IllegalArgumentException("these tests remember too much for an exact run length");
             }
-            numbers.put(memory, states.size());
-            states.add(memory);
+            numbers.put(state, states.size());
+            states.add(state);
             return states.size() - 1;
         }
 
-        int[][] targets() {
-            return targets.toArray(new int[0][]);
+        int[][] targets(int step) {
+            return (step > 0 ? upwards : downwards).toArray(new int[0][]);
+        }
+
+        int[] cells() {
+            return states.stream().mapToInt(state -> state.cell).toArray();
         }
 
         int states() {

@@ -42,6 +42,11 @@ public interface RunRule {
         return Optional.empty();
     }
 
+    /** What the test must remember, where that is a matter of steps up and down only; for exact run lengths. */
+    default Optional<StepMemory> steps() {
+        return Optional.empty();
+    }
+
     /** One panel under watch by one rule; has state and belongs to one thread. */
     interface Watch {
         /** Looks at point {@code i} of a chunk, which must follow the one looked at before. */
@@ -75,5 +80,17 @@ public interface RunRule {
 
         /** The same memory without what cannot matter any more, so that equal futures have equal memories. */
         long essence(long memory);
+    }
+
+    /** A finite memory of steps from point to point; 0 is the memory of nothing. */
+    interface StepMemory {
+        /** The memory after one more point: 1 if it lies above the one before, −1 below, 0 level with it or the first. */
+        int next(int memory, int step);
+
+        /** Whether the point remembered last completes the pattern. */
+        boolean signals(int memory);
+
+        /** The direction of a pattern that is complete. */
+        Side side(int memory);
     }
 }

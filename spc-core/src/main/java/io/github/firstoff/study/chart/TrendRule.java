@@ -1,7 +1,7 @@
 package io.github.firstoff.study.chart;
 
+import java.util.Optional;
 import java.util.Set;
-import java.util.function.Consumer;
 
 /** So many successive points, each above (or each below) the one before; equal neighbours end a trend. */
 record TrendRule(String id, int length, Set<PanelNature> natures) implements RunRule {
@@ -39,34 +39,34 @@ record TrendRule(String id, int length, Set<PanelNature> natures) implements Run
 
     @Override
     public Watch watch(PanelKind panel) {
-        return new Watch() {
-            private final PointNumbers numbers = new PointNumbers(length);
-            private boolean any;
-            private double last;
-            private int rising;
-            private int falling;
+        return new StepWatch(id, panel, new Steps(length), length);
+    }
 
-            @Override
-            public void next(Panel chunk, int i, Consumer<Signal> signals) {
-                double value = chunk.value(i);
-                numbers.add(chunk.number(i));
-                // how many points, this one included, have risen (fallen) without interruption
-                rising = any && value > last ? rising + 1 : 1;
-                falling = any && value < last ? falling + 1 : 1;
-                any = true;
-                last = value;
-                if (rising >= length || falling >= length) {
-                    Side side = rising >= length ? Side.RISING : Side.FALLING;
-                    signals.accept(new Signal(id, panel, side, chunk.number(i), numbers.last(length)));
-                }
-            }
+    @Override
+    public Optional<StepMemory> steps() {
+        return Optional.of(new Steps(length));
+    }
 
-            @Override
-            public void restart() {
-                any = false;
-                rising = 0;
-                falling = 0;
+    /** How many points belong together, times the direction of the last step; 1 where there was no step. */
+    private record Steps(int length) implements StepMemory {
+        @Override
+        public int next(int memory, int step) {
+            if (step == 0) {
+                return 1;
             }
-        };
+            boolean goesOn = Math.abs(memory) > 1 && Integer.signum(memory) == step;
+            // no longer than the pattern: what follows a signal is signalled too
+            return step * (goesOn ? Math.min(length, Math.abs(memory) + 1) : 2);
+        }
+
+        @Override
+        public boolean signals(int memory) {
+            return Math.abs(memory) >= length;
+        }
+
+        @Override
+        public Side side(int memory) {
+            return memory > 0 ? Side.RISING : Side.FALLING;
+        }
     }
 }

@@ -196,11 +196,6 @@ class ChartRequestTest {
     void falseSignalsOfWhatWasAsked() {
         assertThat(ChartRequest.of("xbar-r").falseSignals().average()).isCloseTo(91.75, within(0.005));
         assertThat(ChartRequest.of("xbar-r").falseSignals().exact()).isTrue();
-        assertThat(ChartRequest.of("xbar-r")
-                        .with(new RuleSet(NelsonRule.all()))
-                        .falseSignals()
-                        .exact())
-                .isFalse();
         assertThat(ChartRequest.of("cusum")
                         .with(ChartSettings.USUAL.withSums(0.5, 4, 0))
                         .falseSignals()

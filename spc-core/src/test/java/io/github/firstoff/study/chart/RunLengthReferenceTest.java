@@ -130,18 +130,66 @@ class RunLengthReferenceTest {
         assertThat(set("1,4").inControlRunLength().states()).isEqualTo(15);
     }
 
+    private static double average(RunRule... rules) {
+        return new RuleSet(List.of(rules)).inControlRunLength().runLength().average();
+    }
+
     @Test
-    void testsThatCompareNeighboursAreLeftOutAndNamed() {
+    void trendsAndAlternationsAloneAreThoseOfPermutations() {
+        // no three points rise or fall: alternating permutations, 2Eₙ of n! (André 1881); ΣEₙ/n! = sec 1 + tan 1, so
+        // the average is
+        // 2(sec 1 + tan 1) − 2
+        assertThat(average(NelsonRule.SIX_IN_A_TREND.withLength(3)))
+                .isCloseTo(2 * (1 / Math.cos(1) + Math.tan(1)) - 2, withinPercentage(1e-9));
+        // no three points alternate: all rise or all fall, 2 of n!; 1 + 1 + 2(e − 2)
+        assertThat(average(NelsonRule.FOURTEEN_ALTERNATING.withLength(3)))
+                .isCloseTo(2 * Math.E - 2, withinPercentage(1e-9));
+        // the probability of the first window: 2/6! (Nelson 1984), and 2E₁₄/14! with E₁₄ = 199360981 (Euler)
+        assertThat(new RuleSet(List.of(NelsonRule.SIX_IN_A_TREND))
+                        .inControlRunLength()
+                        .runLength()
+                        .signalWithin(6))
+                .isCloseTo(2.0 / 720, offset(1e-14));
+        double factorial = 1;
+        for (int i = 2; i <= 14; i++) {
+            factorial *= i;
+        }
+        RunLength alternating = new RuleSet(List.of(NelsonRule.FOURTEEN_ALTERNATING))
+                .inControlRunLength()
+                .runLength();
+        assertThat(alternating.signalWithin(14)).isCloseTo(2 * 199360981.0 / factorial, offset(1e-13));
+        assertThat(alternating.signalWithin(13)).isCloseTo(0, offset(1e-13));
+        // runs up and down do not depend on where the process is
+        assertThat(InControlRunLength.shifted(new RuleSet(List.of(NelsonRule.SIX_IN_A_TREND)), 1.3)
+                        .runLength()
+                        .average())
+                .isCloseTo(average(NelsonRule.SIX_IN_A_TREND), withinPercentage(1e-8));
+    }
+
+    @Test
+    void stepsAndZonesTogether() {
         InControlRunLength nelson = new RuleSet(NelsonRule.all()).inControlRunLength();
-        assertThat(nelson.isComplete()).isFalse();
-        assertThat(nelson.leftOut()).containsExactly("nelson-3", "nelson-4");
-        assertThat(nelson.sentence()).contains("98.2 points").contains("not counting nelson-3 and nelson-4");
+        double zones =
+                set("1,2,3,run9,in15,out8").inControlRunLength().runLength().average();
+        assertThat(nelson.isComplete()).isTrue();
+        assertThat(nelson.runLength().average()).isLessThan(zones).isGreaterThan(zones / 2);
+        // a trend too long to be seen within the run length changes nothing
+        assertThat(average(WesternElectricRule.BEYOND_LIMIT, UnnaturalPattern.TREND.withLength(30)))
+                .isCloseTo(370.3983473449564, withinPercentage(1e-8));
+    }
+
+    @Test
+    void whatASheetSays() {
         assertThat(RuleSet.westernElectric().inControlRunLength().sentence()).contains("once in 91.8 points");
-        assertThat(set("1").inControlRunLength().sentence()).contains("once in 370 points");
+        assertThat(set("1").inControlRunLength().sentence())
+                .contains("once in 370 points")
+                .endsWith("average.");
         InControlRunLength none = new RuleSet(List.of()).inControlRunLength();
         assertThat(none.runLength().average()).isInfinite();
         assertThat(none.sentence()).contains("never");
         assertThat(none.runLength().signalWithin(1000)).isZero();
+        assertThat(new InControlRunLength(none.runLength(), 1, List.of("own-1")).sentence())
+                .contains("not counting own-1");
     }
 
     static Stream<JsonNode> cusums() {

@@ -104,11 +104,19 @@ class RunLengthSimulationTest {
     }
 
     @Test
-    void nelsonsEightAreBoundedByTheirZonePart() {
+    void nelsonsEightInControlAndShifted() {
         RuleSet nelson = new RuleSet(NelsonRule.all());
-        double[] found = simulate(4, 0, RunLengthSimulationTest::individuals, nelson, 15);
-        assertThat(found[0] + 4 * found[1])
-                .isLessThan(nelson.inControlRunLength().runLength().average());
+        check(
+                simulate(4, 0, RunLengthSimulationTest::individuals, nelson, 15),
+                nelson.inControlRunLength().runLength().average());
+        check(
+                simulate(9, 0.5, RunLengthSimulationTest::individuals, nelson, 15),
+                InControlRunLength.shifted(nelson, 0.5).runLength().average());
+        RuleSet steps =
+                new RuleSet(List.of(UnnaturalPattern.TREND.withLength(5), UnnaturalPattern.SYSTEMATIC.withLength(7)));
+        check(
+                simulate(10, 0, RunLengthSimulationTest::individuals, steps, 7),
+                steps.inControlRunLength().runLength().average());
     }
 
     @Test
