@@ -15,7 +15,6 @@ import io.github.firstoff.study.chart.Side;
 import io.github.firstoff.study.chart.Signal;
 import io.github.firstoff.study.chart.WesternElectricRule;
 import java.util.ArrayList;
-import java.util.Arrays;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
@@ -279,8 +278,8 @@ final class StudyStory {
     private boolean isJudgedByZones() {
         Set<String> tests = study.assessment().signalCounts().keySet();
         return chart.location().hasZones()
-                && tests.size() == WesternElectricRule.values().length
-                && Arrays.stream(WesternElectricRule.values()).allMatch(rule -> tests.contains(rule.id()));
+                && tests.size() == WesternElectricRule.all().size()
+                && WesternElectricRule.all().stream().allMatch(rule -> tests.contains(rule.id()));
     }
 
     private Optional<String> conditions() {
