@@ -93,7 +93,7 @@ public final class Judge {
             verdict = verdict.worse(judgement.verdict());
         }
         return new CharacteristicResult(
-                characteristic, ruleOf(characteristic.decision()), judgements, missing.named, missing.count, verdict);
+                characteristic, ruleOf(characteristic.decision()), judgements, missing, missingCount, verdict);
     }
 
     /** The first are named, so that a file of many part numbers does not fill the memory. */
