@@ -14,7 +14,7 @@ import java.util.List;
 /** Verdicts in words with their amount, the same on paper, on the terminal and in messages. */
 public final class Phrases {
     /** More decimals than any gauge shows come from a conversion. */
-    private static final int LONGEST_AMOUNT = 12;
+    private static final int LONGEST_AMOUNT = 8;
 
     private static final MathContext CONVERTED_AMOUNT = new MathContext(4, RoundingMode.HALF_EVEN);
 

@@ -42,7 +42,7 @@ public final class BatchReport implements Report {
         for (Finding finding : sheet.findings()) {
             if (finding.study().isPresent()) {
                 blocks.add(new Block.PageBreak());
-                blocks.addAll(new StudySection(finding).blocks());
+                blocks.addAll(new StudySection(sheet, finding).blocks());
             }
         }
         return new SheetFrame(sheet).around(paper, blocks);

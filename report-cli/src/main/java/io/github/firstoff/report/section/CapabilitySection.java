@@ -4,7 +4,6 @@ import io.github.firstoff.quantity.Unit;
 import io.github.firstoff.report.model.Block;
 import io.github.firstoff.report.model.Block.IndexMark;
 import io.github.firstoff.report.model.Text;
-import io.github.firstoff.sample.ControlState;
 import io.github.firstoff.sheet.Finding;
 import io.github.firstoff.sheet.ProcessStudy;
 import io.github.firstoff.sheet.Summary;
@@ -14,8 +13,10 @@ import io.github.firstoff.study.capability.Capability;
 import io.github.firstoff.study.capability.Index;
 import io.github.firstoff.study.capability.Interval;
 import java.util.ArrayList;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.stream.Collectors;
@@ -25,12 +26,16 @@ import java.util.stream.Collectors;
  * says why, and the figures are told as what was, not as what will be.
  */
 final class CapabilitySection {
+    private static final List<String> SHOWN = List.of("Cp", "Cpk", "Pp", "Ppk", "Cpm");
+
     private final Finding finding;
     private final ProcessStudy study;
     private final Capability capability;
     private final Unit unit;
+    private final OptionalDouble demanded;
 
-    CapabilitySection(Finding finding) {
+    CapabilitySection(Finding finding, OptionalDouble demanded) {
+        this.demanded = demanded;
         this.finding = finding;
         this.study = finding.study().orElseThrow();
         this.capability = study.capability();
@@ -39,28 +44,61 @@ final class CapabilitySection {
 
     List<Block> blocks() {
         List<Block> blocks = new ArrayList<>();
-        if (capability.predicts()) {
-            scale(blocks);
+        List<Index> placed =
+                shown().stream().filter(CapabilitySection::hasPlace).toList();
+        if (capability.predicts() && !placed.isEmpty()) {
+            scale(placed, blocks);
         } else {
             past(blocks);
         }
         reasons(blocks);
+        for (String remark : capability.checks().remarks()) {
+            blocks.add(new Block.Note(Text.of(remark)));
+        }
         return blocks;
     }
 
-    private void scale(List<Block> blocks) {
-        List<Index> placed =
-                shown().stream().filter(CapabilitySection::hasPlace).toList();
+    private void scale(List<Index> placed, List<Block> blocks) {
         int places = placed.stream().mapToInt(CapabilitySection::places).min().orElse(0);
         List<IndexMark> marks =
                 placed.stream().map(index -> mark(index, places)).toList();
-        if (!marks.isEmpty()) {
-            blocks.add(new Block.IndexScale(marks, OptionalDouble.empty(), Text.of(conditions())));
-        }
+        blocks.add(new Block.IndexScale(marks, demanded, Text.of(conditions(placed))));
+        expected().ifPresent(text -> blocks.add(new Block.Note(Text.of(text))));
     }
 
+    /** The indices that sheets show, those that may not be presented without their value. */
     private List<Index> shown() {
-        return List.of(capability.cp(), capability.cpk(), capability.pp(), capability.ppk(), capability.cpm());
+        return capability.presented().stream()
+                .filter(index -> SHOWN.contains(index.name()))
+                .toList();
+    }
+
+    /** Cpk, if it may be presented. */
+    static Optional<Index> presentedCpk(Capability capability) {
+        return capability.presented().stream()
+                .filter(index -> index.name().equals("Cpk") && hasPlace(index))
+                .findFirst();
+    }
+
+    /** How many pieces outside are to be expected while nothing changes. */
+    private Optional<String> expected() {
+        Index share = capability.nonconforming().expected();
+        if (!hasPlace(share)) {
+            return Optional.empty();
+        }
+        String text = "Expected outside the limits while nothing changes: "
+                + perMillion(share.value().orElseThrow()) + " of a million pieces";
+        return Optional.of(text
+                + share.interval()
+                        .filter(each -> Double.isFinite(each.upper()))
+                        .map(each -> " (" + Figures.rounded(capability.level() * 100, 0) + " % interval: "
+                                + perMillion(each.lower()) + " to " + perMillion(each.upper()) + ")")
+                        .orElse("")
+                + ", by the " + capability.distribution().method().family().name() + " distribution.");
+    }
+
+    private static String perMillion(double value) {
+        return value < 1 ? "fewer than 1" : Figures.twoDigits(value);
     }
 
     private static boolean hasPlace(Index index) {
@@ -106,22 +144,44 @@ final class CapabilitySection {
     }
 
     /** n, subgroups, estimators, distribution, level and control state in one line. */
-    private String conditions() {
+    private String conditions(List<Index> placed) {
         List<String> parts = new ArrayList<>();
         parts.add("n = " + capability.count() + grouping());
-        capability.within().ifPresent(each -> parts.add("Cp, Cpk: within-subgroup sigma " + sigma(each)));
-        capability
-                .overall()
-                .ifPresent(each -> parts.add("Pp, Ppk" + (hasPlace(capability.cpm()) ? ", Cpm" : "") + ": overall s "
-                        + Figures.amount(each.sigma(), unit)));
-        parts.add("normal distribution assumed, not tested");
-        parts.add(Figures.rounded(capability.level() * 100, 0) + " % intervals (" + methods() + ")");
+        names(placed, "Cp", "Cpk")
+                .ifPresent(names -> capability
+                        .within()
+                        .ifPresent(each -> parts.add(names + ": within-subgroup sigma " + sigma(each))));
+        String family = capability.distribution().method().family().name();
+        boolean normal = capability.distribution().method().isNormal();
+        names(placed, "Pp", "Ppk")
+                .ifPresent(names -> parts.add(names + ": "
+                        + (normal ? "overall s " + overall() : "percentiles of the " + family + " distribution")));
+        names(placed, "Cpm").ifPresent(names -> parts.add("Cpm: overall s " + overall()));
+        if (normal) {
+            parts.add("normal distribution");
+        }
+        parts.add(Figures.rounded(capability.level() * 100, 0) + " % intervals (" + methods(placed) + ")");
         parts.add("in control");
-        return String.join("; ", parts) + ".";
+        return String.join("; ", parts) + ". " + capability.distribution().reason();
     }
 
-    private String methods() {
-        return shown().stream()
+    private static Optional<String> names(List<Index> placed, String... wanted) {
+        List<String> names = placed.stream()
+                .map(Index::name)
+                .filter(name -> List.of(wanted).contains(name))
+                .toList();
+        return names.isEmpty() ? Optional.empty() : Optional.of(String.join(", ", names));
+    }
+
+    private String overall() {
+        return capability
+                .overall()
+                .map(each -> Figures.amount(each.sigma(), unit))
+                .orElse(Figures.DASH);
+    }
+
+    private static String methods(List<Index> placed) {
+        return placed.stream()
                 .flatMap(each -> each.interval().stream())
                 .map(Interval::method)
                 .distinct()
@@ -158,12 +218,22 @@ final class CapabilitySection {
     }
 
     private void past(List<Block> blocks) {
-        boolean out = capability.control() == ControlState.OUT_OF_CONTROL;
-        blocks.add(new Block.Paragraph(Text.bold(
-                        out
-                                ? "No index of capability: the process was not in control, so indices do not predict."
-                                : "No index of capability: whether the process was in control is not known, so indices do not predict.")
-                .plain(" " + was())));
+        blocks.add(new Block.Paragraph(Text.bold(whyNone()).plain(" " + was())));
+    }
+
+    private String whyNone() {
+        return switch (capability.control()) {
+            case OUT_OF_CONTROL -> "No index of capability: the process was not in control, so indices do not predict.";
+            case NOT_ASSESSED ->
+                "No index of capability: whether the process was in control is not known, so indices do not predict.";
+            case IN_CONTROL ->
+                "No index is shown. "
+                        + shown().stream()
+                                .map(Index::reason)
+                                .filter(reason -> !reason.isEmpty())
+                                .findFirst()
+                                .orElse("");
+        };
     }
 
     /** The past in figures: this batch as it was. */
@@ -176,14 +246,14 @@ final class CapabilitySection {
                 .append(" as they were: least ")
                 .append(readings.least().map(Readings::withUnit).orElse(Figures.DASH))
                 .append(", mean ")
-                .append(Figures.with(SummaryTable.mean(summary, readings), unit))
+                .append(SummaryTable.meanWithUnit(summary, readings))
                 .append(", greatest ")
                 .append(readings.greatest().map(Readings::withUnit).orElse(Figures.DASH));
         summary.standardDeviation()
                 .ifPresent(s -> text.append(", standard deviation ").append(Figures.amount(s, unit)));
         List<String> performance = new ArrayList<>();
-        for (Index index : List.of(capability.pp(), capability.ppk())) {
-            if (hasPlace(index)) {
+        for (Index index : shown()) {
+            if (hasPlace(index) && (index.name().equals("Pp") || index.name().equals("Ppk"))) {
                 performance.add(
                         index.name() + " " + Figures.rounded(index.value().orElseThrow(), places(index)));
             }
@@ -197,19 +267,21 @@ final class CapabilitySection {
         return text.append('.').toString();
     }
 
-    /** Why an index that a reader looks for is not there. */
+    /** Why an index that a reader looks for is not there, where that is not said already. */
     private void reasons(List<Block> blocks) {
         List<String> sentences = new ArrayList<>();
         if (!finding.result().characteristic().zone().isFixed()) {
             sentences.add("The limits differ from piece to piece, so there are no indices.");
-        } else {
-            List<Index> wanted = List.of(capability.cp(), capability.cpk());
-            wanted.stream()
+        } else if (shown().stream().anyMatch(CapabilitySection::hasPlace)) {
+            Map<String, List<String>> missing = new LinkedHashMap<>();
+            shown().stream()
                     .filter(each -> each.value().isEmpty())
-                    .forEach(each -> sentences.add("No " + each.name() + ": " + lower(each.reason())));
-        }
-        if (capability.bounds().naturalLower()) {
-            sentences.add("Values bounded by zero are seldom normally distributed; read an index with care.");
+                    .filter(each -> capability.predicts()
+                            || !each.name().startsWith("Cp")
+                            || each.name().equals("Cpm"))
+                    .forEach(each -> missing.computeIfAbsent(each.reason(), reason -> new ArrayList<>())
+                            .add(each.name()));
+            missing.forEach((reason, names) -> sentences.add("No " + String.join(", ", names) + ": " + lower(reason)));
         }
         if (!sentences.isEmpty()) {
             blocks.add(new Block.Note(Text.of(String.join(" ", sentences))));

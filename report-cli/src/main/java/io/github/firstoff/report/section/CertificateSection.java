@@ -62,9 +62,8 @@ public final class CertificateSection {
 
     private String basis() {
         List<CharacteristicResult> judged = sheet.result().judged();
-        long sampled = judged.stream()
-                .filter(each -> Wording.isSampled(each, sheet.pieces()))
-                .count();
+        long sampled =
+                judged.stream().filter(each -> Wording.isSampled(sheet, each)).count();
         String rule = Wording.rule(sheet);
         StringBuilder text = new StringBuilder("The declaration rests on the inspection of ")
                 .append(Phrases.counted(judged.size(), "characteristic", "characteristics"))

@@ -12,7 +12,6 @@ import io.github.firstoff.sheet.Finding;
 import io.github.firstoff.sheet.Sheet;
 import io.github.firstoff.sheet.Summary;
 import io.github.firstoff.study.capability.Capability;
-import io.github.firstoff.study.capability.Index;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
@@ -54,8 +53,8 @@ public final class CertificateTable {
     public String legend() {
         return "Every characteristic listed conforms. Pieces: on how many it was inspected."
                 + (indices
-                        ? " Cpk: given where the process was in control on its chart, from the spread within subgroups, for a"
-                                + " normal distribution that is assumed, not tested; else a dash."
+                        ? " Cpk: given where the process was in control on its chart and its readings were enough and not at odds"
+                                + " with a normal distribution, from the spread within subgroups; else a dash."
                         : "");
     }
 
@@ -104,17 +103,12 @@ public final class CertificateTable {
         return Cell.figure(reading.map(each -> Readings.shown(each, unit)).orElse(Figures.DASH));
     }
 
-    /** Cpk with its interval, where the process was in control. */
+    /** Cpk with its interval, where it may be presented. */
     private static Optional<String> index(Finding finding) {
         return finding.study()
                 .map(study -> study.capability())
                 .filter(Capability::predicts)
-                .map(Capability::cpk)
-                .filter(cpk -> cpk.value().isPresent())
-                .map(CertificateTable::withInterval);
-    }
-
-    private static String withInterval(Index cpk) {
-        return CapabilitySection.figures(cpk);
+                .flatMap(CapabilitySection::presentedCpk)
+                .map(CapabilitySection::figures);
     }
 }

@@ -3,7 +3,6 @@ package io.github.firstoff.report.section;
 import io.github.firstoff.conformance.CharacteristicResult;
 import io.github.firstoff.conformance.Judgement;
 import io.github.firstoff.conformance.Verdict;
-import io.github.firstoff.plan.Characteristic;
 import io.github.firstoff.report.model.Block;
 import io.github.firstoff.report.model.Block.ExceptionItem;
 import io.github.firstoff.report.model.Text;
@@ -66,6 +65,9 @@ public final class ExceptionsSection {
                     .forEach(each -> items.add(item(each, verdict)));
         }
         VerdictSection.restless(sheet).forEach(each -> items.add(restless(each)));
+        for (Finding finding : sheet.findings()) {
+            new Demands(sheet, finding).shortfalls().forEach(each -> items.add(missed(finding, each)));
+        }
         return items;
     }
 
@@ -120,7 +122,7 @@ public final class ExceptionsSection {
         if (!result.judgements().isEmpty()) {
             return result.missing().size() == 1 ? "that piece" : "those pieces";
         }
-        if (result.characteristic().characteristic().options().extent() == Characteristic.Extent.SAMPLE) {
+        if (Wording.mayBeSampled(sheet, result)) {
             return "the sample that the plan asks for";
         }
         return sheet.pieces() == 1 ? "the piece" : "every piece";
@@ -141,8 +143,9 @@ public final class ExceptionsSection {
     }
 
     private static String told(Judgement judgement) {
-        return Readings.withUnit(judgement.reading()) + " on piece " + judgement.part() + bonus(judgement)
-                + Wording.remark(judgement.reading());
+        return Readings.withUnit(judgement.reading()) + Readings.offsets(judgement.reading())
+                + Readings.atReference(judgement).map(text -> ", " + text + ",").orElse("") + " on piece "
+                + judgement.part() + bonus(judgement) + Wording.remark(judgement.reading());
     }
 
     private static String bonus(Judgement judgement) {
@@ -198,11 +201,21 @@ public final class ExceptionsSection {
 
     /** What may be done. The sheet proposes; people decide, by the rules of their shop and their customer. */
     private String proposal(CharacteristicResult result, List<Judgement> concerned) {
-        if (concerned.get(0).verdict() == Verdict.INCONCLUSIVE) {
-            return Proposals.toProve(concerned);
-        }
         String customer = sheet.job().customer().map(firm -> firm.name()).orElse("the customer");
-        return new Proposals(result.characteristic(), customer).forNonconforming(concerned);
+        Proposals proposals = new Proposals(result.characteristic(), customer);
+        return concerned.get(0).verdict() == Verdict.INCONCLUSIVE
+                ? proposals.toProve(concerned)
+                : proposals.forNonconforming(concerned);
+    }
+
+    private ExceptionItem missed(Finding finding, Demands.Shortfall shortfall) {
+        return item(
+                finding.result(),
+                Text.of(shortfall.actual()),
+                shortfall.byHowMuch(),
+                Tone.OPEN,
+                Text.of("Centre the process or narrow its spread, gather more readings, or agree another demand with "
+                        + sheet.job().customer().map(firm -> firm.name()).orElse("the customer") + "."));
     }
 
     private ExceptionItem restless(Finding finding) {

@@ -58,6 +58,11 @@ final class Figures {
         return of(readings >= SETTLED_SPREAD || leadsLow ? two : two.round(new MathContext(1, RoundingMode.HALF_EVEN)));
     }
 
+    /** A computed figure with two significant digits. */
+    static String twoDigits(double value) {
+        return of(new BigDecimal(value).round(TWO_DIGITS));
+    }
+
     /** The decimals that hold two significant digits of an uncertainty; 0 for none. */
     static int placesOf(double uncertainty) {
         return uncertainty > 0

@@ -1,7 +1,6 @@
 package io.github.firstoff.report.section;
 
 import io.github.firstoff.conformance.CharacteristicResult;
-import io.github.firstoff.quantity.Unit;
 import io.github.firstoff.report.figure.HistogramFigure;
 import io.github.firstoff.report.figure.HistogramFigure.Bin;
 import io.github.firstoff.report.figure.HistogramFigure.Curve;
@@ -10,6 +9,8 @@ import io.github.firstoff.report.figure.LevelLine;
 import io.github.firstoff.sample.Sample;
 import io.github.firstoff.sheet.Finding;
 import io.github.firstoff.sheet.Summary;
+import io.github.firstoff.stats.FittedDistribution;
+import io.github.firstoff.study.capability.DistributionChoice;
 import io.github.firstoff.tolerance.Limits;
 import java.math.BigDecimal;
 import java.math.BigInteger;
@@ -19,7 +20,7 @@ import java.util.List;
 import java.util.Optional;
 
 /**
- * The readings as a histogram against their limits, with the normal curve of their mean and standard deviation.
+ * The readings as a histogram against their limits, with the curve of the distribution by which performance is stated.
  *
  * <p>Bins are whole multiples of the step in which the readings come, with their edges half a step off, so that no reading lies on an
  * edge and no bin holds more steps than its neighbour: a gauge that reads in halves would else draw a comb.
@@ -27,7 +28,9 @@ import java.util.Optional;
 final class HistogramSection {
     private static final int MOST_BINS = 20;
     private static final int LEAST_BINS = 5;
-    private static final double CURVE_REACH = 4;
+    /** The curve is drawn between these percentiles. */
+    private static final double TAIL = 3e-5;
+
     private static final int CURVE_POINTS = 96;
 
     /** Limits this many times as far apart as the readings stay outside the picture. */
@@ -113,34 +116,60 @@ final class HistogramSection {
         return new LevelLine(kind, name, Figures.of(value, places), Places.of(value));
     }
 
+    /** The distribution by which performance is stated, as expected counts per bin; none for readings too few or all alike. */
     private Optional<Curve> curve(double width) {
-        double s = summary.standardDeviation().orElse(0);
-        if (!(s > 0) || summary.count() < LEAST_FOR_CURVE) {
+        Optional<FittedDistribution> fitted = fitted();
+        if (fitted.isEmpty()) {
+            return Optional.empty();
+        }
+        double origin = Places.of(choice().orElseThrow().origin());
+        double low = fitted.get().quantile(TAIL);
+        double high = fitted.get().quantile(1 - TAIL);
+        if (!Double.isFinite(low) || !Double.isFinite(high) || !(low < high)) {
             return Optional.empty();
         }
         List<CurvePoint> points = new ArrayList<>();
         for (int i = 0; i <= CURVE_POINTS; i++) {
-            double z = CURVE_REACH * (2.0 * i / CURVE_POINTS - 1);
-            double density = Math.exp(-z * z / 2) / (s * Math.sqrt(2 * Math.PI));
-            points.add(new CurvePoint(summary.mean() + z * s, summary.count() * width * density));
+            double distance = low + (high - low) * i / CURVE_POINTS;
+            double density = Math.exp(fitted.get().logDensity(distance));
+            if (Double.isFinite(density)) {
+                points.add(new CurvePoint(origin + distance, summary.count() * width * density));
+            }
         }
-        return Optional.of(new Curve("normal curve", points));
+        return Optional.of(new Curve(family() + " curve", points));
+    }
+
+    private Optional<DistributionChoice> choice() {
+        return finding.study().map(study -> study.capability().distribution());
+    }
+
+    private Optional<FittedDistribution> fitted() {
+        boolean spreads = summary.standardDeviation().orElse(0) > 0 && summary.count() >= LEAST_FOR_CURVE;
+        return spreads ? choice().flatMap(DistributionChoice::fitted) : Optional.empty();
+    }
+
+    private String family() {
+        return choice().orElseThrow().method().family().name();
     }
 
     /** What the curve is, for the note under the picture. */
     String note() {
-        Unit unit = summary.sample().unit();
-        double s = summary.standardDeviation().orElse(0);
         List<String> sentences = new ArrayList<>();
         if (summary.count() > 1 && isLost(bins())) {
             sentences.add("The limits, "
                     + Figures.limitsInWords(finding.result().characteristic().limits()) + ", lie outside the picture.");
         }
-        if (s > 0 && summary.count() >= LEAST_FOR_CURVE) {
-            sentences.add("Normal curve with the mean "
-                    + Figures.with(SummaryTable.mean(summary, new Readings(finding.result())), unit)
-                    + " and the standard deviation " + Figures.amount(s, unit)
-                    + " of all " + summary.count() + " readings, for comparison; the fit is not tested.");
+        if (fitted().isPresent()) {
+            boolean normal = choice().orElseThrow().method().isNormal();
+            sentences.add(Wording.capital(family()) + " curve fitted to all " + summary.count() + " readings"
+                    + (normal
+                            ? ": mean " + SummaryTable.meanWithUnit(summary, new Readings(finding.result()))
+                                    + ", standard deviation "
+                                    + Figures.amount(
+                                            summary.standardDeviation().orElseThrow(),
+                                            summary.sample().unit())
+                            : "")
+                    + ". " + choice().orElseThrow().reason());
         }
         return String.join(" ", sentences);
     }

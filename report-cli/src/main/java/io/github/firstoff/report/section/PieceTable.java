@@ -64,6 +64,13 @@ public final class PieceTable {
         blocks.add(new Block.Table(
                 columns(),
                 sheet.findings().stream().map(each -> row(each.result())).toList()));
+        sheet.plan()
+                .plan()
+                .thermal()
+                .filter(each -> isCorrected())
+                .ifPresent(thermal -> blocks.add(new Block.Note(Text.of(
+                        "* The length at 20 °C, which was judged; above it the reading at the temperature of the piece (ISO 1). Expansion: "
+                                + thermal.source() + "."))));
         if (numbered) {
             blocks.add(new Block.Note(Text.of("Pieces: "
                     + serials.stream()
@@ -168,7 +175,10 @@ public final class PieceTable {
         Unit column = column(result);
         List<String> lines = new ArrayList<>();
         if (found.size() <= STACKED) {
-            found.forEach(each -> lines.add(Readings.shown(each.reading(), column)));
+            for (Judgement each : found) {
+                lines.add(Readings.shown(each.reading(), column));
+                Readings.corrected(each).ifPresent(figure -> lines.add(figure + "*"));
+            }
         } else if (result.characteristic().isAttribute()) {
             long passed = found.stream()
                     .filter(each -> each.verdict() == Verdict.CONFORMING)
@@ -189,6 +199,11 @@ public final class PieceTable {
                 .bonus()
                 .flatMap(bonus -> found.get(0).allowed().limits().upper())
                 .ifPresent(upper -> lines.add("≤ " + Figures.of(upper)));
+        String serial = found.get(0).part();
+        result.missing().stream()
+                .filter(each -> each.startsWith(serial + " at "))
+                .findFirst()
+                .ifPresent(each -> lines.add("not complete"));
         return lines;
     }
 
@@ -207,7 +222,7 @@ public final class PieceTable {
                         ? "each upright mark is one reading; "
                         : "the upright marks are the least and the greatest reading; ");
         text.append("an arrowhead is a reading outside, with its excess.");
-        boolean sampled = sheet.result().judged().stream().anyMatch(each -> Wording.isSampled(each, serials.size()));
+        boolean sampled = sheet.result().judged().stream().anyMatch(each -> Wording.isSampled(sheet, each));
         if (crowded) {
             text.append(" Which gauge was used for what stands in the table of gauges.");
         }
@@ -215,6 +230,12 @@ public final class PieceTable {
             text.append(" A dash under a piece: the plan asks for this characteristic on a sample of the pieces only.");
         }
         return text.toString();
+    }
+
+    private boolean isCorrected() {
+        return sheet.result().characteristics().stream()
+                .flatMap(each -> each.judgements().stream())
+                .anyMatch(each -> each.correction().isPresent());
     }
 
     /** Why a piece had the tolerance it had, where a feature's size can add to it. */

@@ -4,8 +4,11 @@ import io.github.firstoff.conformance.Judgement;
 import io.github.firstoff.inspection.Reading;
 import io.github.firstoff.plan.Importance;
 import io.github.firstoff.plan.ResolvedCharacteristic;
+import io.github.firstoff.sheet.Phrases;
 import io.github.firstoff.tolerance.Drawing;
 import java.math.BigDecimal;
+import java.math.MathContext;
+import java.math.RoundingMode;
 import java.util.List;
 import java.util.Optional;
 
@@ -54,17 +57,21 @@ final class Proposals {
     }
 
     /** For readings that lie too near a limit for the uncertainty of their gauge. */
-    static String toProve(List<Judgement> concerned) {
+    String toProve(List<Judgement> concerned) {
         if (concerned.stream().anyMatch(each -> each.uncertainty().isEmpty())) {
             return "State the expanded uncertainty of the gauge, or measure with a gauge that has one.";
         }
+        BigDecimal fraction = characteristic.decision().guardFraction();
         Optional<BigDecimal> room = concerned.stream()
                 .map(each -> each.inside().orElse(BigDecimal.ZERO))
                 .min(BigDecimal::compareTo)
-                .filter(least -> least.signum() > 0);
+                .filter(least -> least.signum() > 0)
+                .map(least -> fraction.compareTo(BigDecimal.ONE) == 0
+                        ? least
+                        : least.divide(fraction, new MathContext(2, RoundingMode.DOWN)));
         String finer = room.map(least -> "Measure with a gauge whose U is at most "
                         + Figures.with(
-                                Figures.of(least),
+                                Figures.minus(Phrases.plain(least)),
                                 concerned.get(0).allowed().limits().unit()))
                 .orElse("Measure with a finer gauge");
         return finer + ", rework towards the middle, or agree another decision rule with the customer.";

@@ -4,6 +4,8 @@ import io.github.firstoff.conformance.CharacteristicResult;
 import io.github.firstoff.conformance.Judgement;
 import io.github.firstoff.inspection.Reading;
 import io.github.firstoff.quantity.Unit;
+import java.math.BigDecimal;
+import java.math.RoundingMode;
 import java.util.ArrayList;
 import java.util.LinkedHashSet;
 import java.util.List;
@@ -36,7 +38,7 @@ final class Readings {
 
     /** The most decimals that a value was read with, in the unit of the limits; those of the limits where none was. */
     int places() {
-        Unit unit = result.characteristic().unit();
+        Unit unit = TableParts.readingUnit(result.characteristic().unit());
         return values.stream()
                 .filter(value -> value.unit() == unit)
                 .mapToInt(value -> value.value().scale())
@@ -73,6 +75,40 @@ final class Readings {
                 .setting()
                 .map(setting -> word + " (" + setting + ")")
                 .orElse(word);
+    }
+
+    /** The deviations along the axes from which a position follows, in brackets after a space; empty text for a value as read. */
+    static String offsets(Reading reading) {
+        if (reading instanceof Reading.Measured measured && measured.offsets().isPresent()) {
+            Reading.Offsets offsets = measured.offsets().get();
+            return " (x " + Figures.of(offsets.x()) + ", y " + Figures.of(offsets.y())
+                    + offsets.z().map(z -> ", z " + Figures.of(z)).orElse("") + ")";
+        }
+        return "";
+    }
+
+    /** The length at 20 °C that was judged, where it was read at another temperature. */
+    static Optional<String> atReference(Judgement judgement) {
+        return corrected(judgement)
+                .map(figure -> "which is " + Figures.with(figure, ((Reading.Measured) judgement.reading()).unit())
+                        + " at 20 °C");
+    }
+
+    /** The same as a figure: with one decimal more than the reading, since the correction is computed. */
+    static Optional<String> corrected(Judgement judgement) {
+        if (judgement.reading() instanceof Reading.Measured measured) {
+            int places = measured.value().scale() + 1;
+            return judgement
+                    .correction()
+                    .map(each -> Figures.of(each.corrected().setScale(places, RoundingMode.HALF_EVEN)));
+        }
+        return Optional.empty();
+    }
+
+    /** The value that was judged: as read, or brought to 20 °C. */
+    static BigDecimal judged(Judgement judgement) {
+        Reading.Measured measured = (Reading.Measured) judgement.reading();
+        return judgement.correction().map(each -> each.corrected()).orElse(measured.value());
     }
 
     /** A reading as read, with its unit. */

@@ -1,8 +1,7 @@
 package io.github.firstoff.report.section;
 
 import io.github.firstoff.conformance.CharacteristicResult;
-import io.github.firstoff.conformance.DecisionRule;
-import io.github.firstoff.plan.DecisionChoice.RuleChoice;
+import io.github.firstoff.plan.DecisionChoice;
 import io.github.firstoff.plan.PartIdentity;
 import io.github.firstoff.report.model.Block;
 import io.github.firstoff.report.model.DocumentInfo;
@@ -14,8 +13,13 @@ import io.github.firstoff.report.model.SheetHead;
 import io.github.firstoff.sheet.Phrases;
 import io.github.firstoff.sheet.Sheet;
 import io.github.firstoff.sheet.SheetKind;
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
+import java.util.stream.Collectors;
 
 /** What stands around the content of every sheet: head, foot, the hand at the edge, and what the file says of itself. */
 public final class SheetFrame {
@@ -64,26 +68,32 @@ public final class SheetFrame {
         return new SheetFoot(rule(), sheet.provenance().program(), hash.length() == HASH_DIGITS ? hash : "");
     }
 
-    /** The rule that decided; where two did, which characteristics are guarded. */
+    /** The rules that decided, the commonest first; each of the others with the characteristics it decided. */
     private String rule() {
-        List<CharacteristicResult> measured = sheet.result().judged().stream()
-                .filter(each -> !each.characteristic().isAttribute())
-                .toList();
-        List<String> guarded = measured.stream()
-                .filter(each -> each.characteristic().rule() == RuleChoice.GUARDED)
-                .map(CharacteristicResult::number)
-                .toList();
-        if (measured.isEmpty()) {
-            return "";
+        Map<String, List<String>> numbers = new LinkedHashMap<>();
+        for (CharacteristicResult each : sheet.result().judged()) {
+            if (!each.characteristic().isAttribute()) {
+                numbers.computeIfAbsent(statement(each), rule -> new ArrayList<>())
+                        .add(each.number());
+            }
         }
-        if (guarded.isEmpty()) {
-            return Wording.capital(DecisionRule.simple().statement()) + ".";
-        }
-        if (guarded.size() == measured.size()) {
-            return Wording.capital(DecisionRule.guarded().statement()) + ".";
-        }
-        return Wording.capital(DecisionRule.simple().statement()) + "; " + Wording.characteristics(guarded) + ": "
-                + DecisionRule.guarded().statement() + ".";
+        return numbers.entrySet().stream()
+                .sorted(Comparator.comparing(entry -> -entry.getValue().size()))
+                .map(entry -> Wording.capital(
+                        numbers.size() == 1 || entry.getValue().size() == most(numbers)
+                                ? entry.getKey()
+                                : Wording.characteristics(entry.getValue()) + ": " + entry.getKey()))
+                .collect(Collectors.joining("; ", "", numbers.isEmpty() ? "" : "."));
+    }
+
+    private static int most(Map<String, List<String>> numbers) {
+        return numbers.values().stream().mapToInt(List::size).max().orElse(0);
+    }
+
+    private static String statement(CharacteristicResult result) {
+        boolean rounded = result.characteristic().decision().comparison() == DecisionChoice.Comparison.ROUNDING;
+        return result.rule().statement()
+                + (rounded ? ", of readings rounded to the last place of the limit (ASTM E29)" : "");
     }
 
     private DocumentInfo document() {

@@ -71,7 +71,10 @@ final class Strips {
         Axis axis = Axis.of(stated, judgements);
         List<Strip.Mark> marks = new ArrayList<>();
         for (Judgement judgement : judgements) {
-            marks.add(new Strip.Mark(axis.place(judgement), excess(judgement)));
+            double at = axis.place(judgement);
+            // A reading that conforms once rounded lies on the limit, not outside.
+            marks.add(new Strip.Mark(
+                    judgement.departure().isPresent() ? at : Math.max(0, Math.min(1, at)), excess(judgement)));
         }
         for (double mean : means) {
             double at = axis.place(mean);
@@ -163,7 +166,7 @@ final class Strips {
 
         private static BigDecimal value(Judgement judgement, Unit unit) {
             Reading.Measured measured = (Reading.Measured) judgement.reading();
-            return Places.in(unit, measured.value(), measured.unit());
+            return Places.in(unit, Readings.judged(judgement), measured.unit());
         }
     }
 }

@@ -7,6 +7,7 @@ import io.github.firstoff.report.model.Block.Part;
 import io.github.firstoff.report.model.Text;
 import io.github.firstoff.report.model.Tone;
 import io.github.firstoff.sheet.Finding;
+import io.github.firstoff.sheet.Sheet;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
@@ -18,10 +19,12 @@ public final class StudySection {
     private static final double HISTOGRAM = 50;
 
     private final Finding finding;
+    private final Demands demands;
 
     /** The section of one finding, which has a study. */
-    public StudySection(Finding finding) {
+    public StudySection(Sheet sheet, Finding finding) {
         this.finding = finding;
+        this.demands = new Demands(sheet, finding);
     }
 
     /** The blocks, from the heading to the notes. */
@@ -42,7 +45,7 @@ public final class StudySection {
                 .<Block>map(note -> new Block.Note(Text.of(note)))
                 .toList();
         if (figure.isPresent() && chart.holdsHistogram()) {
-            blocks.addAll(new CapabilitySection(finding).blocks());
+            blocks.addAll(new CapabilitySection(finding, demands.mark()).blocks());
             blocks.add(new Block.Note(
                     Text.of("Histogram at the right of the chart. " + new HistogramSection(finding).note())));
             blocks.addAll(notes);
@@ -54,7 +57,7 @@ public final class StudySection {
 
     /** The histogram, and beside it the indices and the notes; these alone where there are too few readings for a picture. */
     private void below(List<Block> blocks, List<Block> notes) {
-        List<Block> words = new ArrayList<>(new CapabilitySection(finding).blocks());
+        List<Block> words = new ArrayList<>(new CapabilitySection(finding, demands.mark()).blocks());
         words.addAll(notes);
         HistogramSection histogram = new HistogramSection(finding);
         Optional<HistogramFigure> figure = histogram.figure();

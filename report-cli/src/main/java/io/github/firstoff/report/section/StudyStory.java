@@ -6,30 +6,24 @@ import io.github.firstoff.sample.ControlState;
 import io.github.firstoff.sheet.Finding;
 import io.github.firstoff.sheet.Phrases;
 import io.github.firstoff.sheet.ProcessStudy;
-import io.github.firstoff.study.capability.Index;
 import io.github.firstoff.study.chart.ControlChart;
 import io.github.firstoff.study.chart.Lines;
 import io.github.firstoff.study.chart.Panel;
 import io.github.firstoff.study.chart.PanelKind;
+import io.github.firstoff.study.chart.PanelNature;
+import io.github.firstoff.study.chart.RuleSet;
+import io.github.firstoff.study.chart.RunRule;
 import io.github.firstoff.study.chart.Side;
 import io.github.firstoff.study.chart.Signal;
-import io.github.firstoff.study.chart.WesternElectricRule;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
-import java.util.Set;
 
 /** A characteristic under study told in sentences: what happened, where, what it means and what it does not mean. */
 final class StudyStory {
     /** The last points whose mean says where the process ended: one alone would be chance. */
     private static final int LAST = 3;
-
-    /**
-     * Points to a false signal of the four zone tests together: the average run length in control is 91.75 (Champ and Woodall 1987,
-     * Technometrics 29, Table 1).
-     */
-    private static final int CHANCE = 92;
 
     private final CharacteristicResult result;
     private final ProcessStudy study;
@@ -81,12 +75,8 @@ final class StudyStory {
     }
 
     private String index() {
-        Index cpk = study.capability().cpk();
-        if (cpk.value().isEmpty()) {
-            return "";
-        }
-        return cpk.interval()
-                .map(interval -> ", Cpk " + CapabilitySection.figures(cpk))
+        return CapabilitySection.presentedCpk(study.capability())
+                .map(cpk -> ", Cpk " + CapabilitySection.figures(cpk))
                 .orElse("");
     }
 
@@ -229,7 +219,9 @@ final class StudyStory {
     }
 
     private boolean isBelowOne() {
-        return study.capability().cpk().value().orElse(1) < 1;
+        return CapabilitySection.presentedCpk(study.capability())
+                .filter(cpk -> cpk.value().orElseThrow() < 1)
+                .isPresent();
     }
 
     private String outOfControl() {
@@ -268,18 +260,21 @@ final class StudyStory {
                     "On a chart this long a pattern is ringed where it is first complete, and + rings those that are only"
                             + " counted.");
         }
-        if (state() == ControlState.OUT_OF_CONTROL && chart.location().count() > CHANCE && isJudgedByZones()) {
-            notes.add("With all four tests even a process that never changes gives a signal about once in " + CHANCE
-                    + " points (Champ and Woodall 1987): a few signals on a long chart need not have a cause.");
+        if (state() == ControlState.OUT_OF_CONTROL && chart.location().nature() == PanelNature.NORMAL) {
+            rules().map(RuleSet::inControlRunLength)
+                    .filter(length ->
+                            length.runLength().average() < chart.location().count())
+                    .ifPresent(length ->
+                            notes.add(length.sentence() + " A few signals on a long chart need not have a cause."));
         }
         return notes;
     }
 
-    private boolean isJudgedByZones() {
-        Set<String> tests = study.assessment().signalCounts().keySet();
-        return chart.location().hasZones()
-                && tests.size() == WesternElectricRule.all().size()
-                && WesternElectricRule.all().stream().allMatch(rule -> tests.contains(rule.id()));
+    /** The set of tests that gave the counts, where it is one that the catalogue names. */
+    private Optional<RuleSet> rules() {
+        List<String> tests = List.copyOf(study.assessment().signalCounts().keySet());
+        return Optional.of(RuleSet.westernElectric())
+                .filter(set -> set.rules().stream().map(RunRule::id).toList().equals(tests));
     }
 
     private Optional<String> conditions() {

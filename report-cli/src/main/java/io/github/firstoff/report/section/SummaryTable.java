@@ -85,7 +85,11 @@ public final class SummaryTable {
         cells.add(Cell.figure(summary.map(each -> mean(each, readings)).orElse(Figures.DASH)));
         cells.add(extreme(result, readings.greatest(), unit));
         cells.add(Cell.figure(summary.filter(each -> each.standardDeviation().isPresent())
-                .map(each -> Figures.spread(each.standardDeviation().getAsDouble(), each.count()))
+                .map(each -> Figures.spread(
+                        TableParts.inColumn(
+                                each.standardDeviation().getAsDouble(),
+                                each.sample().unit()),
+                        each.count()))
                 .orElse(Figures.DASH)));
         int out = result.characteristic().isJudged() ? result.count(Verdict.NONCONFORMING) : 0;
         cells.add(new Cell.Figure(
@@ -99,11 +103,23 @@ public final class SummaryTable {
         return new TableRow.Cells(cells);
     }
 
-    /** The mean with one decimal more than its readings, unless these are too few or spread too widely for it. */
+    /**
+     * The mean with one decimal more than its readings, unless these are too few or spread too widely for it; in the unit of the
+     * column.
+     */
     static String mean(Summary summary, Readings readings) {
+        Unit unit = summary.sample().unit();
         int places = readings.places();
-        double error = summary.standardDeviation().orElse(0) / Math.sqrt(summary.count());
-        return Figures.rounded(summary.mean(), Math.min(places + 1, Math.max(places, Figures.placesOf(error))));
+        double error = TableParts.inColumn(summary.standardDeviation().orElse(0), unit) / Math.sqrt(summary.count());
+        return Figures.rounded(
+                TableParts.inColumn(summary.mean(), unit),
+                Math.min(places + 1, Math.max(places, Figures.placesOf(error))));
+    }
+
+    /** The same with its unit. */
+    static String meanWithUnit(Summary summary, Readings readings) {
+        return Figures.with(
+                mean(summary, readings), TableParts.readingUnit(summary.sample().unit()));
     }
 
     private static Cell extreme(CharacteristicResult result, Optional<Reading.Measured> reading, Unit unit) {

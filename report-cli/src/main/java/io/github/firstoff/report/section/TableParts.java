@@ -29,6 +29,15 @@ final class TableParts {
         return unit == Unit.ARC_MINUTE || unit == Unit.ARC_SECOND ? Unit.DEGREE : unit;
     }
 
+    /** A computed value of a unit of limits in the unit of its column. */
+    static double inColumn(double value, Unit unit) {
+        return switch (unit) {
+            case ARC_MINUTE -> value / 60;
+            case ARC_SECOND -> value / 3600;
+            default -> value;
+        };
+    }
+
     /** Whether rows differ in their units, so that each row names its own. */
     boolean isMixed() {
         return shared.isEmpty();

@@ -58,9 +58,8 @@ public final class VerdictSection {
     }
 
     private String accepted() {
-        long sampled = judged.stream()
-                .filter(each -> Wording.isSampled(each, sheet.pieces()))
-                .count();
+        long sampled =
+                judged.stream().filter(each -> Wording.isSampled(sheet, each)).count();
         String all = judged.size() == 1 ? "the one characteristic" : "all " + judged.size() + " characteristics";
         String conform = judged.size() == 1 ? " conforms" : " conform";
         String sentence = "Accepted: " + all;

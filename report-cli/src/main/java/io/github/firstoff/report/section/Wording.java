@@ -165,9 +165,15 @@ final class Wording {
     }
 
     /** Whether some piece that the readings name was not inspected for this characteristic, by the plan's leave. */
-    static boolean isSampled(CharacteristicResult result, int pieces) {
-        boolean sample = result.characteristic().characteristic().options().extent() == Characteristic.Extent.SAMPLE;
-        return sample && !result.judgements().isEmpty() && new Readings(result).pieces() < pieces;
+    static boolean isSampled(Sheet sheet, CharacteristicResult result) {
+        return mayBeSampled(sheet, result)
+                && !result.judgements().isEmpty()
+                && new Readings(result).pieces() < sheet.pieces();
+    }
+
+    /** Whether the plan asks for this characteristic on a sample of the pieces only. */
+    static boolean mayBeSampled(Sheet sheet, CharacteristicResult result) {
+        return sheet.plan().plan().extentOf(result.characteristic().characteristic()) == Characteristic.Extent.SAMPLE;
     }
 
     /** The remark that came with a reading, in brackets after a space; empty text without one. */

@@ -41,9 +41,10 @@ class BatchReportTest {
         assertThat(Printed.text(scale.conditions()))
                 .contains("n = 125 in 25 subgroups of 5")
                 .contains("mean range")
-                .contains("normal distribution assumed, not tested")
+                .contains("normal distribution")
                 .contains("95 % intervals")
-                .endsWith("in control.");
+                .contains("in control. ")
+                .contains("do not refute the normal distribution");
         assertThat(Printed.text(sheet.all(Block.Headline.class).get(1).sentence()))
                 .startsWith("Ran in control, Cpk ")
                 .endsWith("all 125 readings conform.");

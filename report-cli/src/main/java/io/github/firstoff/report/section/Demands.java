@@ -1,0 +1,69 @@
+package io.github.firstoff.report.section;
+
+import io.github.firstoff.plan.Demand;
+import io.github.firstoff.sheet.Finding;
+import io.github.firstoff.sheet.Sheet;
+import io.github.firstoff.study.capability.Index;
+import java.math.BigDecimal;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.Optional;
+import java.util.OptionalDouble;
+
+/** The least indices that the plan demands of a characteristic's class, held against those that may be presented. */
+final class Demands {
+    private final Map<String, BigDecimal> least;
+    private final Finding finding;
+
+    Demands(Sheet sheet, Finding finding) {
+        this.finding = finding;
+        Demand demand = sheet.plan()
+                .plan()
+                .demands()
+                .get(finding.result().characteristic().characteristic().importance());
+        this.least = demand == null ? Map.of() : demand.minimumIndices();
+    }
+
+    /** A demand that is not met, in words. */
+    record Shortfall(String actual, String byHowMuch) {}
+
+    /** The demands that the presented indices do not meet, or cannot show to be met. */
+    List<Shortfall> shortfalls() {
+        List<Shortfall> missed = new ArrayList<>();
+        if (finding.study().isEmpty()) {
+            return missed;
+        }
+        for (Index index : finding.study().get().capability().presented()) {
+            BigDecimal wanted = least.get(index.name().toLowerCase(Locale.ROOT));
+            if (wanted == null) {
+                continue;
+            }
+            String demanded = "at least " + Figures.of(wanted) + " demanded";
+            if (index.value().isEmpty()) {
+                missed.add(new Shortfall("no " + index.name() + ": " + lower(index.reason()), demanded));
+            } else if (index.value().getAsDouble() < Places.of(wanted)) {
+                missed.add(new Shortfall(index.name() + " " + CapabilitySection.figures(index), demanded));
+            }
+        }
+        return missed;
+    }
+
+    /** The demand for the mark on a scale of indices: what all demands agree on, else that for Cpk or Ppk. */
+    OptionalDouble mark() {
+        List<BigDecimal> different = least.values().stream()
+                .map(BigDecimal::stripTrailingZeros)
+                .distinct()
+                .toList();
+        Optional<BigDecimal> one = different.size() == 1
+                ? Optional.of(different.get(0))
+                : Optional.ofNullable(least.get("cpk")).or(() -> Optional.ofNullable(least.get("ppk")));
+        return one.map(value -> OptionalDouble.of(Places.of(value))).orElse(OptionalDouble.empty());
+    }
+
+    private static String lower(String sentence) {
+        String text = sentence.endsWith(".") ? sentence.substring(0, sentence.length() - 1) : sentence;
+        return text.isEmpty() ? text : text.substring(0, 1).toLowerCase(Locale.ROOT) + text.substring(1);
+    }
+}
