@@ -88,13 +88,15 @@ final class CapabilitySection {
         }
         String text = "Expected outside the limits while nothing changes: "
                 + perMillion(share.value().orElseThrow()) + " of a million pieces";
-        return Optional.of(text
-                + share.interval()
-                        .filter(each -> Double.isFinite(each.upper()))
-                        .map(each -> " (" + Figures.rounded(capability.level() * 100, 0) + " % interval: "
-                                + perMillion(each.lower()) + " to " + perMillion(each.upper()) + ")")
-                        .orElse("")
-                + ", by the " + capability.distribution().method().family().name() + " distribution.");
+        String level = Figures.rounded(capability.level() * 100, 0) + " % interval ";
+        String interval = share.interval()
+                .filter(each -> Double.isFinite(each.upper()))
+                .map(each -> each.upper() < 1
+                        ? " (" + level + "wholly below 1)"
+                        : " (" + level + perMillion(each.lower()) + " to " + perMillion(each.upper()) + ")")
+                .orElse("");
+        return Optional.of(text + interval + ", by the "
+                + capability.distribution().method().family().name() + " distribution.");
     }
 
     private static String perMillion(double value) {
@@ -162,7 +164,7 @@ final class CapabilitySection {
         }
         parts.add(Figures.rounded(capability.level() * 100, 0) + " % intervals (" + methods(placed) + ")");
         parts.add("in control");
-        return String.join("; ", parts) + ". " + capability.distribution().reason();
+        return String.join("; ", parts) + ".";
     }
 
     private static Optional<String> names(List<Index> placed, String... wanted) {

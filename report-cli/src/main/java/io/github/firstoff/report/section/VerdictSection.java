@@ -71,7 +71,7 @@ public final class VerdictSection {
             sentence += conform + ", " + (judged.size() - sampled) + " on " + pieces() + " and " + sampled
                     + " on a sample of them";
         }
-        return sentence + ruled(", ") + control();
+        return sentence + ruled(", ") + control() + demands();
     }
 
     /** The pieces inspected, and of how many where the job says that there are more. */
@@ -105,6 +105,17 @@ public final class VerdictSection {
         Finding one = restless.get(0);
         return " Characteristic " + one.number() + ", "
                 + one.result().characteristic().characteristic().feature() + ", did not run in control.";
+    }
+
+    /** An accepted batch whose class demands indices that were not shown. */
+    private String demands() {
+        List<String> lacking = sheet.findings().stream()
+                .filter(each -> !new Demands(sheet, each).shortfalls().isEmpty())
+                .map(Finding::number)
+                .toList();
+        return lacking.isEmpty()
+                ? ""
+                : " " + Wording.capital(Wording.characteristics(lacking)) + " did not show the index demanded.";
     }
 
     /** The findings whose charts are out of control. */

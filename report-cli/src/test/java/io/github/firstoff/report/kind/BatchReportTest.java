@@ -43,8 +43,8 @@ class BatchReportTest {
                 .contains("mean range")
                 .contains("normal distribution")
                 .contains("95 % intervals")
-                .contains("in control. ")
-                .contains("do not refute the normal distribution");
+                .endsWith("in control.");
+        assertThat(sheet.prose()).contains("do not refute the normal distribution");
         assertThat(Printed.text(sheet.all(Block.Headline.class).get(1).sentence()))
                 .startsWith("Ran in control, Cpk ")
                 .endsWith("all 125 readings conform.");
