@@ -58,6 +58,7 @@ final class Inputs {
             throw planFile.refusal(beyond);
         }
         Optional<JobFile> jobFile = job.map(JobFile::read);
+        jobFile.ifPresent(file -> file.requireFor(resolved));
         Intake intake = ReadingFiles.read(resolved, readings);
         InspectionRecord record = intake.recordOrRefuse();
 
@@ -70,6 +71,7 @@ final class Inputs {
         List<String> names = new ArrayList<>();
         hashes.add(planFile.sha256());
         names.add(nameOf(plan));
+        planFile.counterpart().map(Path::of).map(Inputs::nameOf).ifPresent(names::add);
         jobFile.ifPresent(file -> {
             hashes.add(file.sha256());
             names.add(nameOf(job.orElseThrow()));

@@ -82,6 +82,21 @@ public sealed interface Reading permits Reading.Measured, Reading.Observed {
             Production production,
             Origin origin) {
 
+        /** The same at another setting. */
+        public Context at(String otherSetting) {
+            return new Context(
+                    time,
+                    subgroup,
+                    operator,
+                    gauge,
+                    machine,
+                    temperature,
+                    Optional.of(otherSetting),
+                    note,
+                    production,
+                    origin);
+        }
+
         /** Nothing known but where it stands. */
         public static Context at(Origin origin) {
             return new Context(

@@ -103,8 +103,7 @@ final class CsvHeading {
             for (int i = 0; i < record.getFieldCount(); i++) {
                 column(i, record.getField(i).strip());
             }
-            boolean isLong =
-                    places.containsKey(ReadingColumn.VALUE) || places.containsKey(ReadingColumn.CHARACTERISTIC);
+            boolean isLong = ReadingColumn.OF_LONG_ROWS.stream().anyMatch(places::containsKey);
             if (isLong && !characteristics.isEmpty()) {
                 refuse(
                         FaultKind.CONTRADICTION,
@@ -118,7 +117,7 @@ final class CsvHeading {
             require(ReadingColumn.PART);
             if (isLong) {
                 require(ReadingColumn.CHARACTERISTIC);
-                require(ReadingColumn.VALUE);
+                requireValue();
             } else if (characteristics.isEmpty() && sound) {
                 refuse(
                         FaultKind.MISSING,
@@ -235,8 +234,19 @@ final class CsvHeading {
 
         /** Whether the column may stand in such a file: a wide one has neither characteristic nor value. */
         private boolean isWanted(ReadingColumn column, boolean isLong) {
-            boolean ofLongFiles = column == ReadingColumn.CHARACTERISTIC || column == ReadingColumn.VALUE;
+            boolean ofLongFiles = ReadingColumn.OF_LONG_ROWS.contains(column);
             return !ofLongFiles || isLong || characteristics.isEmpty();
+        }
+
+        /** A file of positions alone may have x and y instead of values. */
+        private void requireValue() {
+            boolean places = ValueCheck.AXES.stream().anyMatch(this.places::containsKey);
+            if (!places) {
+                require(ReadingColumn.VALUE);
+                return;
+            }
+            require(ReadingColumn.X);
+            require(ReadingColumn.Y);
         }
 
         private void require(ReadingColumn column) {

@@ -151,21 +151,8 @@ final class CsvReadings implements ReadingSource {
             Optional<RowCheck.Head> head = check.head(row);
             Optional<ResolvedCharacteristic> characteristic = check.characteristic(
                     row.text(ReadingColumn.CHARACTERISTIC), row.where(ReadingColumn.CHARACTERISTIC));
-            String value = row.text(ReadingColumn.VALUE);
-            if (value.isEmpty()) {
-                sink.refuse(Fault.of(
-                        FaultKind.BLANK,
-                        row.where(ReadingColumn.VALUE),
-                        "",
-                        "nothing",
-                        "a value, or no row for what was not measured"));
-                return;
-            }
-            if (head.isPresent() && characteristic.isPresent()) {
-                check.value(
-                        head.get(),
-                        characteristic.get(),
-                        new RowCheck.Cell(value, RowCheck.Cell.Form.TEXT, row.where(ReadingColumn.VALUE)));
+            if (check.values().hasOneReading(row) && head.isPresent() && characteristic.isPresent()) {
+                check.values().ofRow(head.get(), characteristic.get(), row);
             }
         }
 
@@ -178,10 +165,8 @@ final class CsvReadings implements ReadingSource {
                 String value = row.text(column.index());
                 if (!value.isEmpty()) {
                     Where where = new Where(name, row.line(), 0, column.label());
-                    check.wideValue(
-                            head.get(),
-                            column.characteristic(),
-                            new RowCheck.Cell(value, RowCheck.Cell.Form.TEXT, where));
+                    check.values()
+                            .wideValue(head.get(), column.characteristic(), new Cell(value, Cell.Form.TEXT, where));
                 }
             }
         }

@@ -50,6 +50,16 @@ final class CsvRow implements Row {
         return new Where(file, line(), 0, heading.labelOf(column));
     }
 
+    @Override
+    public Cell cell(ReadingColumn column) {
+        return new Cell(text(column), Cell.Form.TEXT, where(column));
+    }
+
+    @Override
+    public String noun() {
+        return "row";
+    }
+
     /** Whether no field has anything in it. */
     boolean isBlank() {
         for (int i = 0; i < fieldCount(); i++) {

@@ -44,11 +44,15 @@ final class FaultCollector {
         return List.copyOf(notices);
     }
 
-    /** The same, in the order in which a reader meets the places in the file. */
+    /** The same, in the order in which a reader meets the places in the file; of several files, the one first met first. */
     FaultCollector inFileOrder() {
         FaultCollector ordered = new FaultCollector();
+        List<String> files =
+                faults.stream().map(fault -> fault.where().file()).distinct().toList();
         faults.stream()
-                .sorted(Comparator.comparingLong((Fault fault) -> fault.where().line())
+                .sorted(Comparator.comparingInt(
+                                (Fault fault) -> files.indexOf(fault.where().file()))
+                        .thenComparingLong(fault -> fault.where().line())
                         .thenComparingInt(fault -> fault.where().column()))
                 .forEach(ordered::refuse);
         ordered.count = count;

@@ -48,6 +48,8 @@ public enum FaultKind {
     WRONG_READING,
     /** A characteristic that the plan does not have. */
     UNKNOWN_CHARACTERISTIC,
+    /** A setting that the plan does not list for the characteristic, or none where it lists some. */
+    UNKNOWN_SETTING,
     /** A gauge that the plan does not list. */
     UNKNOWN_GAUGE,
     /** A unit that is not understood, or that measures something else. */

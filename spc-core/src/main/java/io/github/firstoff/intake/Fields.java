@@ -91,6 +91,27 @@ final class Fields {
         return required(key, name(key), expected);
     }
 
+    /** A list of names; empty if it is not there or anything in it was refused. */
+    List<String> names(String key, String expected) {
+        Optional<JsonValue> value = value(key);
+        if (value.isEmpty()) {
+            return List.of();
+        }
+        if (!(value.get() instanceof JsonValue.Array array)) {
+            refuse(key, FaultKind.WRONG_TYPE, "", value.get().described(), expected);
+            return List.of();
+        }
+        List<String> names = new ArrayList<>();
+        for (JsonValue item : array.items()) {
+            Optional<String> name = nameOf(key, item);
+            if (name.filter(String::isEmpty).isPresent()) {
+                refuse(key, FaultKind.BLANK, "", "an empty text", expected);
+            }
+            name.ifPresent(names::add);
+        }
+        return names;
+    }
+
     /** Refuses the absence of a value, unless it was there and already refused. A key that is not there is refused at the end. */
     <T> Optional<T> required(String key, Optional<T> found, String expected) {
         if (found.isEmpty() && !wasRefused(key)) {

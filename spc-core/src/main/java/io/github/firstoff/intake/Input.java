@@ -7,17 +7,21 @@ import java.io.InputStream;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.AccessDeniedException;
 import java.nio.file.Files;
+import java.nio.file.InvalidPathException;
 import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
+import java.util.Optional;
 
 /** Something to read, with the name by which messages call it. */
 public final class Input {
     private final String name;
     private final Opener opener;
+    private final Optional<Path> path;
 
-    private Input(String name, Opener opener) {
+    private Input(String name, Opener opener, Optional<Path> path) {
         this.name = name;
         this.opener = opener;
+        this.path = path;
     }
 
     /** Opens the bytes of an input. */
@@ -29,28 +33,39 @@ public final class Input {
     /** A file, called as its path is written. */
     public static Input file(Path path) {
         String name = path.toString();
-        return new Input(name, () -> {
+        Opener opener = () -> {
             if (Files.isDirectory(path)) {
                 throw new TextRefused(Fault.of(
                         FaultKind.UNREADABLE_FILE, Where.inFile(name), "", "a directory", "a file with text in it"));
             }
             return Files.newInputStream(path);
-        });
+        };
+        return new Input(name, opener, Optional.of(path));
     }
 
     /** A stream, such as the standard input; read once, and not closed before it was read to its end. */
     public static Input stream(String name, InputStream stream) {
-        return new Input(name, () -> stream);
+        return new Input(name, () -> stream, Optional.empty());
     }
 
     /** A text that is already there. */
     public static Input text(String name, String text) {
-        return new Input(name, () -> new ByteArrayInputStream(text.getBytes(StandardCharsets.UTF_8)));
+        return new Input(name, () -> new ByteArrayInputStream(text.getBytes(StandardCharsets.UTF_8)), Optional.empty());
     }
 
     /** The name by which messages call it. */
     public String name() {
         return name;
+    }
+
+    /** The file that a path names which begins at the folder of this one; empty if this is no file or the path is not such a one. */
+    Optional<Path> beside(String relative) {
+        try {
+            Path other = Path.of(relative);
+            return other.isAbsolute() ? Optional.empty() : path.map(own -> own.resolveSibling(other));
+        } catch (InvalidPathException unusable) {
+            return Optional.empty();
+        }
     }
 
     /** Opens it. */

@@ -2,6 +2,7 @@ package io.github.firstoff.intake;
 
 import io.github.firstoff.inspection.Job;
 import io.github.firstoff.inspection.Job.FirstArticleReason;
+import io.github.firstoff.plan.ResolvedPlan;
 import java.nio.file.Path;
 import java.time.LocalDate;
 import java.util.ArrayList;
@@ -23,13 +24,21 @@ public final class JobFile {
 
     private final SourceText source;
     private final Job job;
+    private final Optional<Claim> part;
     private final List<Notice> notices;
 
-    private JobFile(SourceText source, Job job, List<Notice> notices) {
+    private JobFile(SourceText source, Read read, List<Notice> notices) {
         this.source = source;
-        this.job = job;
+        this.job = read.job();
+        this.part = read.part();
         this.notices = List.copyOf(notices);
     }
+
+    /** What came of the document. */
+    private record Read(Job job, Optional<Claim> part) {}
+
+    /** The part number that the job states, and where. */
+    private record Claim(String number, Fault.Where where) {}
 
     /**
      * Reads a job file.
@@ -48,7 +57,7 @@ public final class JobFile {
     public static JobFile read(Input input) {
         SourceText source = SourceText.of(input, LARGEST);
         FaultCollector faults = new FaultCollector();
-        Optional<Job> job = JsonTree.parse(source, faults).flatMap(root -> {
+        Optional<Read> read = JsonTree.parse(source, faults).flatMap(root -> {
             if (root instanceof JsonValue.Obj object) {
                 return Optional.of(job(new Fields(source.name(), faults, object, "")));
             }
@@ -63,14 +72,15 @@ public final class JobFile {
         faults.inFileOrder().throwIfAny();
         return new JobFile(
                 source,
-                job.orElseThrow(() -> new IllegalStateException("a job without a fault was not read")),
+                read.orElseThrow(() -> new IllegalStateException("a job without a fault was not read")),
                 faults.notices());
     }
 
-    private static Job job(Fields document) {
+    private static Read job(Fields document) {
         SchemaName.check(document, SCHEMA);
         Optional<Job.Firm> issuer = firm(document, "issuer");
         Optional<Job.Firm> customer = firm(document, "customer");
+        Optional<Claim> part = document.text("part").map(number -> new Claim(number, document.where("part")));
         Optional<String> job = document.name("job");
         Optional<String> batch = document.name("batch");
         Optional<String> order = document.name("order");
@@ -91,7 +101,7 @@ public final class JobFile {
             return number;
         });
         document.finish();
-        return new Job(
+        Job read = new Job(
                 issuer,
                 customer,
                 job,
@@ -105,6 +115,7 @@ public final class JobFile {
                 date,
                 firstArticle,
                 certificateNumber);
+        return new Read(read, part);
     }
 
     private static Optional<Job.Firm> firm(Fields document, String key) {
@@ -146,6 +157,26 @@ public final class JobFile {
         Optional<String> reason = fields.text("reason");
         fields.finish();
         return kind.map(known -> new FirstArticleReason(known, reason));
+    }
+
+    /**
+     * Makes sure that the job is about the plan's part, where it names one.
+     *
+     * @throws InputRefused if it names another, such as that of the other hand
+     */
+    public void requireFor(ResolvedPlan plan) {
+        if (part.isEmpty() || part.get().number().equals(plan.part().number())) {
+            return;
+        }
+        boolean counterpart = plan.part().counterpart().equals(part.map(Claim::number));
+        throw InputRefused.because(Fault.of(
+                FaultKind.OTHER_PART,
+                part.get().where(),
+                counterpart
+                        ? "the job is about the part of the other hand"
+                        : "the job is about another part than the plan",
+                Echo.quoted(part.get().number()),
+                Echo.quoted(plan.part().number())));
     }
 
     /** What the job file says. */

@@ -24,8 +24,14 @@ import org.jspecify.annotations.Nullable;
 final class JsonReadings implements ReadingSource {
     static final String SCHEMA = "firstoff-readings-1";
     private static final String LIST = "readings";
-    private static final Set<ReadingColumn> OF_ONE_READING =
-            Set.of(ReadingColumn.PART, ReadingColumn.CHARACTERISTIC, ReadingColumn.VALUE, ReadingColumn.TIME);
+    private static final Set<ReadingColumn> OF_ONE_READING = Set.of(
+            ReadingColumn.PART,
+            ReadingColumn.CHARACTERISTIC,
+            ReadingColumn.VALUE,
+            ReadingColumn.X,
+            ReadingColumn.Y,
+            ReadingColumn.Z,
+            ReadingColumn.TIME);
 
     @Override
     public void read(String file, Reader text, RowCheck check) throws IOException {
@@ -211,9 +217,8 @@ final class JsonReadings implements ReadingSource {
             JsonRow row = new JsonRow(file, object, ofDocument);
             boolean isLong = object.members().keySet().stream()
                     .map(ReadingColumn::named)
-                    .anyMatch(column -> column.filter(
-                                    each -> each == ReadingColumn.VALUE || each == ReadingColumn.CHARACTERISTIC)
-                            .isPresent());
+                    .anyMatch(column ->
+                            column.filter(ReadingColumn.OF_LONG_ROWS::contains).isPresent());
             List<Wide> values = new ArrayList<>();
             boolean sound = true;
             for (Map.Entry<String, Member> entry : object.members().entrySet()) {
@@ -234,7 +239,7 @@ final class JsonReadings implements ReadingSource {
             } else if (head.isPresent()) {
                 for (Wide wide : values) {
                     if (!JsonRow.isNull(wide.value())) {
-                        check.wideValue(head.get(), wide.characteristic(), cell(wide.value(), wide.key()));
+                        check.values().wideValue(head.get(), wide.characteristic(), cell(wide.value(), wide.key()));
                     }
                 }
             }
@@ -302,42 +307,26 @@ final class JsonReadings implements ReadingSource {
         private void readLong(JsonRow row, Optional<RowCheck.Head> head) {
             Optional<ResolvedCharacteristic> characteristic = check.characteristic(
                     row.text(ReadingColumn.CHARACTERISTIC), row.where(ReadingColumn.CHARACTERISTIC));
-            Optional<JsonValue> value = row.value(ReadingColumn.VALUE).filter(found -> !JsonRow.isNull(found));
-            boolean blank = value.isEmpty()
-                    || (value.get() instanceof JsonValue.Text text
-                            && text.text().isBlank());
-            if (blank) {
-                sink.refuse(Fault.of(
-                        FaultKind.BLANK,
-                        row.where(ReadingColumn.VALUE),
+            if (!check.values().hasOneReading(row) || head.isEmpty() || characteristic.isEmpty()) {
+                return;
+            }
+            Optional<JsonValue> several = row.value(ReadingColumn.VALUE)
+                    .filter(found -> found instanceof JsonValue.Array || found instanceof JsonValue.Obj);
+            if (several.isPresent()) {
+                refuse(
+                        FaultKind.WRONG_TYPE,
+                        several.get().at(),
+                        ReadingColumn.VALUE.word(),
                         "",
-                        "nothing",
-                        "a value, or no reading for what was not measured"));
-            } else if (head.isPresent() && characteristic.isPresent()) {
-                JsonValue found = value.get();
-                if (found instanceof JsonValue.Array || found instanceof JsonValue.Obj) {
-                    refuse(
-                            FaultKind.WRONG_TYPE,
-                            found.at(),
-                            ReadingColumn.VALUE.word(),
-                            "",
-                            found.described(),
-                            "one value");
-                } else {
-                    check.value(head.get(), characteristic.get(), cell(found, ReadingColumn.VALUE.word()));
-                }
+                        several.get().described(),
+                        "one value");
+            } else {
+                check.values().ofRow(head.get(), characteristic.get(), row);
             }
         }
 
-        private RowCheck.Cell cell(JsonValue value, String key) {
-            Where where = where(value.at(), Echo.plain(key));
-            if (value instanceof JsonValue.Text text) {
-                return new RowCheck.Cell(text.text().strip(), RowCheck.Cell.Form.TEXT, where);
-            }
-            if (value instanceof JsonValue.Numeral number) {
-                return new RowCheck.Cell(number.literal(), RowCheck.Cell.Form.NUMBER, where);
-            }
-            return new RowCheck.Cell(value.described(), RowCheck.Cell.Form.OTHER, where);
+        private Cell cell(JsonValue value, String key) {
+            return JsonRow.cell(value, where(value.at(), Echo.plain(key)));
         }
 
         private Where where(Place at, String field) {

@@ -54,6 +54,30 @@ final class JsonRow implements Row {
         return value instanceof JsonValue.Numeral number ? number.literal() : "";
     }
 
+    @Override
+    public Cell cell(ReadingColumn column) {
+        return value(column)
+                .filter(found -> !isNull(found))
+                .map(found -> cell(found, where(column)))
+                .orElseGet(() -> new Cell("", Cell.Form.TEXT, where(column)));
+    }
+
+    /** A value as the checks take it. */
+    static Cell cell(JsonValue value, Where where) {
+        if (value instanceof JsonValue.Text text) {
+            return new Cell(text.text().strip(), Cell.Form.TEXT, where);
+        }
+        if (value instanceof JsonValue.Numeral number) {
+            return new Cell(number.literal(), Cell.Form.NUMBER, where);
+        }
+        return new Cell(value.described(), Cell.Form.OTHER, where);
+    }
+
+    @Override
+    public String noun() {
+        return "reading";
+    }
+
     static boolean isNull(JsonValue value) {
         return value instanceof JsonValue.Word word && word.word().equals("null");
     }

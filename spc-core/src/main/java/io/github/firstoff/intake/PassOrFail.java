@@ -59,6 +59,14 @@ final class PassOrFail {
         return out.toString();
     }
 
+    /** Whether the text names an end of a limit gauge, so that as a result it could be mistaken for the end itself. */
+    static boolean namesAnEnd(String text) {
+        return switch (folded(text)) {
+            case "go", "nogo", "notgo", "goend", "nogoend", "notgoend", "goside", "nogoside", "notgoside" -> true;
+            default -> false;
+        };
+    }
+
     /** Whether the text is one of the words that are refused because their meaning hangs on the question. */
     static boolean hangsOnTheQuestion(String word) {
         return switch (word.strip().toLowerCase(Locale.ROOT)) {

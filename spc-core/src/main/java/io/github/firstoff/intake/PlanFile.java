@@ -6,6 +6,7 @@ import io.github.firstoff.plan.PlanFault;
 import io.github.firstoff.plan.ResolvedPlan;
 import java.nio.file.Path;
 import java.util.List;
+import java.util.Optional;
 
 /**
  * A plan file as it was read: the plan, and the places of everything in it, so that what only shows when the plan is resolved can
@@ -20,28 +21,43 @@ public final class PlanFile {
     static final long LARGEST = 8L * 1024 * 1024;
 
     private final SourceText source;
+    private final Optional<SourceText> counterpart;
+    private final InspectionPlan written;
     private final InspectionPlan plan;
     private final PlanPlaces places;
     private final List<Notice> notices;
 
-    private PlanFile(SourceText source, InspectionPlan plan, PlanPlaces places, List<Notice> notices) {
+    /**
+     * A plan file that was read.
+     *
+     * @param written the plan whose requirements stand in a file as they are: that of the counterpart, for a mirror image
+     */
+    private PlanFile(
+            SourceText source,
+            Optional<SourceText> counterpart,
+            InspectionPlan written,
+            InspectionPlan plan,
+            PlanPlaces places,
+            List<Notice> notices) {
         this.source = source;
+        this.counterpart = counterpart;
+        this.written = written;
         this.plan = plan;
         this.places = places;
         this.notices = List.copyOf(notices);
     }
 
     /**
-     * Reads a plan file.
+     * Reads a plan file. One that is the mirror image of its counterpart's ({@code "mirrorOf"}) reads that file too.
      *
-     * @throws InputRefused with every fault of the file
+     * @throws InputRefused with every fault of the file, and of the counterpart's
      */
     public static PlanFile read(Path path) {
         return read(Input.file(path));
     }
 
     /**
-     * Reads a plan.
+     * Reads a plan. Only a plan that is a file can name another as its mirror image.
      *
      * @throws InputRefused with every fault of the input
      */
@@ -49,14 +65,26 @@ public final class PlanFile {
         SourceText source = SourceText.of(input, LARGEST);
         FaultCollector faults = new FaultCollector();
         PlanReader reader = new PlanReader(source, faults);
-        PlanReader.Outcome outcome = reader.read();
+        Optional<Fields> document = reader.document();
+        MirrorReader.Mirror read;
+        if (document.isEmpty()) {
+            read = new MirrorReader.Mirror(Optional.empty(), Optional.empty(), reader.nowhere(), Optional.empty());
+        } else if (document.get().value(MirrorReader.OF).isPresent()) {
+            read = new MirrorReader(input, faults).read(document.get(), reader.nowhere());
+        } else {
+            PlanReader.Outcome alone = reader.read(document.get());
+            read = new MirrorReader.Mirror(alone.readable(), alone.readable(), alone.places(), Optional.empty());
+        }
         if (!faults.isEmpty()) {
-            outcome.readable().ifPresent(part -> collectContradictions(part, outcome.places(), faults));
+            read.original().ifPresent(part -> collectContradictions(part, read.places(), faults));
         }
         faults.inFileOrder().throwIfAny();
-        InspectionPlan plan = outcome.readable()
-                .orElseThrow(() -> new IllegalStateException("a plan without a fault was not read: " + source.name()));
-        return new PlanFile(source, plan, outcome.places(), faults.notices());
+        return new PlanFile(
+                source, read.source(), sound(read.original()), sound(read.mirrored()), read.places(), faults.notices());
+    }
+
+    private static InspectionPlan sound(Optional<InspectionPlan> plan) {
+        return plan.orElseThrow(() -> new IllegalStateException("a plan without a fault was not read"));
     }
 
     /** What the plan says. */
@@ -71,7 +99,8 @@ public final class PlanFile {
      */
     public ResolvedPlan resolve() {
         try {
-            return plan.resolve();
+            ResolvedPlan resolved = written.resolve();
+            return counterpart.isEmpty() ? resolved : plan.resolve();
         } catch (PlanContradiction contradiction) {
             throw refusal(contradiction.faults());
         }
@@ -107,8 +136,18 @@ public final class PlanFile {
         return source.name();
     }
 
-    /** The SHA-256 of the file's bytes in hexadecimal. */
+    /** The name of the counterpart's plan file, where this plan is its mirror image. */
+    public Optional<String> counterpart() {
+        return counterpart.map(SourceText::name);
+    }
+
+    /**
+     * The SHA-256 of the file's bytes in hexadecimal. Of a mirror image, the SHA-256 of two such digests, this file's and its
+     * counterpart's, each with a line feed behind it, so that it covers both.
+     */
     public String sha256() {
-        return source.sha256();
+        return counterpart
+                .map(other -> Utf8Reader.sha256Of(source.sha256() + "\n" + other.sha256() + "\n"))
+                .orElse(source.sha256());
     }
 }

@@ -6,6 +6,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 
 /** What a readings file can say of a reading, by the names that its columns or keys have. */
 enum ReadingColumn {
@@ -15,6 +16,12 @@ enum ReadingColumn {
     CHARACTERISTIC("characteristic"),
     /** What was read. */
     VALUE("value"),
+    /** Along the first axis, for a position. */
+    X("x"),
+    /** Along the second. */
+    Y("y"),
+    /** Along the third. */
+    Z("z"),
     /** When. */
     TIME("time", "timestamp"),
     /** To which subgroup it belongs. */
@@ -27,6 +34,8 @@ enum ReadingColumn {
     MACHINE("machine"),
     /** In which unit. */
     UNIT("unit"),
+    /** At which temperature of the piece, in degrees Celsius. */
+    TEMPERATURE("temperature"),
     /** A remark. */
     NOTE("note"),
     /** At which setting a functional check was made. */
@@ -69,8 +78,12 @@ enum ReadingColumn {
             Map.entry("inspector", OPERATOR),
             Map.entry("instrument", GAUGE),
             Map.entry("units", UNIT),
+            Map.entry("temp", TEMPERATURE),
             Map.entry("remark", NOTE),
             Map.entry("comment", NOTE));
+
+    /** The columns that tell what was read where a row has one reading. */
+    static final Set<ReadingColumn> OF_LONG_ROWS = Set.of(CHARACTERISTIC, VALUE, X, Y, Z);
 
     private final List<String> words;
 

@@ -85,6 +85,7 @@ public record Refusals(List<Fault> faults, List<Group> groups, long count) {
         private static final Set<FaultKind> TOLD_APART_BY_WHAT_WAS_FOUND = Set.of(
                 FaultKind.UNKNOWN_CHARACTERISTIC,
                 FaultKind.UNKNOWN_GAUGE,
+                FaultKind.UNKNOWN_SETTING,
                 FaultKind.UNKNOWN_WORD,
                 FaultKind.WRONG_UNIT,
                 FaultKind.OTHER_PART);

@@ -11,6 +11,12 @@ interface Row {
     /** What it says there, without surrounding space; empty if nothing. */
     String text(ReadingColumn column);
 
+    /** The same with its form. */
+    Cell cell(ReadingColumn column);
+
+    /** What a row is called in messages. */
+    String noun();
+
     /** Where it says it. */
     Where where(ReadingColumn column);
 }

@@ -5,9 +5,8 @@ import io.github.firstoff.intake.Fault.Where;
 import io.github.firstoff.plan.Hand;
 import io.github.firstoff.plan.ResolvedCharacteristic;
 import io.github.firstoff.plan.ResolvedPlan;
+import io.github.firstoff.plan.Thermal;
 import io.github.firstoff.quantity.Unit;
-import io.github.firstoff.tolerance.Found;
-import io.github.firstoff.tolerance.Limits;
 import java.math.BigDecimal;
 import java.time.LocalDateTime;
 import java.util.EnumMap;
@@ -23,12 +22,15 @@ import org.jspecify.annotations.Nullable;
 final class RowCheck {
     private static final int LONGEST_NAME = 200;
     private static final int LONGEST_NOTE = 2000;
+    private static final BigDecimal COLDEST = new BigDecimal("-50");
+    private static final BigDecimal HOTTEST = new BigDecimal("200");
 
     private final ResolvedPlan plan;
     private final ReadingSink sink;
     private final boolean planListsGauges;
     private final List<String> gauges;
     private final List<String> numbers;
+    private final ValueCheck values;
 
     private String file = "";
     private Timestamp.@Nullable Kind timeKind;
@@ -36,6 +38,7 @@ final class RowCheck {
     private long firstWithoutTime;
     private long firstWithTime;
     private boolean unlistedGaugeNoticed;
+    private boolean uncorrectedNoticed;
 
     private final Map<ReadingColumn, Optional<String>> lastTexts = new EnumMap<>(ReadingColumn.class);
     private boolean rowIsSound;
@@ -43,6 +46,7 @@ final class RowCheck {
     RowCheck(ResolvedPlan plan, ReadingSink sink) {
         this.plan = plan;
         this.sink = sink;
+        this.values = new ValueCheck(plan, sink);
         this.planListsGauges = !plan.plan().gauges().isEmpty();
         this.gauges = plan.plan().gauges().stream().map(gauge -> gauge.id()).toList();
         this.numbers = plan.characteristics().stream()
@@ -63,6 +67,10 @@ final class RowCheck {
 
     ReadingSink sink() {
         return sink;
+    }
+
+    ValueCheck values() {
+        return values;
     }
 
     /**
@@ -90,6 +98,7 @@ final class RowCheck {
         Optional<LocalDateTime> time = time(row);
         Optional<String> gauge = gauge(row);
         Optional<Unit> unit = unit(row);
+        Optional<BigDecimal> temperature = temperature(row);
         Reading.Production production = production(row);
         Reading.Context context = new Reading.Context(
                 time,
@@ -97,7 +106,7 @@ final class RowCheck {
                 optional(row, ReadingColumn.OPERATOR),
                 gauge,
                 optional(row, ReadingColumn.MACHINE),
-                Optional.empty(),
+                temperature,
                 optional(row, ReadingColumn.SETTING),
                 remembered(ReadingColumn.NOTE, row.text(ReadingColumn.NOTE), LONGEST_NOTE, row),
                 production,
@@ -108,24 +117,51 @@ final class RowCheck {
     private Reading.Production production(Row row) {
         Optional<String> tool = optional(row, ReadingColumn.TOOL);
         Optional<String> phase = optional(row, ReadingColumn.PHASE);
-        Optional<BigDecimal> offset = Optional.empty();
-        String text = row.text(ReadingColumn.OFFSET);
-        if (!text.isEmpty()) {
-            try {
-                offset = Optional.of(ExactNumber.written(text));
-            } catch (NumberRefused refused) {
-                refuse(
-                        refused.kind(),
-                        row.where(ReadingColumn.OFFSET),
-                        refused.message(),
-                        Echo.quoted(text),
-                        refused.expected());
-            }
-        }
+        Optional<BigDecimal> offset = number(row, ReadingColumn.OFFSET);
         if (tool.isEmpty() && phase.isEmpty() && offset.isEmpty()) {
             return Reading.Production.NOT_STATED;
         }
         return new Reading.Production(tool, phase, offset);
+    }
+
+    private Optional<BigDecimal> number(Row row, ReadingColumn column) {
+        Cell cell = row.cell(column);
+        if (cell.text().isEmpty()) {
+            return Optional.empty();
+        }
+        try {
+            return Optional.of(cell.number());
+        } catch (NumberRefused refused) {
+            refuse(refused.kind(), cell.where(), refused.message(), Echo.quoted(cell.text()), refused.expected());
+            return Optional.empty();
+        }
+    }
+
+    private Optional<BigDecimal> temperature(Row row) {
+        Optional<BigDecimal> temperature = number(row, ReadingColumn.TEMPERATURE);
+        if (temperature.isEmpty()) {
+            return temperature;
+        }
+        Where where = row.where(ReadingColumn.TEMPERATURE);
+        boolean plausible =
+                temperature.get().compareTo(COLDEST) >= 0 && temperature.get().compareTo(HOTTEST) <= 0;
+        if (!plausible) {
+            refuse(
+                    FaultKind.NUMBER_OUT_OF_RANGE,
+                    where,
+                    "no piece is measured at that temperature",
+                    Echo.quoted(row.text(ReadingColumn.TEMPERATURE)),
+                    "degrees Celsius from -50 to 200");
+            return Optional.empty();
+        }
+        boolean away = temperature.get().compareTo(Thermal.REFERENCE) != 0;
+        if (away && plan.plan().thermal().isEmpty() && !uncorrectedNoticed) {
+            uncorrectedNoticed = true;
+            sink.notice(
+                    where,
+                    "the plan has no \"temperature\", so this reading and others away from 20 °C are not corrected");
+        }
+        return temperature;
     }
 
     private Optional<String> optional(Row row, ReadingColumn column) {
@@ -354,140 +390,5 @@ final class RowCheck {
                 .filter(known -> Nearest.distance(known, number) == 1)
                 .toList();
         return near.size() == 1 ? Optional.of(near.get(0)) : Optional.empty();
-    }
-
-    /**
-     * Hands on a value of a row that has many. Its unit then speaks of the drawing's lengths; whether a roughness or an angle beside
-     * them is meant too cannot be told, so that is refused unless the row only repeats the plan's own unit.
-     */
-    void wideValue(Head head, ResolvedCharacteristic characteristic, Cell cell) {
-        Head bare = new Head(head.part(), Optional.empty(), head.context());
-        Unit planUnit = plan.plan().unit();
-        if (head.unit().isEmpty() || head.unit().get() == planUnit || characteristic.isAttribute()) {
-            value(bare, characteristic, cell);
-        } else if (readingUnit(characteristic) == planUnit) {
-            value(head, characteristic, cell);
-        } else {
-            sink.refuse(Fault.of(
-                    FaultKind.WRONG_UNIT,
-                    cell.where(),
-                    "whether the unit " + head.unit().get().word() + " of the row holds for characteristic "
-                            + Echo.plain(characteristic.number()) + " too, which the plan has in "
-                            + readingUnit(characteristic).word() + ", is not known",
-                    "",
-                    "a reading of its own with its unit"));
-        }
-    }
-
-    /** The unit of a reading that states none. */
-    private Unit readingUnit(ResolvedCharacteristic characteristic) {
-        return characteristic
-                .characteristic()
-                .requirement()
-                .readingUnit(plan.plan().unit());
-    }
-
-    /** Hands on the reading of one characteristic, if its value can be read. */
-    void value(Head head, ResolvedCharacteristic characteristic, Cell cell) {
-        Optional<Reading> reading = characteristic.isAttribute()
-                ? attribute(head, characteristic, cell)
-                : measured(head, characteristic, cell);
-        reading.ifPresent(sound -> sink.reading(head.part(), sound, cell.where()));
-    }
-
-    /**
-     * A value as a file states it.
-     *
-     * @param text the text, without surrounding space
-     * @param form text, number or something else
-     * @param where where it stands
-     */
-    record Cell(String text, Form form, Where where) {
-        /** How a format states values. */
-        enum Form {
-            /** As text. */
-            TEXT,
-            /** As a JSON number. */
-            NUMBER,
-            /** As true, false or anything else that is neither text nor number. */
-            OTHER
-        }
-    }
-
-    private Optional<Reading> attribute(Head head, ResolvedCharacteristic characteristic, Cell cell) {
-        if (head.unit().filter(unit -> unit != Unit.NONE).isPresent()) {
-            sink.refuse(Fault.of(
-                    FaultKind.WRONG_UNIT,
-                    cell.where(),
-                    "characteristic " + Echo.plain(characteristic.number())
-                            + " is judged by pass or fail and has no unit",
-                    "the unit " + head.unit().get().word(),
-                    "no unit"));
-            return Optional.empty();
-        }
-        Optional<Boolean> pass = cell.form() == Cell.Form.TEXT ? PassOrFail.parse(cell.text()) : Optional.empty();
-        if (pass.isPresent()) {
-            return Optional.of(new Reading.Observed(characteristic.number(), pass.get(), head.context()));
-        }
-        String what = "characteristic " + Echo.plain(characteristic.number()) + " is judged by pass or fail";
-        sink.refuse(Fault.of(
-                FaultKind.WRONG_READING,
-                cell.where(),
-                PassOrFail.hangsOnTheQuestion(cell.text()) ? what + "; what this answers is not known" : what,
-                Echo.quoted(cell.text()),
-                PassOrFail.EXPECTED));
-        return Optional.empty();
-    }
-
-    private static boolean isWord(String text) {
-        return !text.isEmpty() && Character.isLetter(text.charAt(0));
-    }
-
-    private Optional<Reading> measured(Head head, ResolvedCharacteristic characteristic, Cell cell) {
-        Unit own = readingUnit(characteristic);
-        Unit unit = head.unit().orElse(own);
-        if (!unit.isComparableWith(own)) {
-            sink.refuse(Fault.of(
-                    FaultKind.WRONG_UNIT,
-                    cell.where(),
-                    "characteristic " + Echo.plain(characteristic.number()) + " is measured in " + own.word(),
-                    "the unit " + unit.word(),
-                    "a unit of the same kind"));
-            return Optional.empty();
-        }
-        try {
-            boolean saysPassOrFail =
-                    isWord(cell.text()) && PassOrFail.parse(cell.text()).isPresent();
-            if (cell.form() == Cell.Form.OTHER || saysPassOrFail) {
-                sink.refuse(Fault.of(
-                        FaultKind.WRONG_READING,
-                        cell.where(),
-                        "characteristic " + Echo.plain(characteristic.number()) + " ("
-                                + Echo.plain(characteristic.characteristic().printed()) + ") needs a value",
-                        Echo.quoted(cell.text()),
-                        ExactNumber.EXAMPLE));
-                return Optional.empty();
-            }
-            BigDecimal value = cell.form() == Cell.Form.NUMBER
-                    ? ExactNumber.literal(cell.text())
-                    : ExactNumber.written(cell.text());
-            Limits limits = characteristic.limits();
-            if (limits.naturalLower() && limits.isBelow(Found.of(value, unit))) {
-                sink.refuse(Fault.of(
-                        FaultKind.NUMBER_OUT_OF_RANGE,
-                        cell.where(),
-                        "characteristic " + Echo.plain(characteristic.number()) + " ("
-                                + Echo.plain(characteristic.characteristic().printed()) + ") cannot be less than "
-                                + limits.lower().map(BigDecimal::toPlainString).orElse("0"),
-                        Echo.quoted(cell.text()),
-                        "0 or more"));
-                return Optional.empty();
-            }
-            return Optional.of(new Reading.Measured(characteristic.number(), value, unit, head.context()));
-        } catch (NumberRefused refused) {
-            sink.refuse(Fault.of(
-                    refused.kind(), cell.where(), refused.message(), Echo.quoted(cell.text()), refused.expected()));
-            return Optional.empty();
-        }
     }
 }

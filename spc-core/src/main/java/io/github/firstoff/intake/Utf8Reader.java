@@ -54,6 +54,11 @@ final class Utf8Reader extends Reader {
         this.stream = input.open();
     }
 
+    /** The SHA-256 of a text's bytes in hexadecimal. */
+    static String sha256Of(String text) {
+        return HexFormat.of().formatHex(newDigest().digest(text.getBytes(StandardCharsets.UTF_8)));
+    }
+
     private static MessageDigest newDigest() {
         try {
             return MessageDigest.getInstance("SHA-256");

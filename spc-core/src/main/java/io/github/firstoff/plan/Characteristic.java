@@ -28,6 +28,22 @@ public record Characteristic(
         Optional<Study> study,
         Options options) {
 
+    /** The same on the counterpart that is the mirror image across the plane square to the axis. */
+    Characteristic mirrored(Axis axis) {
+        boolean coordinate = options.axis().filter(axis::equals).isPresent();
+        // What has no mirrored form is no coordinate, and the plan is refused for it when it is resolved.
+        Optional<Requirement> opposite = coordinate ? requirement.mirrored() : Optional.empty();
+        return new Characteristic(
+                number,
+                feature,
+                opposite.orElse(requirement),
+                opposite.map(Requirement::text).orElse(printed),
+                importance,
+                gauge,
+                study,
+                options.mirrored(axis, opposite.isPresent()));
+    }
+
     /**
      * What few characteristics need.
      *
@@ -40,6 +56,7 @@ public record Characteristic(
      * @param settings the settings at which an attribute must be checked, each with a result of its own; empty if there is one result
      * @param coordinates where the feature should be, for a position whose readings are coordinates; empty if they are deviations
      * @param axis the axis along which the requirement is a coordinate: its sign flips on a mirrored part
+     * @param shorterLeg the length of the shorter leg of an angle that takes the general tolerance, in the plan's unit
      */
     public record Options(
             Optional<Drawing.Form> form,
@@ -50,7 +67,8 @@ public record Characteristic(
             boolean repeated,
             List<String> settings,
             Optional<Coordinates> coordinates,
-            Optional<Axis> axis) {
+            Optional<Axis> axis,
+            Optional<BigDecimal> shorterLeg) {
 
         /** Nothing out of the ordinary. */
         public static final Options NONE = new Options(
@@ -62,11 +80,26 @@ public record Characteristic(
                 false,
                 List.of(),
                 Optional.empty(),
+                Optional.empty(),
                 Optional.empty());
 
         /** Copies the list. */
         public Options {
             settings = List.copyOf(settings);
+        }
+
+        Options mirrored(Axis mirror, boolean flipsSign) {
+            return new Options(
+                    form,
+                    flipsSign ? target.map(BigDecimal::negate) : target,
+                    sizeFeature,
+                    decision,
+                    extent,
+                    repeated,
+                    settings,
+                    coordinates.map(place -> place.mirrored(mirror)),
+                    axis,
+                    shorterLeg);
         }
     }
 

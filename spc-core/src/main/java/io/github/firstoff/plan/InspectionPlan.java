@@ -3,7 +3,6 @@ package io.github.firstoff.plan;
 import io.github.firstoff.quantity.Unit;
 import io.github.firstoff.tolerance.Drawing;
 import io.github.firstoff.tolerance.GeneralTolerance;
-import io.github.firstoff.tolerance.GeometricCharacteristic;
 import io.github.firstoff.tolerance.GeometricTolerance;
 import io.github.firstoff.tolerance.Limits;
 import io.github.firstoff.tolerance.Requirement;
@@ -52,10 +51,28 @@ public record InspectionPlan(
         return gauges.stream().filter(gauge -> gauge.id().equals(id)).findFirst();
     }
 
-    /** Whether readings of the requirement may be coordinates or deviations along axes. */
-    public static boolean takesCoordinates(Requirement requirement) {
-        return requirement instanceof GeometricTolerance geometric
-                && geometric.characteristic() == GeometricCharacteristic.POSITION;
+    /** Along how many axes coordinates or deviations make a reading of the requirement: two, three, or 0 for none. */
+    public static int axesOf(Requirement requirement) {
+        return requirement instanceof GeometricTolerance geometric ? geometric.axesOfPosition() : 0;
+    }
+
+    /**
+     * The plan of the counterpart that is this part's mirror image: the same in everything but the part, the sign of what is a
+     * coordinate along the axis, and the places of features.
+     *
+     * @param counterpart the other part
+     * @param axis the axis square to the plane of the mirror
+     */
+    public InspectionPlan mirrored(PartIdentity counterpart, Axis axis) {
+        return new InspectionPlan(
+                counterpart,
+                unit,
+                generalTolerance,
+                decision,
+                thermal,
+                demands,
+                gauges,
+                characteristics.stream().map(each -> each.mirrored(axis)).toList());
     }
 
     /** How many pieces must be inspected for a characteristic: the demand of its class goes before what it says itself. */
@@ -90,6 +107,8 @@ public record InspectionPlan(
                 checkRule(each, chosen.rule(), gauge);
                 checkSettings(each);
                 checkCoordinates(each);
+                checkAxis(each);
+                checkLeg(each);
                 checkDemands(each);
                 Optional<ToleranceZone> zone = zoneOf(each);
                 zone.ifPresent(found -> {
@@ -179,12 +198,47 @@ public record InspectionPlan(
         }
 
         private void checkCoordinates(Characteristic each) {
-            if (each.options().coordinates().isPresent() && !takesCoordinates(each.requirement())) {
+            if (each.options().coordinates().isEmpty()) {
+                return;
+            }
+            int axes = axesOf(each.requirement());
+            boolean third = each.options().coordinates().get().z().isPresent();
+            if (axes == 0) {
                 faults.add(PlanFault.of(
                         each.number(),
                         "at",
-                        "only a position is found from coordinates",
+                        "only a position in a zone of diameter is found from coordinates",
                         "a requirement such as \"position Ø0.1 A B\", or no \"at\""));
+            } else if (third != (axes == 3)) {
+                faults.add(PlanFault.of(
+                        each.number(),
+                        "at",
+                        third
+                                ? "in a Ø zone only the two axes square to the feature count, and z is stated too"
+                                : "in a SØ zone all three axes count, and z is missing",
+                        third ? "x and y alone" : "x, y and z"));
+            }
+        }
+
+        private void checkAxis(Characteristic each) {
+            if (each.options().axis().isPresent()
+                    && each.requirement().mirrored().isEmpty()) {
+                faults.add(PlanFault.of(
+                        each.number(),
+                        "axis",
+                        "\"" + each.printed() + "\" is no coordinate whose sign could change on the other hand",
+                        "a size with its own tolerance and without a symbol, such as \"12.5 ±0.1\", or no \"axis\""));
+            }
+        }
+
+        private void checkLeg(Characteristic each) {
+            boolean angle = each.requirement().unit(unit).kind() == Unit.Kind.ANGLE;
+            if (each.options().shorterLeg().isPresent() && !angle) {
+                faults.add(PlanFault.of(
+                        each.number(),
+                        "leg",
+                        "\"" + each.printed() + "\" is no angle",
+                        "an angle such as \"45°\", or no \"leg\""));
             }
         }
 
@@ -216,8 +270,7 @@ public record InspectionPlan(
                 }
             }
             try {
-                ToleranceZone zone =
-                        each.requirement().resolve(new Sheet(each.options().form(), sizeFeature));
+                ToleranceZone zone = each.requirement().resolve(new Sheet(each.options(), sizeFeature));
                 zones.put(each.number(), zone);
                 return Optional.of(zone);
             } catch (RequirementFault fault) {
@@ -274,8 +327,7 @@ public record InspectionPlan(
                 return Optional.of(known);
             }
             try {
-                return Optional.of(feature.requirement()
-                        .resolve(new Sheet(feature.options().form(), Optional.empty())));
+                return Optional.of(feature.requirement().resolve(new Sheet(feature.options(), Optional.empty())));
             } catch (RequirementFault fault) {
                 return Optional.empty();
             }
@@ -305,11 +357,11 @@ public record InspectionPlan(
 
     /** The rest of the drawing, as one requirement sees it. */
     private final class Sheet implements Drawing {
-        private final Optional<Form> form;
+        private final Characteristic.Options options;
         private final Optional<SizeFeature> sizeFeature;
 
-        Sheet(Optional<Form> form, Optional<SizeFeature> sizeFeature) {
-            this.form = form;
+        Sheet(Characteristic.Options options, Optional<SizeFeature> sizeFeature) {
+            this.options = options;
             this.sizeFeature = sizeFeature;
         }
 
@@ -325,7 +377,12 @@ public record InspectionPlan(
 
         @Override
         public Optional<Form> form() {
-            return form;
+            return options.form();
+        }
+
+        @Override
+        public Optional<BigDecimal> shorterLeg() {
+            return options.shorterLeg();
         }
 
         @Override

@@ -56,6 +56,11 @@ record DeviatedSize(Dimension dimension, Amount upper, Amount lower) implements 
     }
 
     @Override
+    public Optional<Requirement> mirrored() {
+        return dimension.mirrored().map(other -> new DeviatedSize(other, lower.negate(), upper.negate()));
+    }
+
+    @Override
     public Unit unit(Unit drawingUnit) {
         return dimension.unitOn(drawingUnit);
     }

@@ -44,6 +44,13 @@ record Dimension(Prefix prefix, Amount nominal, Optional<Amount> chamferAngle, O
                 };
     }
 
+    /** The same with the opposite sign; empty for what never has one. */
+    Optional<Dimension> mirrored() {
+        return prefix.symbol() == DimensionSymbol.NONE && chamferAngle.isEmpty()
+                ? Optional.of(new Dimension(prefix, nominal.negate(), chamferAngle, unit))
+                : Optional.empty();
+    }
+
     String text() {
         return head() + tail();
     }

@@ -21,18 +21,17 @@ public interface Found {
     }
 
     /**
-     * A position from coordinates.
+     * A position from coordinates; squares are compared, across units of length by the square of their exact factors.
      *
      * @param deviation the deviation
-     * @param deviationUnit the unit of the offsets it was made of; limits must be in the same
+     * @param deviationUnit the unit of the offsets it was made of, a length
      */
     static Found of(PositionDeviation deviation, Unit deviationUnit) {
+        BigDecimal factor = deviationUnit.convert(BigDecimal.ONE, Unit.MILLIMETRE);
+        BigDecimal squared = deviation.squared().multiply(factor).multiply(factor);
         return (limit, unit) -> {
-            if (unit != deviationUnit) {
-                throw new IllegalArgumentException(
-                        "a position in " + deviationUnit.word() + " is not held against limits in " + unit.word());
-            }
-            return limit.signum() < 0 ? 1 : deviation.squared().compareTo(limit.multiply(limit));
+            BigDecimal inMillimetres = unit.convert(limit, Unit.MILLIMETRE);
+            return limit.signum() < 0 ? 1 : squared.compareTo(inMillimetres.multiply(inMillimetres));
         };
     }
 

@@ -135,6 +135,21 @@ public record GeometricTolerance(
         return new GeometricZone(stated, modifier, feature);
     }
 
+    /**
+     * Along how many axes deviations make a reading of this requirement: two for a position in a {@code Ø} zone, three in a {@code SØ}
+     * zone, none otherwise. A position whose zone has a width lies across one direction that the frame does not name.
+     */
+    public int axesOfPosition() {
+        if (characteristic != GeometricCharacteristic.POSITION) {
+            return 0;
+        }
+        return switch (shape) {
+            case WIDTH -> 0;
+            case DIAMETER -> 2;
+            case SPHERE -> 3;
+        };
+    }
+
     /** The datum letters with a hyphen between cells, for short references such as {@code A-B, C}. */
     public String datumSystem() {
         return datums.stream().map(DatumReference::letters).collect(Collectors.joining(", "));

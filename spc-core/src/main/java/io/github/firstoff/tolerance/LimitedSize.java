@@ -28,6 +28,13 @@ record LimitedSize(Dimension.Prefix prefix, Amount lower, Amount upper, Optional
     }
 
     @Override
+    public Optional<Requirement> mirrored() {
+        return prefix.symbol() == DimensionSymbol.NONE
+                ? Optional.of(new LimitedSize(prefix, upper.negate(), lower.negate(), unit))
+                : Optional.empty();
+    }
+
+    @Override
     public Unit unit(Unit drawingUnit) {
         return lower.isAngle() ? Unit.DEGREE : unit.orElse(drawingUnit);
     }

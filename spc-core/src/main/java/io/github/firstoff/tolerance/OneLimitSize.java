@@ -38,6 +38,11 @@ record OneLimitSize(Dimension dimension, Bound bound) implements Requirement {
     }
 
     @Override
+    public Optional<Requirement> mirrored() {
+        return dimension.mirrored().map(other -> new OneLimitSize(other, bound == Bound.MIN ? Bound.MAX : Bound.MIN));
+    }
+
+    @Override
     public Unit unit(Unit drawingUnit) {
         return dimension.unitOn(drawingUnit);
     }

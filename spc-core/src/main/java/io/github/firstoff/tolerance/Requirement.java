@@ -54,6 +54,15 @@ public interface Requirement {
     }
 
     /**
+     * The same requirement for a coordinate of opposite sign, as the counterpart of a handed part has it: {@code -12.5 +0.1/0} for
+     * {@code 12.5 0/-0.1}. Empty where a sign would mean nothing: a diameter, a radius, a fit, a form, an attribute, a size that takes its
+     * tolerance from the title block.
+     */
+    default Optional<Requirement> mirrored() {
+        return Optional.empty();
+    }
+
+    /**
      * The zone that this requirement comes to on that drawing.
      *
      * @throws RequirementFault if the drawing lacks what is needed, or a table has no value there

@@ -33,6 +33,11 @@ record UnjudgedSize(Dimension dimension, Nature nature) implements Requirement {
     }
 
     @Override
+    public Optional<Requirement> mirrored() {
+        return dimension.mirrored().map(other -> new UnjudgedSize(other, nature));
+    }
+
+    @Override
     public Unit unit(Unit drawingUnit) {
         return dimension.unitOn(drawingUnit);
     }

@@ -1,0 +1,28 @@
+package io.github.firstoff.intake;
+
+import io.github.firstoff.intake.Fault.Where;
+import java.math.BigDecimal;
+
+/**
+ * A value as a file states it.
+ *
+ * @param text the text, without surrounding space
+ * @param form text, number or something else
+ * @param where where it stands
+ */
+record Cell(String text, Form form, Where where) {
+    /** How a format states values. */
+    enum Form {
+        /** As text. */
+        TEXT,
+        /** As a JSON number. */
+        NUMBER,
+        /** As true, false or anything else that is neither text nor number. */
+        OTHER
+    }
+
+    /** The number that it states, exactly. */
+    BigDecimal number() throws NumberRefused {
+        return form == Form.NUMBER ? ExactNumber.literal(text) : ExactNumber.written(text);
+    }
+}
