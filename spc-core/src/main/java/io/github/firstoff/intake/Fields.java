@@ -47,6 +47,16 @@ final class Fields {
         return new Fields(file, faults, object, betterLabel);
     }
 
+    /** The same reader with a better name in place of the last part of its own; what was asked so far stays asked. */
+    Fields renamed(String better) {
+        int last = label.lastIndexOf(", entry ");
+        String whole = last < 0 ? label : label.substring(0, last);
+        Fields same = new Fields(file, faults, object, whole + ", " + better);
+        same.asked.addAll(asked);
+        same.missing.putAll(missing);
+        return same;
+    }
+
     JsonValue.Obj object() {
         return object;
     }
@@ -314,7 +324,7 @@ final class Fields {
         int place = 0;
         for (JsonValue item : array.items()) {
             place++;
-            String name = key + ", entry " + place;
+            String name = labelOf(key) + ", entry " + place;
             if (item instanceof JsonValue.Obj inner) {
                 found.add(new Fields(file, faults, inner, name));
             } else {

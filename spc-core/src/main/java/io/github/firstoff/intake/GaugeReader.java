@@ -2,6 +2,7 @@ package io.github.firstoff.intake;
 
 import io.github.firstoff.plan.Gauge;
 import io.github.firstoff.quantity.Uncertainty;
+import io.github.firstoff.quantity.UncertaintyBudget;
 import io.github.firstoff.quantity.Unit;
 import java.math.BigDecimal;
 import java.time.LocalDate;
@@ -14,9 +15,11 @@ import java.util.Optional;
 /** Reads the gauges of a plan. */
 final class GaugeReader {
     private static final BigDecimal USUAL_COVERAGE_FACTOR = new BigDecimal("2");
+    private final FaultCollector faults;
     private final Unit planUnit;
 
-    GaugeReader(Unit planUnit) {
+    GaugeReader(FaultCollector faults, Unit planUnit) {
+        this.faults = faults;
         this.planUnit = planUnit;
     }
 
@@ -72,9 +75,20 @@ final class GaugeReader {
                 }
             }
         }
+        Optional<UncertaintyBudget> budget =
+                fields.object("budget").flatMap(inner -> new BudgetReader(faults, unit).read(inner));
+        if (fields.has("budget") && fields.has("expandedUncertainty")) {
+            fields.refuse(
+                    "budget",
+                    FaultKind.CONTRADICTION,
+                    "the expanded uncertainty is stated and follows from a budget too",
+                    "",
+                    "one of \"expandedUncertainty\" and \"budget\"");
+        }
         fields.finish();
-        Optional<Uncertainty> uncertainty = expanded.map(constant -> new Uncertainty(
-                constant, perLength.orElse(BigDecimal.ZERO), factor.orElse(USUAL_COVERAGE_FACTOR), unit));
-        return id.map(known -> new Gauge(known, kind, unit, resolution, uncertainty, due, certificate));
+        Optional<Uncertainty> uncertainty = expanded.<Uncertainty>map(constant -> new Uncertainty(
+                        constant, perLength.orElse(BigDecimal.ZERO), factor.orElse(USUAL_COVERAGE_FACTOR), unit))
+                .or(() -> budget.map(known -> known.evaluate().uncertainty()));
+        return id.map(known -> new Gauge(known, kind, unit, resolution, uncertainty, budget, due, certificate));
     }
 }

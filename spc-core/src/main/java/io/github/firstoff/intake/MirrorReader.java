@@ -113,7 +113,7 @@ final class MirrorReader {
             document.refuse(
                     OF,
                     FaultKind.UNREADABLE_FILE,
-                    "a path beginning at the folder of this plan is wanted, and that is none or this plan is no file",
+                    "it is looked for in the folder of this plan, which must itself be a file, and by a path that begins there",
                     Echo.quoted(name),
                     "the counterpart's plan file, such as \"hq-310-p.plan.json\"");
             return Optional.empty();

@@ -82,7 +82,7 @@ final class PlanReader {
                 document.object("temperature").flatMap(fields -> ThermalReader.read(fields, material(document)));
         Map<Importance, Demand> demands = ClassReader.read(document);
         Unit lengths = unit.orElse(Unit.MILLIMETRE);
-        List<Gauge> gauges = new GaugeReader(lengths).read(document);
+        List<Gauge> gauges = new GaugeReader(faults, lengths).read(document);
         checkMirrorKeys(document);
         // What a characteristic comes to rests on all of the above: with a fault in it, only nonsense would follow.
         boolean foundationsAreSound = faults.isEmpty();

@@ -1,6 +1,7 @@
 package io.github.firstoff.plan;
 
 import io.github.firstoff.quantity.Uncertainty;
+import io.github.firstoff.quantity.UncertaintyBudget;
 import io.github.firstoff.quantity.Unit;
 import java.math.BigDecimal;
 import java.time.LocalDate;
@@ -14,6 +15,7 @@ import java.util.Optional;
  * @param unit the unit of its resolution and uncertainty
  * @param resolution the smallest step it shows
  * @param uncertainty its expanded uncertainty
+ * @param budget the budget from which the uncertainty follows, if the plan states it so
  * @param calibrationDue the last day on which its calibration is good
  * @param certificate the number of its calibration certificate
  */
@@ -23,6 +25,7 @@ public record Gauge(
         Unit unit,
         Optional<BigDecimal> resolution,
         Optional<Uncertainty> uncertainty,
+        Optional<UncertaintyBudget> budget,
         Optional<LocalDate> calibrationDue,
         Optional<String> certificate) {
 

@@ -232,6 +232,15 @@ public record InspectionPlan(
         }
 
         private void checkLeg(Characteristic each) {
+            if (each.options().shorterLeg().isPresent()
+                    && each.requirement().text().contains("(leg ")) {
+                faults.add(PlanFault.of(
+                        each.number(),
+                        "leg",
+                        "the requirement \"" + each.printed() + "\" states the shorter leg too",
+                        "the leg in one place"));
+                return;
+            }
             boolean angle = each.requirement().unit(unit).kind() == Unit.Kind.ANGLE;
             if (each.options().shorterLeg().isPresent() && !angle) {
                 faults.add(PlanFault.of(

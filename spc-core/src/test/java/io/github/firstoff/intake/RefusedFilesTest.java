@@ -24,7 +24,7 @@ class RefusedFilesTest {
 
     @TestFactory
     Stream<DynamicTest> everyMalformedFileIsRefusedInTheseWords() throws IOException {
-        ResolvedPlan plan = PlanFile.read(FOLDER.resolve("plan.json")).resolve();
+        ResolvedPlan plan = plan();
         return malformed().stream()
                 .map(file -> DynamicTest.dynamicTest(file.getFileName().toString(), () -> {
                     List<String> expected = Files.readAllLines(file.resolveSibling(file.getFileName() + ".expected"));
@@ -39,7 +39,7 @@ class RefusedFilesTest {
 
     @Test
     void noWordsOfARefusalCanMoveATerminal() throws IOException {
-        ResolvedPlan plan = PlanFile.read(FOLDER.resolve("plan.json")).resolve();
+        ResolvedPlan plan = plan();
         for (Path file : malformed()) {
             for (String line : refusal(file, plan)) {
                 assertThat(line.chars().filter(Character::isISOControl))
@@ -48,6 +48,10 @@ class RefusedFilesTest {
                 assertThat(line).doesNotContain("Exception");
             }
         }
+    }
+
+    private static ResolvedPlan plan() {
+        return PlanFile.read(FOLDER.resolve("plan.json")).resolve();
     }
 
     private static List<Path> malformed() throws IOException {
@@ -67,6 +71,10 @@ class RefusedFilesTest {
                 PlanFile.read(input).resolve();
             } else if (name.startsWith("job-")) {
                 JobFile.read(input);
+            } else if (name.startsWith("places-")) {
+                ResolvedPlan places =
+                        PlanFile.read(FOLDER.resolve("places.json")).resolve();
+                ReadingFiles.readInputs(places, List.of(input)).recordOrRefuse();
             } else {
                 ReadingFiles.readInputs(plan, List.of(input)).recordOrRefuse();
             }

@@ -32,6 +32,7 @@ import org.junit.jupiter.params.provider.ValueSource;
 class SchemasTest {
     private static final Path SCHEMAS = Path.of("../docs/schemas");
     private static final Path INTAKE = Path.of("src/test/resources/intake");
+    private static final Path MIRROR = Path.of("src/test/resources/intake-mirror/starboard.plan.json");
     private static final Path RESULTS = Path.of("src/test/resources/schemas");
     private static final Path SAMPLES = Path.of("../sample-measurements");
     private static final SchemaRegistry REGISTRY =
@@ -65,6 +66,19 @@ class SchemasTest {
     @CsvSource({"plan, plan.json", "plan, plan-full.json", "job, job.json"})
     void filesThatTheReadersAccept_areValid(String schema, String file) throws IOException {
         assertThat(errors(schema, INTAKE.resolve(file))).isEmpty();
+    }
+
+    @Test
+    void aMirrorImage_isValidAndMayHoldNothingOfItsOwn() throws IOException {
+        assertThat(errors("plan", MIRROR)).isEmpty();
+        assertThat(errors("plan", MIRROR.resolveSibling("port.plan.json"))).isEmpty();
+        String mirror = Files.readString(MIRROR);
+        assertThat(errors("plan", mirror.replace("\"mirrorAxis\"", "\"unit\": \"mm\", \"mirrorAxis\"")))
+                .isNotEmpty();
+        assertThat(errors("plan", mirror.replace("\"mirrorAxis\": \"x\"", "\"mirrorAxis\": \"w\"")))
+                .isNotEmpty();
+        assertThat(errors("plan", mirror.replace("\"hand\": \"starboard\", ", "")))
+                .isNotEmpty();
     }
 
     @Test
@@ -108,7 +122,20 @@ class SchemasTest {
                 "subgroup",
                 "form-unknown",
                 "inspect",
-                "repeated"
+                "repeated",
+                "rule-without-a-name",
+                "rule-a-list",
+                "comparison-unknown",
+                "settings-a-text",
+                "settings-blank",
+                "at-incomplete",
+                "axis-unknown",
+                "classes",
+                "temperature-empty",
+                "budget-shapes",
+                "budget-contradictions",
+                "mirror-axis-alone",
+                "mirror-not-a-file"
             })
     void plansThatTheReaderRefusesForTheirForm_areInvalid(String fault) throws IOException {
         assertThat(errors("plan", INTAKE.resolve("plan-invalid-" + fault + ".json")))
@@ -144,6 +171,15 @@ class SchemasTest {
                                 "readings",
                                 "{\"schema\": \"firstoff-readings-1\", \"partNumber\": \"HQ-310-P\", \"readings\": [{\"part\": \"S1\", \"2\": 12.5, \"9\": \"pass\"}]}"))
                 .isEmpty();
+        assertThat(
+                        errors(
+                                "readings",
+                                "[{\"part\": \"S1\", \"characteristic\": 1, \"x\": 12.5, \"y\": \"-30\", \"temperature\": 23}]"))
+                .isEmpty();
+        assertThat(errors("readings", "[{\"part\": \"S1\", \"characteristic\": 1, \"x\": 12.5}]"))
+                .isNotEmpty();
+        assertThat(errors("readings", "[{\"part\": \"S1\", \"characteristic\": 1}]"))
+                .isNotEmpty();
         for (String fault :
                 List.of("no-list", "list-a-text", "empty-list", "schema", "not-objects", "part-an-object")) {
             assertThat(errors("readings", INTAKE.resolve("readings-invalid-" + fault + ".json")))
@@ -228,7 +264,10 @@ class SchemasTest {
         assertThat(PlanFile.read(INTAKE.resolve("plan-full.json")).notices()).isEmpty();
         assertThat(JobFile.read(INTAKE.resolve("job.json")).notices()).isEmpty();
 
-        assertThat(keysOf(INTAKE.resolve("plan-full.json"))).containsExactlyElementsOf(namedBy("plan"));
+        assertThat(PlanFile.read(MIRROR).notices()).isEmpty();
+        Set<String> ofPlans = keysOf(INTAKE.resolve("plan-full.json"));
+        ofPlans.addAll(keysOf(MIRROR));
+        assertThat(ofPlans).containsExactlyElementsOf(namedBy("plan"));
         assertThat(keysOf(INTAKE.resolve("job.json"))).containsExactlyElementsOf(namedBy("job"));
     }
 
