@@ -134,6 +134,7 @@ public final class Shop {
                 false,
                 settings,
                 Optional.empty(),
+                Optional.empty(),
                 Optional.empty());
     }
 

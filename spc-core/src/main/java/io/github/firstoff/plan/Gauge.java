@@ -29,6 +29,18 @@ public record Gauge(
         Optional<LocalDate> calibrationDue,
         Optional<String> certificate) {
 
+    /** A gauge whose uncertainty, if any, is stated without a budget. */
+    public Gauge(
+            String id,
+            Optional<String> kind,
+            Unit unit,
+            Optional<BigDecimal> resolution,
+            Optional<Uncertainty> uncertainty,
+            Optional<LocalDate> calibrationDue,
+            Optional<String> certificate) {
+        this(id, kind, unit, resolution, uncertainty, Optional.empty(), calibrationDue, certificate);
+    }
+
     /** Whether the calibration had run out on that day; the due date itself is still good. */
     public boolean isOutOfCalibrationOn(LocalDate day) {
         return calibrationDue.isPresent() && day.isAfter(calibrationDue.get());
