@@ -69,12 +69,19 @@ final class TextSummary {
 
     private void exceptions(List<String> lines) {
         List<String> all = new ArrayList<>();
-        for (CharacteristicResult result : sheet.result().judged()) {
+        for (Finding finding : sheet.findings()) {
+            CharacteristicResult result = finding.result();
+            if (!result.characteristic().isJudged()) {
+                continue;
+            }
             for (Judgement judgement : result.judgements()) {
                 if (judgement.verdict() != Verdict.CONFORMING) {
                     all.add("  " + result.number() + "  "
                             + result.characteristic().characteristic().printed() + "  " + judgement.part() + "  "
-                            + value(judgement) + "  " + Phrases.of(judgement));
+                            + value(judgement) + "  " + Phrases.of(judgement)
+                            + finding.doubtAbout(judgement)
+                                    .map(doubt -> ". " + doubt.sentence())
+                                    .orElse(""));
                 }
             }
             if (result.verdict() == Verdict.NOT_MEASURED || !result.missing().isEmpty()) {

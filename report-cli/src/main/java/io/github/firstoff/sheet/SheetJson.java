@@ -7,19 +7,26 @@ import com.fasterxml.jackson.core.util.DefaultIndenter;
 import com.fasterxml.jackson.core.util.DefaultPrettyPrinter;
 import io.github.firstoff.conformance.CharacteristicResult;
 import io.github.firstoff.conformance.Judgement;
+import io.github.firstoff.conformance.ThermalCorrection;
 import io.github.firstoff.conformance.Verdict;
 import io.github.firstoff.inspection.Reading;
+import io.github.firstoff.plan.DecisionChoice;
+import io.github.firstoff.plan.Gauge;
 import io.github.firstoff.plan.PartIdentity;
 import io.github.firstoff.plan.ResolvedCharacteristic;
+import io.github.firstoff.quantity.Uncertainty;
 import io.github.firstoff.study.chart.Assessment;
 import io.github.firstoff.study.chart.Lines;
 import io.github.firstoff.study.chart.Panel;
 import io.github.firstoff.study.chart.Signal;
+import io.github.firstoff.study.conformity.ConformanceProbability;
+import io.github.firstoff.study.conformity.GaugeAssessment;
 import io.github.firstoff.tolerance.Limits;
 import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.io.Writer;
 import java.math.BigDecimal;
+import java.math.MathContext;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -34,6 +41,9 @@ import java.util.OptionalDouble;
 public final class SheetJson {
     private static final JsonFactory FACTORY =
             JsonFactory.builder().disable(StreamWriteFeature.AUTO_CLOSE_TARGET).build();
+
+    /** Digits of figures that inform but judge nothing. */
+    private static final MathContext SHOWN = new MathContext(6);
 
     private final JsonGenerator out;
     private final Sheet sheet;
@@ -127,7 +137,7 @@ public final class SheetJson {
             out.writeStringField("naturalBound", "lower");
         }
         text("gauge", characteristic.characteristic().gauge());
-        out.writeStringField("decisionRule", result.rule().name());
+        rule(result);
         if (characteristic.isJudged()) {
             out.writeStringField("verdict", result.verdict().word());
         } else {
@@ -140,7 +150,8 @@ public final class SheetJson {
         strings("missing", result.missing());
         summary(finding);
         study(finding);
-        readings(result);
+        gauges(finding);
+        readings(finding);
         notes(finding);
         out.writeEndObject();
     }
@@ -241,18 +252,62 @@ public final class SheetJson {
     }
 
     /** Every reading on a first article; on a batch only those that do not simply conform. */
-    private void readings(CharacteristicResult result) throws IOException {
+    private void readings(Finding finding) throws IOException {
         boolean all = sheet.kind() == SheetKind.FIRST_ARTICLE;
         out.writeArrayFieldStart(all ? "readings" : "exceptions");
-        for (Judgement judgement : result.judgements()) {
+        for (Judgement judgement : finding.result().judgements()) {
             if (all || judgement.verdict() != Verdict.CONFORMING) {
-                reading(judgement);
+                reading(finding, judgement);
             }
         }
         out.writeEndArray();
     }
 
-    private void reading(Judgement judgement) throws IOException {
+    private void gauges(Finding finding) throws IOException {
+        out.writeArrayFieldStart("gaugeChecks");
+        for (GaugeAssessment each : finding.gauges()) {
+            out.writeStartObject();
+            out.writeStringField("gauge", each.gauge());
+            out.writeStringField("grade", each.grade().word());
+            decimal("toleranceToUncertainty", each.ratio().map(ratio -> ratio.round(SHOWN)));
+            text("says", each.statement());
+            strings("cautions", each.cautions());
+            out.writeEndObject();
+        }
+        out.writeEndArray();
+    }
+
+    private void rule(CharacteristicResult result) throws IOException {
+        DecisionChoice decision = result.characteristic().decision();
+        out.writeStringField("decisionRule", result.rule().name());
+        if (decision.rule() == DecisionChoice.RuleChoice.GUARDED) {
+            out.writeStringField("guardFraction", decision.guardFraction().toPlainString());
+        }
+        decimal(
+                "coverageFactor",
+                result.characteristic().gauge().flatMap(Gauge::uncertainty).map(Uncertainty::coverageFactor));
+        out.writeStringField("comparison", decision.comparison().word());
+    }
+
+    private void howJudged(Judgement judgement) throws IOException {
+        if (judgement.correction().isPresent()) {
+            ThermalCorrection correction = judgement.correction().get();
+            out.writeStringField("temperature", correction.temperature().toPlainString());
+            out.writeStringField("correctedTo20", correction.corrected().toPlainString());
+        }
+        if (judgement.uncertainty().isPresent()) {
+            out.writeStringField(
+                    "uncertainty", judgement.uncertainty().get().round(SHOWN).toPlainString());
+            Optional<ConformanceProbability> probability = ConformanceProbability.of(sheet.plan(), judgement);
+            number(
+                    "conformanceProbability",
+                    probability
+                            .map(found -> OptionalDouble.of(found.conforming()))
+                            .orElse(OptionalDouble.empty()));
+        }
+    }
+
+    private void reading(Finding finding, Judgement judgement) throws IOException {
         out.writeStartObject();
         out.writeStringField("part", judgement.part());
         if (judgement.reading() instanceof Reading.Measured measured) {
@@ -263,6 +318,10 @@ public final class SheetJson {
         text("setting", judgement.reading().context().setting());
         out.writeStringField("verdict", judgement.verdict().word());
         out.writeStringField("says", Phrases.of(judgement));
+        howJudged(judgement);
+        if (finding.doubtAbout(judgement).isPresent()) {
+            out.writeStringField("doubt", finding.doubtAbout(judgement).get().sentence());
+        }
         if (judgement.allowed().bonus().isPresent()) {
             decimal("upper", judgement.allowed().limits().upper());
             out.writeStringField(

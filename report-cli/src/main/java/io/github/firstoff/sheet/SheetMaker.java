@@ -11,12 +11,16 @@ import io.github.firstoff.inspection.Job;
 import io.github.firstoff.plan.Gauge;
 import io.github.firstoff.plan.PlanFault;
 import io.github.firstoff.plan.ResolvedPlan;
+import io.github.firstoff.study.conformity.GaugeAssessment;
+import io.github.firstoff.study.conformity.GaugeCheck;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.LinkedHashSet;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import java.util.stream.Collectors;
 
 /** Makes a sheet: judges the readings, works out the studies, and finds the reasons that forbid a certificate. */
 public final class SheetMaker {
@@ -49,8 +53,12 @@ public final class SheetMaker {
     public Sheet make(InspectionRecord record) {
         InspectionResult result = Judge.of(record.plan()).assess(record);
         List<Finding> findings = new ArrayList<>();
+        Map<String, List<GaugeAssessment>> gauges = GaugeCheck.withDefaults().assess(record).stream()
+                .collect(Collectors.groupingBy(GaugeAssessment::characteristic));
+        Slips slips = new Slips(record);
         for (CharacteristicResult each : result.characteristics()) {
-            findings.add(Studies.finding(each, kind.hasStudies()));
+            findings.add(Studies.finding(each, kind.hasStudies())
+                    .with(gauges.getOrDefault(each.number(), List.of()), slips.in(each)));
         }
         List<String> all = new ArrayList<>(notices);
         addQuantity(record, all);

@@ -54,14 +54,14 @@ final class Studies {
             if (!characteristic.isAttribute()) {
                 notes.put("mean", "No value was measured.");
             }
-            return new Finding(result, Optional.empty(), Optional.empty(), notes);
+            return new Finding(result, Optional.empty(), Optional.empty(), List.of(), List.of(), notes);
         }
         Summary summary = summarise(characteristic, values, notes);
         Optional<ProcessStudy> study = Optional.empty();
         if (withStudy) {
             study = study(result, summary, values, notes);
         }
-        return new Finding(result, Optional.of(summary), study, notes);
+        return new Finding(result, Optional.of(summary), study, List.of(), List.of(), notes);
     }
 
     private static List<Reading.Measured> measured(CharacteristicResult result) {

@@ -90,7 +90,22 @@ public final class ExceptionsSection {
                 Text.of(actual(result, concerned)),
                 byHowMuch(concerned),
                 tone,
-                Text.of(proposal(result, concerned)));
+                Text.of(slips(result, concerned) + proposal(result, concerned)));
+    }
+
+    /** What comes first where a reading looks like a slip of the pen: looking at it again. */
+    private String slips(CharacteristicResult result, List<Judgement> concerned) {
+        List<String> sentences = new ArrayList<>();
+        for (Finding finding : sheet.findings()) {
+            if (finding.number().equals(result.number())) {
+                concerned.forEach(each -> finding.doubtAbout(each).ifPresent(doubt -> sentences.add(doubt.sentence())));
+            }
+        }
+        if (sentences.isEmpty()) {
+            return "";
+        }
+        String more = sentences.size() == 1 ? "" : " (and " + (sentences.size() - 1) + " more like it)";
+        return "First check the reading: " + sentences.get(0) + more + ". ";
     }
 
     private static ExceptionItem item(

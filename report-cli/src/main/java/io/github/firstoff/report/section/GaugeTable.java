@@ -9,7 +9,11 @@ import io.github.firstoff.report.model.Cell;
 import io.github.firstoff.report.model.Column;
 import io.github.firstoff.report.model.TableRow;
 import io.github.firstoff.report.model.Text;
+import io.github.firstoff.sheet.Finding;
 import io.github.firstoff.sheet.Sheet;
+import io.github.firstoff.study.conformity.GaugeAssessment;
+import java.math.MathContext;
+import java.math.RoundingMode;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -19,6 +23,11 @@ import java.util.stream.Collectors;
 
 /** The gauges that were used, with what is known of their calibration. */
 public final class GaugeTable {
+    /** Ratios are printed towards zero: one just short of what is wanted is not shown as if it reached it. */
+    private static final MathContext RATIO = new MathContext(2, RoundingMode.DOWN);
+
+    private static final int MOST_REMARKS = 4;
+
     private final Sheet sheet;
     /** Gauge by number, with the characteristics it was used for. */
     private final Map<String, List<String>> uses = new LinkedHashMap<>();
@@ -57,7 +66,42 @@ public final class GaugeTable {
         blocks.add(Block.Heading.of("Gauges"));
         blocks.add(new Block.Table(columns, rows));
         remarks().ifPresent(text -> blocks.add(new Block.Note(Text.of(text))));
+        checks(blocks);
         return blocks;
+    }
+
+    /** Whether the gauges are fine enough: a caution for each that is not, one note for those that are short of it. */
+    private void checks(List<Block> blocks) {
+        List<String> coarse = new ArrayList<>();
+        List<String> further = new ArrayList<>();
+        for (Finding finding : sheet.findings()) {
+            for (GaugeAssessment each : finding.gauges()) {
+                List<String> cautions = each.cautions();
+                boolean graded = each.grade() == GaugeAssessment.Grade.TOO_COARSE
+                        || each.grade() == GaugeAssessment.Grade.COARSE;
+                if (each.grade() == GaugeAssessment.Grade.TOO_COARSE) {
+                    blocks.add(new Block.Caution(Text.of(about(each) + cautions.get(0) + ".")));
+                } else if (each.grade() == GaugeAssessment.Grade.COARSE) {
+                    coarse.add(each.gauge() + " on " + each.characteristic() + " ("
+                            + each.ratio().orElseThrow().round(RATIO).toPlainString() + ")");
+                }
+                cautions.stream().skip(graded ? 1 : 0).forEach(text -> further.add(about(each) + text + "."));
+            }
+        }
+        if (!coarse.isEmpty()) {
+            blocks.add(new Block.Note(
+                    Text.of("Tolerance over twice the uncertainty, T/(2U), is below the usual 4 (common practice) for: "
+                            + String.join(", ", coarse) + ". Readings near a limit decide little there.")));
+        }
+        further.stream().limit(MOST_REMARKS).forEach(text -> blocks.add(new Block.Note(Text.of(text))));
+        if (further.size() > MOST_REMARKS) {
+            blocks.add(
+                    new Block.Note(Text.of("And " + (further.size() - MOST_REMARKS) + " more remarks of this kind.")));
+        }
+    }
+
+    private static String about(GaugeAssessment assessment) {
+        return "Characteristic " + assessment.characteristic() + ", ";
     }
 
     private TableRow row(String id, List<String> numbers) {
