@@ -67,7 +67,8 @@ class FinerRulesTest {
                         none.repeated(),
                         settings,
                         none.coordinates(),
-                        none.axis()));
+                        none.axis(),
+                        none.shorterLeg()));
     }
 
     private static InspectionPlan plan(
