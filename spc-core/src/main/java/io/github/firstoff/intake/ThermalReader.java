@@ -1,5 +1,7 @@
 package io.github.firstoff.intake;
 
+import io.github.firstoff.plan.Material;
+import io.github.firstoff.plan.Materials;
 import io.github.firstoff.plan.Thermal;
 import java.math.BigDecimal;
 import java.util.Optional;
@@ -25,16 +27,23 @@ final class ThermalReader {
                 "the expansion of what lengths are read against, such as 0.0000115 for steel at the temperature of the part, or 0 where"
                         + " that is kept at or corrected to 20 °C");
         BigDecimal temperatureHalfWidth = temperatureHalfWidth(fields);
-        String noTable = material.map(grade -> "nothing is known of the expansion of " + Echo.plain(grade))
+        Optional<Material> known = material.flatMap(Materials::find);
+        String unknown = material.map(grade -> "nothing is known of the expansion of " + Echo.quoted(grade))
                 .orElse("the part states no material");
-        fields.required(EXPANSION, expansion, "the expansion of the part per kelvin, such as 0.0000236; " + noTable);
+        Optional<BigDecimal> alpha = expansion.or(() -> known.map(Material::expansion));
+        Optional<BigDecimal> width = halfWidth.or(() -> known.map(Material::halfWidth));
+        fields.required(
+                EXPANSION, alpha, "the expansion of the part per kelvin, such as 0.0000236, because " + unknown);
         fields.required(
                 EXPANSION_HALF_WIDTH,
-                halfWidth,
-                "how far the expansion may be from that, per kelvin, such as 0.000002; " + noTable);
+                width,
+                "how far the expansion may be from that, per kelvin, such as 0.000002, because " + unknown);
         fields.finish();
-        return expansion.flatMap(part -> halfWidth.flatMap(width ->
-                gauge.map(against -> new Thermal(part, width, against, temperatureHalfWidth, "stated in the plan"))));
+        String source = expansion.isPresent()
+                ? "stated in the plan"
+                : known.map(Material::source).orElse("");
+        return alpha.flatMap(part -> width.flatMap(
+                half -> gauge.map(against -> new Thermal(part, half, against, temperatureHalfWidth, source))));
     }
 
     private static BigDecimal temperatureHalfWidth(Fields fields) {

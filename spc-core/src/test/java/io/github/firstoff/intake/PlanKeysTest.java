@@ -12,6 +12,8 @@ import io.github.firstoff.plan.Demand;
 import io.github.firstoff.plan.Gauge;
 import io.github.firstoff.plan.Importance;
 import io.github.firstoff.plan.InspectionPlan;
+import io.github.firstoff.plan.Material;
+import io.github.firstoff.plan.Materials;
 import io.github.firstoff.plan.ResolvedPlan;
 import io.github.firstoff.plan.Thermal;
 import io.github.firstoff.quantity.UncertaintyBudget;
@@ -153,6 +155,26 @@ class PlanKeysTest {
                 .thermal()
                 .orElseThrow();
         assertThat(supposed.temperatureHalfWidth()).isEqualTo(new BigDecimal("0.5"));
+    }
+
+    @Test
+    void theExpansionOfAKnownMaterial_isTakenFromTheTableUnlessThePlanStatesOne() {
+        Material aluminium = Materials.find("EN AW-6061 T6").orElseThrow();
+        String face = "{\"number\": 1, \"feature\": \"face\", \"requirement\": \"12 ±0.1\"}";
+
+        assertThat(read("\"temperature\": {\"gaugeExpansion\": \"0.0000115\"},", face)
+                        .plan()
+                        .thermal())
+                .contains(aluminium.thermal(new BigDecimal("0.0000115"), new BigDecimal("0.5")));
+        assertThat(read("\"temperature\": {\"expansion\": \"0.000023\", \"gaugeExpansion\": 0},", face)
+                        .plan()
+                        .thermal())
+                .contains(new Thermal(
+                        new BigDecimal("0.000023"),
+                        aluminium.halfWidth(),
+                        BigDecimal.ZERO,
+                        new BigDecimal("0.5"),
+                        "stated in the plan"));
     }
 
     /**
