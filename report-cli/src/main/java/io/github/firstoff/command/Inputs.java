@@ -29,6 +29,7 @@ final class Inputs {
     private final Path plan;
     private final Optional<Path> job;
     private final List<Path> readings;
+    private Optional<Path> counterpart = Optional.empty();
 
     Inputs(Path plan, @Nullable Path job, List<Path> readings) {
         this.plan = plan;
@@ -36,10 +37,11 @@ final class Inputs {
         this.readings = List.copyOf(readings);
     }
 
-    /** Every file that is read. */
+    /** Every file that is read; of a plan that is a mirror image, its counterpart's too as soon as it was read. */
     List<Path> paths() {
         List<Path> paths = new ArrayList<>();
         paths.add(plan);
+        counterpart.ifPresent(paths::add);
         job.ifPresent(paths::add);
         paths.addAll(readings);
         return paths;
@@ -52,6 +54,7 @@ final class Inputs {
      */
     Sheet sheet(SheetKind kind, Instant now) {
         PlanFile planFile = PlanFile.read(plan);
+        counterpart = planFile.counterpart().map(Path::of);
         ResolvedPlan resolved = planFile.resolve();
         List<PlanFault> beyond = SheetMaker.beyondThisVersion(resolved);
         if (!beyond.isEmpty()) {
@@ -71,7 +74,7 @@ final class Inputs {
         List<String> names = new ArrayList<>();
         hashes.add(planFile.sha256());
         names.add(nameOf(plan));
-        planFile.counterpart().map(Path::of).map(Inputs::nameOf).ifPresent(names::add);
+        counterpart.map(Inputs::nameOf).ifPresent(names::add);
         jobFile.ifPresent(file -> {
             hashes.add(file.sha256());
             names.add(nameOf(job.orElseThrow()));

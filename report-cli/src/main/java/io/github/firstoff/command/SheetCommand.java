@@ -64,6 +64,7 @@ abstract class SheetCommand implements Callable<Integer> {
         Inputs inputs = new Inputs(planPath, job, readings);
         refuseToOverwriteInputs(command, inputs);
         Sheet sheet = inputs.sheet(kind, Clock.now(command.commandLine()));
+        refuseToOverwriteInputs(command, inputs);
         sheet.notices().forEach(notice -> console.message("note: " + notice));
         boolean refused = !sheet.refusals().isEmpty();
         if (out != null && !refused) {

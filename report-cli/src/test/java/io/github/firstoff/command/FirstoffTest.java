@@ -58,6 +58,34 @@ class FirstoffTest {
         return Files.writeString(folder.resolve(name), content);
     }
 
+    @Test
+    void theCounterpartOfAMirrorImage_isNotOverwritten() throws IOException {
+        Path port = put("hq-320-p.plan.json", Files.readString(SAMPLES.resolve("hq-320-p.plan.json")));
+        Path starboard = put("hq-320-s.plan.json", Files.readString(SAMPLES.resolve("hq-320-s.plan.json")));
+        String before = Files.readString(port);
+
+        Run run =
+                run("first-article", "--plan", starboard, SAMPLES.resolve("first-article-hq-320-s.csv"), "--out", port);
+
+        assertThat(run.code()).isEqualTo(2);
+        assertThat(run.err()).contains("would overwrite an input");
+        assertThat(Files.readString(port)).isEqualTo(before);
+    }
+
+    @Test
+    void aJobAboutTheOtherHand_isRefused() {
+        Run run = run(
+                "first-article",
+                "--plan",
+                SAMPLES.resolve("hq-320-s.plan.json"),
+                "--job",
+                SAMPLES.resolve("first-article-hq-320-p.job.json"),
+                SAMPLES.resolve("first-article-hq-320-s.csv"));
+
+        assertThat(run.code()).isEqualTo(3);
+        assertThat(run.err()).contains("the job is about the part of the other hand");
+    }
+
     private List<String> filesBeside(Path... known) throws IOException {
         List<String> names = new ArrayList<>();
         try (Stream<Path> all = Files.list(folder)) {

@@ -17,6 +17,12 @@ final class JobText {
                   "date": "%s\"""".formatted(job, batch, quantity, order, date));
     }
 
+    /** Names the part number, which is held against the plan's. */
+    JobText part(String number) {
+        json.append(",\n  \"part\": \"%s\"".formatted(number));
+        return this;
+    }
+
     JobText material(String grade, String heat, String certificate) {
         json.append(",\n  \"materials\": [ { \"grade\": \"%s\", \"heat\": \"%s\", \"certificate\": \"%s\" } ]"
                 .formatted(grade, heat, certificate));

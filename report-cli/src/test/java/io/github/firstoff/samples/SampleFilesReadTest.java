@@ -168,6 +168,30 @@ class SampleFilesReadTest {
         assertThat(result(result, "5").missing()).hasSize(1);
     }
 
+    /** 160.036 + 160.036·(11.5 − 23.6)·10⁻⁶·(24.5 − 20) = 160.0272860398 (ISO 1; worked by hand). */
+    @Test
+    void aBaseOfThePawlCarrierConformsAtTwentyDegreesOnly() throws IOException {
+        List<Judgement> bases =
+                result(assess("first-article-hq-320-p.csv"), "4").judgements();
+
+        assertThat(((Reading.Measured) bases.get(1).reading()).value()).isEqualByComparingTo("160.036");
+        assertThat(bases.get(1).correction().orElseThrow().corrected()).isEqualByComparingTo("160.0272860398");
+        assertThat(bases.get(1).verdict()).isEqualTo(Verdict.CONFORMING);
+    }
+
+    @Test
+    void theStarboardPawlCarrierIsTheMirrorImageAndLacksOneSetting() throws IOException {
+        InspectionResult result = assess("first-article-hq-320-s.csv");
+
+        assertThat(result(result, "2").characteristic().characteristic().printed())
+                .isEqualTo("-31.5 ±0.05");
+        assertThat(notMeasured(result)).containsExactly("7");
+        assertThat(result(result, "7").missing()).containsExactly("2212-1 at high");
+        // 2·√(0.022² + 0.013²) = 0.0511…
+        assertThat(((Reading.Measured) result(result, "3").judgements().get(0).reading()).value())
+                .isEqualByComparingTo("0.0511");
+    }
+
     private static InspectionResult assess(String readings) throws IOException {
         return assess(samples().stream()
                 .filter(sample -> sample.readings().equals(readings))

@@ -75,6 +75,7 @@ public final class SampleGenerator {
         batch2207(files);
         batch2208(files);
         batch2209(files);
+        PawlCarrier.writeTo(files);
         return files;
     }
 
