@@ -32,8 +32,8 @@ public final class CertificateReport implements Report {
         CertificateTable table = new CertificateTable(sheet);
         blocks.add(table.table());
         blocks.add(new GaugeTable(sheet).inShort());
-        blocks.addAll(new Cautions(sheet).fitNotes());
-        blocks.add(section.notes(table.legend()));
+        blocks.add(
+                section.notes(table.legend(), new Cautions(sheet).fitSentences().orElse("")));
         blocks.add(new SignOffSection(sheet).forCertificate());
         return new SheetFrame(sheet).around(paper, blocks);
     }

@@ -9,6 +9,7 @@ import io.github.firstoff.sheet.Sheet;
 import io.github.firstoff.tolerance.Drawing;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import java.util.regex.Pattern;
 import java.util.stream.Collectors;
 
@@ -77,18 +78,23 @@ public final class Cautions {
 
     /** What a conforming size in a press fit does and does not say; empty without one. */
     public List<Block> fitNotes() {
+        return fitSentences()
+                .map(text -> List.<Block>of(new Block.Note(Text.of(text))))
+                .orElse(List.of());
+    }
+
+    /** The same as running text. */
+    public Optional<String> fitSentences() {
         String numbers = sheet.result().judged().stream()
                 .filter(Cautions::isPressed)
                 .map(each -> each.number() + " ("
                         + each.characteristic().characteristic().printed() + ")")
                 .collect(Collectors.joining(", "));
-        if (numbers.isEmpty()) {
-            return List.of();
-        }
-        return List.of(
-                new Block.Note(Text.of("Press fit: " + numbers + ". A size that conforms here lies within its own"
-                        + " limits, at 20 °C. How tight the assembly is depends on the mating part as well, which this sheet does"
-                        + " not know.")));
+        return numbers.isEmpty()
+                ? Optional.empty()
+                : Optional.of("Press fit: " + numbers
+                        + ". A size that conforms here lies within its own limits, at 20 °C. How"
+                        + " tight the assembly is depends on the mating part as well, which this sheet does not know.");
     }
 
     private static boolean isPressed(CharacteristicResult result) {

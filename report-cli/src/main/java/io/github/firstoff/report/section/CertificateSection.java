@@ -1,6 +1,5 @@
 package io.github.firstoff.report.section;
 
-import io.github.firstoff.conformance.CharacteristicResult;
 import io.github.firstoff.inspection.Job;
 import io.github.firstoff.plan.PartIdentity;
 import io.github.firstoff.report.model.Block;
@@ -42,7 +41,23 @@ public final class CertificateSection {
     String sentence() {
         String issuer = job.issuer().map(Job.Firm::name).orElse("The issuer");
         return issuer + " declares: " + pieces() + " " + (inspected() == 1 ? "conforms" : "conform") + " to drawing "
-                + part.drawing().orElse(part.number()) + ", revision " + part.revision() + ".";
+                + part.drawing().orElse(part.number()) + ", revision " + part.revision() + bySample() + ".";
+    }
+
+    /** The statement itself says what was not measured on every piece. */
+    private String bySample() {
+        int judged = sheet.result().judged().size();
+        return sampled() == 0
+                ? ""
+                : sampled() == judged
+                        ? ", by a sample of them"
+                        : ", " + sampled() + " of " + judged + " characteristics by a sample of them";
+    }
+
+    private long sampled() {
+        return sheet.result().judged().stream()
+                .filter(each -> Wording.isSampled(sheet, each))
+                .count();
     }
 
     private int inspected() {
@@ -61,13 +76,12 @@ public final class CertificateSection {
     }
 
     private String basis() {
-        List<CharacteristicResult> judged = sheet.result().judged();
-        long sampled =
-                judged.stream().filter(each -> Wording.isSampled(sheet, each)).count();
+        int judged = sheet.result().judged().size();
         String rule = Wording.rule(sheet);
-        StringBuilder text = new StringBuilder("The declaration rests on the inspection of ")
-                .append(Phrases.counted(judged.size(), "characteristic", "characteristics"))
+        StringBuilder text = new StringBuilder("Inspected for ")
+                .append(Phrases.counted(judged, "characteristic", "characteristics"))
                 .append(rule.isEmpty() ? "" : ", decided " + rule)
+                .append(sampled() > 0 ? "; the table gives the pieces for each" : "")
                 .append('.');
         int quantity = job.quantity().orElse(inspected());
         if (inspected() < quantity) {
@@ -78,15 +92,6 @@ public final class CertificateSection {
                     .append(" pieces were inspected; nothing is said here of measurements on the other ")
                     .append(quantity - inspected())
                     .append('.');
-        }
-        if (sampled > 0) {
-            text.append(" Of the pieces inspected, ")
-                    .append(
-                            sampled == judged.size()
-                                    ? "all characteristics"
-                                    : Phrases.counted(sampled, "characteristic", "characteristics"))
-                    .append(sampled == 1 ? " was" : " were")
-                    .append(" measured on a sample only; the table gives the number of pieces for each.");
         }
         return text.toString();
     }
@@ -136,10 +141,10 @@ public final class CertificateSection {
     }
 
     /** How to read the table, what the declaration does not say, and where its readings are kept. */
-    public Block notes(String legend) {
+    public Block notes(String legend, String fits) {
         String hash = sheet.provenance().shortHash();
-        return new Block.Note(
-                Text.of(legend + " Theoretically exact and reference dimensions are not judged and not listed. The"
-                        + " readings are kept by the issuer under data " + hash + "."));
+        return new Block.Note(Text.of(legend
+                + " Theoretically exact and reference dimensions are not judged and not listed. The"
+                + " readings are kept by the issuer under data " + hash + "." + (fits.isEmpty() ? "" : " " + fits)));
     }
 }

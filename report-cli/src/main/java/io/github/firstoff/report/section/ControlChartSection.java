@@ -77,7 +77,7 @@ final class ControlChartSection {
         boolean room = chart.limitsFrom() >= count * ROOM_FOR_NAME;
         return baseline
                 ? List.of(new ControlFigure.PhaseBreak(
-                        chart.limitsFrom() + 1, room ? "judged by the limits of the first " + chart.limitsFrom() : ""))
+                        chart.limitsFrom() + 1, room ? "limits of 1 to " + chart.limitsFrom() : ""))
                 : List.of();
     }
 

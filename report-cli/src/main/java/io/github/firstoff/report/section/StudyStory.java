@@ -228,9 +228,10 @@ final class StudyStory {
         int first =
                 study.assessment().signals().stream().mapToInt(Signal::at).min().orElseThrow();
         String pieces = words.pieces(first);
-        return "The charts give " + signals.inShort() + (pieces.isEmpty() ? "" : " (earliest: " + pieces + ")")
-                + ". Something changed while these pieces were made, at about that time or before; the chart cannot say what."
-                + " It does not say that a piece is nonconforming: each was judged by its own reading.";
+        return "The charts give " + signals.inShort() + "."
+                + (pieces.isEmpty() ? "" : " The earliest, " + words.point(first) + ", holds " + pieces + ".")
+                + " A signal says that something probably changed at about that time or before; the chart cannot say what. It"
+                + " does not say that a piece is nonconforming: each was judged by its own reading.";
     }
 
     /** What may be done about a chart that signals. */

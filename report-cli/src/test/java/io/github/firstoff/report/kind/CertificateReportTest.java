@@ -62,6 +62,17 @@ class CertificateReportTest {
     }
 
     @Test
+    void characteristicMeasuredOnASample_isSaidInTheStatement() {
+        Printed sheet = new Printed(model(MadeUp.plan()
+                .requires("1", "12.5 ±0.05")
+                .requires("2", "8 ±0.1", ", \"inspect\": \"sample\"")
+                .job(JOB + 3)
+                .readings("part,characteristic,value", "A,1,12.5", "A,2,8.0", "B,1,12.5", "C,1,12.5")));
+        assertThat(sheet.headline()).endsWith("revision A, 1 of 2 characteristics by a sample of them.");
+        assertThat(sheet.cell("2", "Pieces")).isEqualTo("1");
+    }
+
+    @Test
     void table_listsOnlyWhatWasJudged() {
         Printed sheet = new Printed(model(made(2)));
         assertThat(sheet.characteristics().rows()).hasSize(2);

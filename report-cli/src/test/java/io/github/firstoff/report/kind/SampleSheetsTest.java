@@ -27,6 +27,7 @@ class SampleSheetsTest {
         "BATCH, hq-310-p, batch-2208",
         "BATCH, hq-310-s, batch-2209",
         "CERTIFICATE, hq-310-s, batch-2209",
+        "CERTIFICATE, hq-310-p, batch-2207",
     })
     void everySampleIsSetWithoutAMessage(SheetKind kind, String plan, String readings) throws IOException {
         ReportModel model = ReportCatalogue.compose(SampleSheets.sheet(kind, plan, readings));
