@@ -5,6 +5,7 @@ import io.github.firstoff.conformance.Judgement;
 import io.github.firstoff.conformance.SheetVerdict;
 import io.github.firstoff.conformance.Verdict;
 import io.github.firstoff.inspection.Reading;
+import io.github.firstoff.tolerance.Fit;
 import io.github.firstoff.tolerance.Limits;
 import java.math.BigDecimal;
 import java.math.MathContext;
@@ -30,7 +31,11 @@ public final class Phrases {
             case NONCONFORMING -> departure(judgement);
             case INCONCLUSIVE ->
                 "not proven (" + place(judgement)
-                        + judgement.uncertainty().map(u -> ", U " + plain(u)).orElse(", no uncertainty stated") + ")";
+                        + judgement
+                                .uncertainty()
+                                .map(u -> ", U " + shown(judgement, u))
+                                .orElse(", no uncertainty stated")
+                        + ")";
             case NOT_MEASURED -> "not measured";
         };
     }
@@ -39,14 +44,43 @@ public final class Phrases {
     public static String departure(Judgement judgement) {
         return judgement
                 .departure()
-                .map(amount -> (amount.signum() > 0 ? "over by " : "under by ") + plain(amount.abs()))
+                .map(amount -> (amount.signum() > 0 ? "over by " : "under by ") + shown(judgement, amount.abs()))
                 .orElse("outside");
+    }
+
+    /**
+     * An amount beside a verdict: as it is where the reading was judged as read; where a correction or a conversion has made it
+     * longer, with one place more than the reading has, but never so short that nothing is left.
+     */
+    private static String shown(Judgement judgement, BigDecimal amount) {
+        if (!(judgement.reading() instanceof Reading.Measured measured)
+                || (judgement.correction().isEmpty()
+                        && measured.unit() == judgement.allowed().limits().unit())) {
+            return plain(amount);
+        }
+        int places = Math.max(measured.value().scale(), 0) + 1;
+        BigDecimal shortened = amount.setScale(places, RoundingMode.HALF_EVEN);
+        return plain(amount.scale() <= places || shortened.signum() == 0 ? amount : shortened);
+    }
+
+    /** The clearance and interference of a pair by its limits, in words with the unit. */
+    public static String fit(Fit fit) {
+        String unit = " " + fit.unit().symbol();
+        return switch (fit.kind()) {
+            case CLEARANCE ->
+                "clearance " + plain(fit.minimumClearance()) + " to " + plain(fit.maximumClearance()) + unit;
+            case INTERFERENCE ->
+                "interference " + plain(fit.minimumInterference()) + " to " + plain(fit.maximumInterference()) + unit;
+            case TRANSITION ->
+                "from " + plain(fit.maximumInterference()) + unit + " interference to " + plain(fit.maximumClearance())
+                        + unit + " clearance";
+        };
     }
 
     private static String place(Judgement judgement) {
         return judgement
                 .inside()
-                .map(amount -> amount.signum() == 0 ? "on the limit" : plain(amount) + " inside")
+                .map(amount -> amount.signum() == 0 ? "on the limit" : shown(judgement, amount) + " inside")
                 .orElseGet(() -> departure(judgement));
     }
 

@@ -21,6 +21,8 @@ import io.github.firstoff.study.chart.Panel;
 import io.github.firstoff.study.chart.Signal;
 import io.github.firstoff.study.conformity.ConformanceProbability;
 import io.github.firstoff.study.conformity.GaugeAssessment;
+import io.github.firstoff.tolerance.Fit;
+import io.github.firstoff.tolerance.FitPair;
 import io.github.firstoff.tolerance.Limits;
 import java.io.IOException;
 import java.io.UncheckedIOException;
@@ -28,6 +30,7 @@ import java.io.Writer;
 import java.math.BigDecimal;
 import java.math.MathContext;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
@@ -135,6 +138,9 @@ public final class SheetJson {
         decimal("upper", limits.upper());
         if (limits.naturalLower()) {
             out.writeStringField("naturalBound", "lower");
+        }
+        if (characteristic.characteristic().requirement() instanceof FitPair pair) {
+            fit(pair.fitOn(sheet.plan().plan().unit()));
         }
         text("gauge", characteristic.characteristic().gauge());
         rule(result);
@@ -277,6 +283,16 @@ public final class SheetJson {
         out.writeEndArray();
     }
 
+    /** The pair by its limits; a negative clearance is an interference. */
+    private void fit(Fit fit) throws IOException {
+        out.writeObjectFieldStart("fit");
+        out.writeStringField("kind", fit.kind().name().toLowerCase(Locale.ROOT));
+        out.writeStringField("minimumClearance", fit.minimumClearance().toPlainString());
+        out.writeStringField("maximumClearance", fit.maximumClearance().toPlainString());
+        out.writeStringField("unit", fit.unit().word());
+        out.writeEndObject();
+    }
+
     private void rule(CharacteristicResult result) throws IOException {
         DecisionChoice decision = result.characteristic().decision();
         out.writeStringField("decisionRule", result.rule().name());
@@ -312,6 +328,9 @@ public final class SheetJson {
         out.writeStringField("part", judgement.part());
         if (judgement.reading() instanceof Reading.Measured measured) {
             out.writeStringField("value", measured.value().toPlainString());
+            if (measured.unit() != judgement.allowed().limits().unit()) {
+                out.writeStringField("unit", measured.unit().word());
+            }
         } else if (judgement.reading() instanceof Reading.Observed observed) {
             out.writeStringField("value", observed.pass() ? "pass" : "fail");
         }

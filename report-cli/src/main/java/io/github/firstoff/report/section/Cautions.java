@@ -2,11 +2,13 @@ package io.github.firstoff.report.section;
 
 import io.github.firstoff.conformance.CharacteristicResult;
 import io.github.firstoff.conformance.Verdict;
+import io.github.firstoff.plan.Characteristic;
 import io.github.firstoff.report.model.Block;
 import io.github.firstoff.report.model.Text;
 import io.github.firstoff.sheet.Phrases;
 import io.github.firstoff.sheet.Sheet;
 import io.github.firstoff.tolerance.Drawing;
+import io.github.firstoff.tolerance.FitPair;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
@@ -76,7 +78,7 @@ public final class Cautions {
                 .toList());
     }
 
-    /** What a conforming size in a press fit does and does not say; empty without one. */
+    /** What the limits of a pair come to, and what a conforming size in a press fit does and does not say; empty without one. */
     public List<Block> fitNotes() {
         return fitSentences()
                 .map(text -> List.<Block>of(new Block.Note(Text.of(text))))
@@ -85,16 +87,26 @@ public final class Cautions {
 
     /** The same as running text. */
     public Optional<String> fitSentences() {
+        List<String> sentences = new ArrayList<>();
+        for (CharacteristicResult each : sheet.result().judged()) {
+            Characteristic characteristic = each.characteristic().characteristic();
+            if (characteristic.requirement() instanceof FitPair pair) {
+                sentences.add(each.number() + ", the pair " + characteristic.printed() + " by its limits: "
+                        + Phrases.fit(pair.fitOn(sheet.plan().plan().unit()))
+                        + ". Only the size of this part was measured.");
+            }
+        }
         String numbers = sheet.result().judged().stream()
                 .filter(Cautions::isPressed)
                 .map(each -> each.number() + " ("
                         + each.characteristic().characteristic().printed() + ")")
                 .collect(Collectors.joining(", "));
-        return numbers.isEmpty()
-                ? Optional.empty()
-                : Optional.of("Press fit: " + numbers
-                        + ". A size that conforms here lies within its own limits, at 20 °C. How"
-                        + " tight the assembly is depends on the mating part as well, which this sheet does not know.");
+        if (!numbers.isEmpty()) {
+            sentences.add("Press fit: " + numbers
+                    + ". A size that conforms here lies within its own limits, at 20 °C. How"
+                    + " tight the assembly is depends on the mating part as well, which this sheet does not know.");
+        }
+        return sentences.isEmpty() ? Optional.empty() : Optional.of(String.join(" ", sentences));
     }
 
     private static boolean isPressed(CharacteristicResult result) {

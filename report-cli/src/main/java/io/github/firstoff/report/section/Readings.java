@@ -67,6 +67,10 @@ final class Readings {
     /** A reading as read, with its unit where that is not the unit of the column. */
     static String shown(Reading reading, Unit column) {
         if (reading instanceof Reading.Measured measured) {
+            if (measured.unit() != column
+                    && (measured.unit() == Unit.ARC_MINUTE || measured.unit() == Unit.ARC_SECOND)) {
+                return degreesAndMinutes(measured);
+            }
             String figure = Figures.of(measured.value());
             return measured.unit() == column ? figure : Figures.with(figure, measured.unit());
         }
@@ -75,6 +79,23 @@ final class Readings {
                 .setting()
                 .map(setting -> word + " (" + setting + ")")
                 .orElse(word);
+    }
+
+    /** An angle that was read in parts of a degree, as it is read off a protractor: {@code 45°20'}. */
+    private static String degreesAndMinutes(Reading.Measured measured) {
+        BigDecimal sixty = new BigDecimal("60");
+        boolean seconds = measured.unit() == Unit.ARC_SECOND;
+        BigDecimal rest = measured.value().abs();
+        BigDecimal perDegree = seconds ? sixty.multiply(sixty) : sixty;
+        BigDecimal[] degrees = rest.divideAndRemainder(perDegree);
+        String sign = measured.value().signum() < 0 ? "-" : "";
+        String text = sign + degrees[0].setScale(0, RoundingMode.DOWN).toPlainString() + "°";
+        if (!seconds) {
+            return text + degrees[1].toPlainString() + "'";
+        }
+        BigDecimal[] minutes = degrees[1].divideAndRemainder(sixty);
+        return text + minutes[0].setScale(0, RoundingMode.DOWN).toPlainString() + "'" + minutes[1].toPlainString()
+                + "\"";
     }
 
     /** The deviations along the axes from which a position follows, in brackets after a space; empty text for a value as read. */
