@@ -77,7 +77,8 @@ final class GaugeReader {
         }
         Optional<UncertaintyBudget> budget =
                 fields.object("budget").flatMap(inner -> new BudgetReader(faults, unit).read(inner));
-        if (fields.has("budget") && fields.has("expandedUncertainty")) {
+        if (fields.value("budget").isPresent()
+                && fields.value("expandedUncertainty").isPresent()) {
             fields.refuse(
                     "budget",
                     FaultKind.CONTRADICTION,

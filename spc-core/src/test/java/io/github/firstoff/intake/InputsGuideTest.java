@@ -13,6 +13,7 @@ import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
 
 /** Every example of docs/inputs.md is read as it stands there, and every kind of fault is explained there. */
 class InputsGuideTest {
@@ -67,6 +68,45 @@ class InputsGuideTest {
             assertThat(intake.refused().lines()).isEmpty();
             assertThat(intake.notices()).isEmpty();
         }
+    }
+
+    @Test
+    void theKeysOfTheGuide_areUnderstoodWhole() {
+        PlanFile file = PlanFile.read(Input.text("plan.json", """
+                { "schema": "firstoff-plan-1", "part": { "number": "HQ-900-P", "revision": "A" }, "unit": "mm", %s,
+                  "gauges": [ { "id": "CMM-1", %s } ],
+                  "characteristics": [ { "number": "1", "feature": "face", "requirement": "12 ±0.1", "gauge": "CMM-1" } ] }
+                """.formatted(
+                String.join(",", blocks("json keys")), blocks("json budget").get(0))));
+
+        assertThat(file.notices()).isEmpty();
+        assertThat(file.plan().demands()).hasSize(2);
+        assertThat(file.plan().thermal()).isPresent();
+        assertThat(file.plan().gauge("CMM-1").orElseThrow().uncertainty()).isPresent();
+        file.resolve();
+    }
+
+    @Test
+    void thePlacesAndSettingsOfTheGuide_areUnderstoodWhole() {
+        ResolvedPlan places =
+                PlanFile.read(Path.of("src/test/resources/intake/places.json")).resolve();
+        Intake intake = ReadingFiles.readInputs(
+                places, List.of(Input.text("readings", blocks("csv places").get(0))));
+
+        assertThat(intake.refused().lines()).isEmpty();
+        assertThat(intake.notices()).isEmpty();
+    }
+
+    @Test
+    void theMirrorImageOfTheGuide_isUnderstoodWhole(@TempDir Path folder) throws IOException {
+        Files.copy(Path.of("src/test/resources/intake-mirror/port.plan.json"), folder.resolve("hq-320-p.plan.json"));
+        Path mirror = Files.writeString(
+                folder.resolve("s.json"), blocks("json mirror").get(0));
+
+        PlanFile file = PlanFile.read(mirror);
+
+        assertThat(file.notices()).isEmpty();
+        assertThat(file.resolve().part().number()).isEqualTo("HQ-320-S");
     }
 
     @Test
