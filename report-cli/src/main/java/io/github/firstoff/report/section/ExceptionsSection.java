@@ -130,17 +130,20 @@ public final class ExceptionsSection {
                 Text.of(where),
                 "not measured",
                 Tone.OPEN,
-                Text.of("Measure it on " + wanting(result) + ". Until then nothing is claimed of it."));
+                Text.of((result.characteristic().isAttribute() ? "Check it " : "Measure it ") + wanting(result)
+                        + ". Until then nothing is claimed of it."));
     }
 
     private String wanting(CharacteristicResult result) {
         if (!result.judgements().isEmpty()) {
-            return result.missing().size() == 1 ? "that piece" : "those pieces";
+            boolean settings = result.missing().stream().anyMatch(each -> each.contains(" at "));
+            boolean one = result.missingCount() == 1;
+            return settings ? "there" : one ? "on that piece" : "on those pieces";
         }
         if (Wording.mayBeSampled(sheet, result)) {
-            return "the sample that the plan asks for";
+            return "on the sample that the plan asks for";
         }
-        return sheet.pieces() == 1 ? "the piece" : "every piece";
+        return sheet.pieces() == 1 ? "on the piece" : "on every piece";
     }
 
     private static String actual(CharacteristicResult result, List<Judgement> concerned) {

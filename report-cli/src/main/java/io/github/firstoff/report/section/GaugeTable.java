@@ -12,6 +12,7 @@ import io.github.firstoff.report.model.Text;
 import io.github.firstoff.sheet.Finding;
 import io.github.firstoff.sheet.Sheet;
 import io.github.firstoff.study.conformity.GaugeAssessment;
+import java.math.BigDecimal;
 import java.math.MathContext;
 import java.math.RoundingMode;
 import java.util.ArrayList;
@@ -153,27 +154,27 @@ public final class GaugeTable {
                 .toList();
     }
 
+    /** A factor from an uncertainty budget has more digits than anybody needs. */
+    private static String factor(Uncertainty uncertainty) {
+        BigDecimal factor = uncertainty.coverageFactor();
+        BigDecimal shown = factor.scale() > 2 ? factor.setScale(2, RoundingMode.HALF_EVEN) : factor;
+        return shown.stripTrailingZeros().toPlainString();
+    }
+
     private List<String> factors() {
-        return uncertainties().stream()
-                .map(each -> each.coverageFactor().stripTrailingZeros().toPlainString())
-                .distinct()
-                .toList();
+        return uncertainties().stream().map(GaugeTable::factor).distinct().toList();
     }
 
     private Optional<String> remarks() {
         List<String> sentences = new ArrayList<>();
         if (factors().size() > 1) {
-            sentences.add("U with the coverage factors k that the plan states: "
+            sentences.add("U with the coverage factors k: "
                     + uses.keySet().stream()
                             .map(id -> sheet.plan().gauge(id))
                             .flatMap(Optional::stream)
                             .filter(gauge -> gauge.uncertainty().isPresent())
                             .map(gauge -> gauge.id() + " "
-                                    + gauge.uncertainty()
-                                            .orElseThrow()
-                                            .coverageFactor()
-                                            .stripTrailingZeros()
-                                            .toPlainString())
+                                    + factor(gauge.uncertainty().orElseThrow()))
                             .collect(Collectors.joining(", "))
                     + ".");
         }

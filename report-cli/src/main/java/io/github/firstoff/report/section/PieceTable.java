@@ -79,6 +79,9 @@ public final class PieceTable {
                     + ".")));
         }
         blocks.add(new Block.Note(Text.of(legend())));
+        for (String note : particulars()) {
+            blocks.add(new Block.Note(Text.of(note)));
+        }
         for (String note : bonuses()) {
             blocks.add(new Block.Note(Text.of(note)));
         }
@@ -133,7 +136,7 @@ public final class PieceTable {
             cells.add(Cell.figure(Integer.toString(result.judgements().size())));
         }
         cells.add(byPiece ? Strips.everyReading(result) : Strips.summarised(result, java.util.OptionalDouble.empty()));
-        cells.add(Cell.verdict(Wording.verdict(result, this::named), Wording.tone(result)));
+        cells.add(TableParts.verdict(Wording.verdict(result, this::named), result));
         if (!crowded) {
             cells.add(TableParts.gauge(result));
         }
@@ -174,18 +177,12 @@ public final class PieceTable {
     private static List<String> lines(CharacteristicResult result, List<Judgement> found) {
         Unit column = column(result);
         List<String> lines = new ArrayList<>();
-        if (found.size() <= STACKED) {
+        if (result.characteristic().isAttribute()) {
+            checks(result, found, lines);
+        } else if (found.size() <= STACKED) {
             for (Judgement each : found) {
                 lines.add(Readings.shown(each.reading(), column));
                 Readings.corrected(each).ifPresent(figure -> lines.add(figure + "*"));
-            }
-        } else if (result.characteristic().isAttribute()) {
-            long passed = found.stream()
-                    .filter(each -> each.verdict() == Verdict.CONFORMING)
-                    .count();
-            lines.add(passed + " pass");
-            if (passed < found.size()) {
-                lines.add(found.size() - passed + " fail");
             }
         } else {
             Readings readings = new Readings(new CharacteristicResult(
@@ -199,12 +196,32 @@ public final class PieceTable {
                 .bonus()
                 .flatMap(bonus -> found.get(0).allowed().limits().upper())
                 .ifPresent(upper -> lines.add("≤ " + Figures.of(upper)));
-        String serial = found.get(0).part();
-        result.missing().stream()
-                .filter(each -> each.startsWith(serial + " at "))
-                .findFirst()
-                .ifPresent(each -> lines.add("not complete"));
         return lines;
+    }
+
+    /** One word for one check; more are counted, and those left out as well. */
+    private static void checks(CharacteristicResult result, List<Judgement> found, List<String> lines) {
+        long passed = found.stream()
+                .filter(each -> each.verdict() == Verdict.CONFORMING)
+                .count();
+        long failed = found.size() - passed;
+        String serial = found.get(0).part();
+        long missing = result.missing().stream()
+                .filter(each -> each.startsWith(serial + " at "))
+                .count();
+        if (found.size() == 1 && missing == 0) {
+            lines.add(passed == 1 ? "pass" : "fail");
+            return;
+        }
+        if (passed > 0) {
+            lines.add(passed + " pass");
+        }
+        if (failed > 0) {
+            lines.add(failed + " fail");
+        }
+        if (missing > 0) {
+            lines.add(missing + " missing");
+        }
     }
 
     private String legend() {
@@ -236,6 +253,27 @@ public final class PieceTable {
         return sheet.result().characteristics().stream()
                 .flatMap(each -> each.judgements().stream())
                 .anyMatch(each -> each.correction().isPresent());
+    }
+
+    /** The settings of checks, and the coordinates behind positions. */
+    private List<String> particulars() {
+        List<String> notes = new ArrayList<>();
+        for (Finding finding : sheet.findings()) {
+            List<String> settings =
+                    finding.result().characteristic().characteristic().options().settings();
+            if (!settings.isEmpty()) {
+                notes.add(finding.number() + ", checked at each setting: " + String.join(", ", settings) + ".");
+            }
+            List<String> offsets = finding.result().judgements().stream()
+                    .filter(each -> byPiece && !Readings.offsets(each.reading()).isEmpty())
+                    .map(each -> named(each.part()) + Readings.offsets(each.reading()))
+                    .toList();
+            if (!offsets.isEmpty()) {
+                notes.add(finding.number() + ", the diameter follows from the deviations along the axes: "
+                        + String.join(", ", offsets) + ". It is rounded here and was judged unrounded.");
+            }
+        }
+        return notes;
     }
 
     /** Why a piece had the tolerance it had, where a feature's size can add to it. */

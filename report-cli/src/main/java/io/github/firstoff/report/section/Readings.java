@@ -74,11 +74,17 @@ final class Readings {
             String figure = Figures.of(measured.value());
             return measured.unit() == column ? figure : Figures.with(figure, measured.unit());
         }
-        String word = ((Reading.Observed) reading).pass() ? "pass" : "fail";
-        return reading.context()
-                .setting()
-                .map(setting -> word + " (" + setting + ")")
-                .orElse(word);
+        return ((Reading.Observed) reading).pass() ? "pass" : "fail";
+    }
+
+    /** A reading as read, with its unit; a pass or fail with its setting. */
+    static String withUnit(Reading reading) {
+        return shown(reading, Unit.NONE) + atSetting(reading);
+    }
+
+    /** {@code " at high"} for a check at a setting; empty text for any other reading. */
+    static String atSetting(Reading reading) {
+        return reading.context().setting().map(setting -> " at " + setting).orElse("");
     }
 
     /** An angle that was read in parts of a degree, as it is read off a protractor: {@code 45°20'}. */
@@ -88,7 +94,7 @@ final class Readings {
         BigDecimal rest = measured.value().abs();
         BigDecimal perDegree = seconds ? sixty.multiply(sixty) : sixty;
         BigDecimal[] degrees = rest.divideAndRemainder(perDegree);
-        String sign = measured.value().signum() < 0 ? "-" : "";
+        String sign = measured.value().signum() < 0 ? "−" : "";
         String text = sign + degrees[0].setScale(0, RoundingMode.DOWN).toPlainString() + "°";
         if (!seconds) {
             return text + degrees[1].toPlainString() + "'";
@@ -130,10 +136,5 @@ final class Readings {
     static BigDecimal judged(Judgement judgement) {
         Reading.Measured measured = (Reading.Measured) judgement.reading();
         return judgement.correction().map(each -> each.corrected()).orElse(measured.value());
-    }
-
-    /** A reading as read, with its unit. */
-    static String withUnit(Reading reading) {
-        return shown(reading, Unit.NONE);
     }
 }

@@ -99,7 +99,7 @@ public final class SummaryTable {
                 out > 0 ? Tone.OUT : Tone.PLAIN));
         cells.add(Strips.summarised(
                 result, summary.map(each -> OptionalDouble.of(each.mean())).orElse(OptionalDouble.empty())));
-        cells.add(Cell.verdict(Wording.verdict(result), Wording.tone(result)));
+        cells.add(TableParts.verdict(Wording.verdict(result), result));
         return new TableRow.Cells(cells);
     }
 

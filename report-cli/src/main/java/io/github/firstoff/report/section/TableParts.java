@@ -75,6 +75,11 @@ final class TableParts {
         return Cell.text(readingUnit(result.characteristic().unit()).symbol());
     }
 
+    /** The verdict; its commonest phrase stays on one line. */
+    static Cell verdict(String phrase, CharacteristicResult result) {
+        return Cell.verdict(phrase.equals("all conform") ? "all\u00A0conform" : phrase, Wording.tone(result));
+    }
+
     static Cell gauge(CharacteristicResult result) {
         List<String> gauges = new Readings(result).gauges();
         if (gauges.isEmpty()) {

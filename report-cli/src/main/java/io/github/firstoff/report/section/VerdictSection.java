@@ -148,8 +148,15 @@ public final class VerdictSection {
 
     private String unmeasured() {
         List<CharacteristicResult> missing = with(Verdict.NOT_MEASURED);
+        boolean nowhere = missing.stream().allMatch(each -> each.judgements().isEmpty());
+        boolean settings = missing.stream()
+                .anyMatch(each -> !each.characteristic()
+                        .characteristic()
+                        .options()
+                        .settings()
+                        .isEmpty());
         return share(missing) + " " + (missing.size() == 1 ? "is" : "are") + " not measured"
-                + (missing.stream().allMatch(each -> each.judgements().isEmpty()) ? "" : " on every piece");
+                + (nowhere ? "" : settings ? " completely" : " on every piece");
     }
 
     /** What else keeps the sheet from being accepted, and that nothing does. */

@@ -96,7 +96,8 @@ final class Wording {
         if (result.judgements().size() == 1 && concerned.size() == 1) {
             lines.add(tablePhrase(concerned.get(0)));
         } else if (!concerned.isEmpty() && concerned.size() <= NAMED) {
-            concerned.forEach(each -> lines.add(name.apply(each.part()) + " " + tablePhrase(each)));
+            concerned.forEach(each ->
+                    lines.add(name.apply(each.part()) + Readings.atSetting(each.reading()) + " " + tablePhrase(each)));
         } else {
             counted(result, Verdict.NONCONFORMING, "out", lines);
             counted(result, Verdict.INCONCLUSIVE, "not proven", lines);

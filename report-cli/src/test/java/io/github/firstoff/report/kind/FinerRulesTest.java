@@ -188,11 +188,12 @@ class FinerRulesTest {
                 characteristic("1", "function: turns freely", Optional.empty(), List.of("detent 1", "detent 2")));
         Reading first = new Reading.Observed("1", true, context(Optional.empty(), Optional.of("detent 1")));
         Printed sheet = new Printed(model(SheetKind.FIRST_ARTICLE, plan, new PartRecord("A", List.of(first))));
-        assertThat(sheet.headline()).startsWith("Incomplete");
+        assertThat(sheet.headline())
+                .startsWith("Incomplete, so not accepted: the one characteristic is not measured completely");
         assertThat(Printed.text(
                         sheet.first(Block.Exceptions.class).items().get(0).actual()))
                 .contains("A at detent 2");
-        assertThat(sheet.cell("1", "Piece A")).isEqualTo("pass (detent 1)\nnot complete");
+        assertThat(sheet.cell("1", "Piece A")).isEqualTo("1 pass\n1 missing");
     }
 
     @Test

@@ -144,7 +144,7 @@ class FirstArticleReportTest {
         assertThat(summarised.cell("1", "Greatest")).isEqualTo("12.54");
         assertThat(summarised.cell("1", "Count")).isEqualTo("7");
         assertThat(summarised.cell("3", "Least")).isEqualTo("—");
-        assertThat(summarised.cell("3", "Verdict")).isEqualTo("all conform");
+        assertThat(summarised.cell("3", "Verdict")).isEqualTo("all\u00A0conform");
     }
 
     @Test

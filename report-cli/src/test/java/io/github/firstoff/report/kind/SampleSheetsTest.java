@@ -23,6 +23,8 @@ class SampleSheetsTest {
         "FIRST_ARTICLE, hq-310-p, first-article-incomplete",
         "FIRST_ARTICLE, hq-310-p-guarded, first-article-guarded",
         "FIRST_ARTICLE, hq-045, first-article-hq-045",
+        "FIRST_ARTICLE, hq-320-p, first-article-hq-320-p",
+        "FIRST_ARTICLE, hq-320-s, first-article-hq-320-s",
         "BATCH, hq-310-p, batch-2207",
         "BATCH, hq-310-p, batch-2208",
         "BATCH, hq-310-s, batch-2209",
