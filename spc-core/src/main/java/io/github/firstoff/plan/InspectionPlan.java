@@ -104,7 +104,7 @@ public record InspectionPlan(
             for (Characteristic each : characteristics) {
                 Optional<Gauge> gauge = gaugeOf(each);
                 DecisionChoice chosen = decision.with(each.options().decision());
-                checkRule(each, chosen.rule(), gauge);
+                checkRule(each, chosen, gauge);
                 checkSettings(each);
                 checkCoordinates(each);
                 checkAxis(each);
@@ -163,7 +163,17 @@ public record InspectionPlan(
             return found;
         }
 
-        private void checkRule(Characteristic each, DecisionChoice.RuleChoice rule, Optional<Gauge> gauge) {
+        private void checkRule(Characteristic each, DecisionChoice decided, Optional<Gauge> gauge) {
+            DecisionChoice.RuleChoice rule = decided.rule();
+            if (rule == DecisionChoice.RuleChoice.GUARDED
+                    && decided.comparison() == DecisionChoice.Comparison.ROUNDING
+                    && each.requirement().nature() == Nature.MEASURED) {
+                faults.add(PlanFault.of(
+                        each.number(),
+                        "comparison",
+                        "a reading that is rounded to the limit cannot be held against a guard band, which is finer",
+                        "\"absolute\" with the guarded rule, or the rule \"simple\" with \"rounding\""));
+            }
             boolean needsUncertainty = rule == DecisionChoice.RuleChoice.GUARDED
                     && each.requirement().nature() == Nature.MEASURED;
             if (needsUncertainty && gauge.flatMap(Gauge::uncertainty).isEmpty()) {
