@@ -1,6 +1,7 @@
 package io.github.firstoff.intake;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
 import io.github.firstoff.plan.Axis;
 import io.github.firstoff.plan.Characteristic;
@@ -50,7 +51,7 @@ class PlanKeysTest {
     @Test
     void theRuleOfThePlan_holdsWhereACharacteristicSaysNothingElse() {
         String keys =
-                "\"decisionRule\": {\"rule\": \"guarded\", \"fraction\": \"0.825\"}, \"comparison\": \"rounding\","
+                "\"decisionRule\": {\"rule\": \"guarded\", \"fraction\": \"0.825\"}, \"comparison\": \"absolute\","
                         + " \"gauges\": [{\"id\": \"G\", \"expandedUncertainty\": \"0.002\"}],";
         String one = "{\"number\": \"%s\", \"feature\": \"face\", \"requirement\": \"12 ±0.1\", \"gauge\": \"G\"%s}";
         ResolvedPlan plan = read(
@@ -58,22 +59,34 @@ class PlanKeysTest {
                         String.join(
                                 ",",
                                 one.formatted("1", ""),
-                                one.formatted("2", ", \"decisionRule\": \"simple\""),
+                                one.formatted("2", ", \"decisionRule\": \"simple\", \"comparison\": \"rounding\""),
                                 one.formatted("3", ", \"decisionRule\": {\"rule\": \"guarded\", \"fraction\": 1}"),
-                                one.formatted("4", ", \"comparison\": \"absolute\""),
+                                one.formatted("4", ", \"decisionRule\": \"simple\""),
                                 one.formatted("5", ", \"decisionRule\": \"guarded\"")))
                 .resolve();
 
         BigDecimal fraction = new BigDecimal("0.825");
         assertThat(plan.find("1").orElseThrow().decision())
-                .isEqualTo(new DecisionChoice(RuleChoice.GUARDED, fraction, Comparison.ROUNDING));
+                .isEqualTo(new DecisionChoice(RuleChoice.GUARDED, fraction, Comparison.ABSOLUTE));
         assertThat(plan.find("2").orElseThrow().decision())
                 .isEqualTo(new DecisionChoice(RuleChoice.SIMPLE, fraction, Comparison.ROUNDING));
         assertThat(plan.find("3").orElseThrow().decision())
-                .isEqualTo(new DecisionChoice(RuleChoice.GUARDED, BigDecimal.ONE, Comparison.ROUNDING));
+                .isEqualTo(new DecisionChoice(RuleChoice.GUARDED, BigDecimal.ONE, Comparison.ABSOLUTE));
         assertThat(plan.find("4").orElseThrow().decision())
-                .isEqualTo(new DecisionChoice(RuleChoice.GUARDED, fraction, Comparison.ABSOLUTE));
+                .isEqualTo(new DecisionChoice(RuleChoice.SIMPLE, fraction, Comparison.ABSOLUTE));
         assertThat(plan.find("5").orElseThrow().decision().guardFraction()).isEqualTo(fraction);
+    }
+
+    @Test
+    void roundingUnderTheGuardedRule_isAContradiction() {
+        String keys = "\"decisionRule\": \"guarded\", \"comparison\": \"rounding\","
+                + " \"gauges\": [{\"id\": \"G\", \"expandedUncertainty\": \"0.002\"}],";
+        assertThatThrownBy(() -> read(
+                                keys,
+                                "{\"number\": \"1\", \"feature\": \"face\", \"requirement\": \"12 ±0.1\", \"gauge\": \"G\"}")
+                        .resolve())
+                .isInstanceOf(InputRefused.class)
+                .hasMessageContaining("guard band");
     }
 
     @Test

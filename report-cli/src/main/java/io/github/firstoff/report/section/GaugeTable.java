@@ -27,8 +27,6 @@ public final class GaugeTable {
     /** Ratios are printed towards zero: one just short of what is wanted is not shown as if it reached it. */
     private static final MathContext RATIO = new MathContext(2, RoundingMode.DOWN);
 
-    private static final MathContext FACTOR = new MathContext(3);
-
     private static final int MOST_REMARKS = 4;
 
     private final Sheet sheet;
@@ -101,11 +99,6 @@ public final class GaugeTable {
             blocks.add(
                     new Block.Note(Text.of("And " + (further.size() - MOST_REMARKS) + " more remarks of this kind.")));
         }
-    }
-
-    /** A coverage factor to three digits: one from a t distribution has no end. */
-    private static String factor(Uncertainty uncertainty) {
-        return uncertainty.coverageFactor().round(FACTOR).stripTrailingZeros().toPlainString();
     }
 
     private static String about(GaugeAssessment assessment) {
