@@ -8,15 +8,20 @@ import io.github.firstoff.conformance.SheetVerdict;
 import io.github.firstoff.conformance.Verdict;
 import io.github.firstoff.inspection.InspectionRecord;
 import io.github.firstoff.inspection.Job;
+import io.github.firstoff.plan.Characteristic;
+import io.github.firstoff.plan.Demand;
 import io.github.firstoff.plan.Gauge;
 import io.github.firstoff.plan.PlanFault;
 import io.github.firstoff.plan.ResolvedPlan;
+import io.github.firstoff.study.capability.Index;
 import io.github.firstoff.study.conformity.GaugeAssessment;
 import io.github.firstoff.study.conformity.GaugeCheck;
+import java.math.BigDecimal;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.LinkedHashSet;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
@@ -66,7 +71,7 @@ public final class SheetMaker {
         if (kind != SheetKind.CERTIFICATE) {
             all.addAll(expired);
         }
-        List<String> refusals = kind == SheetKind.CERTIFICATE ? refusals(result, expired) : List.of();
+        List<String> refusals = kind == SheetKind.CERTIFICATE ? refusals(result, findings, expired) : List.of();
         return new Sheet(kind, result, findings, job, refusals, all, provenance);
     }
 
@@ -85,7 +90,7 @@ public final class SheetMaker {
         }
     }
 
-    private List<String> refusals(InspectionResult result, List<String> expired) {
+    private List<String> refusals(InspectionResult result, List<Finding> findings, List<String> expired) {
         List<String> reasons = new ArrayList<>();
         if (result.verdict() != SheetVerdict.ACCEPTED) {
             for (CharacteristicResult each : result.judged()) {
@@ -102,8 +107,37 @@ public final class SheetMaker {
         if (result.judged().isEmpty()) {
             reasons.add("The plan requires nothing that can be judged.");
         }
+        findings.forEach(finding -> reasons.addAll(unmetDemands(result.record().plan(), finding)));
         reasons.addAll(expired);
         return reasons;
+    }
+
+    /** The least indices that the plan demands of the characteristic's class and that are not shown to be reached. */
+    private static List<String> unmetDemands(ResolvedPlan plan, Finding finding) {
+        Characteristic characteristic = finding.result().characteristic().characteristic();
+        Demand demand = plan.plan().demands().get(characteristic.importance());
+        if (demand == null || finding.study().isEmpty()) {
+            return List.of();
+        }
+        List<String> unmet = new ArrayList<>();
+        for (Index index : finding.study().get().capability().presented()) {
+            BigDecimal least = demand.minimumIndices().get(index.name().toLowerCase(Locale.ROOT));
+            if (least == null
+                    || (index.value().isPresent()
+                            && BigDecimal.valueOf(index.value().getAsDouble()).compareTo(least) >= 0)) {
+                continue;
+            }
+            String found = index.value().isPresent()
+                    ? "it is "
+                            + String.format(Locale.ROOT, "%.2f", index.value().getAsDouble())
+                    : "there is none: " + index.reason();
+            unmet.add("Characteristic " + characteristic.number() + ", " + characteristic.feature() + " ("
+                    + characteristic.printed() + "): the plan demands " + index.name() + " of at least "
+                    + least.toPlainString() + " of the class "
+                    + characteristic.importance().word() + "; " + found
+                    + (found.endsWith(".") ? "" : "."));
+        }
+        return unmet;
     }
 
     private static String reason(CharacteristicResult result) {

@@ -57,6 +57,9 @@ final class Studies {
             return new Finding(result, Optional.empty(), Optional.empty(), List.of(), List.of(), notes);
         }
         Summary summary = summarise(characteristic, values, notes);
+        if (result.judgements().stream().anyMatch(each -> each.correction().isPresent())) {
+            notes.put("temperature", "Values read at another temperature are summed up as judged, at 20 °C.");
+        }
         Optional<ProcessStudy> study = Optional.empty();
         if (withStudy) {
             study = study(result, summary, values, notes);
@@ -68,10 +71,24 @@ final class Studies {
         List<Reading.Measured> values = new ArrayList<>();
         for (Judgement judgement : result.judgements()) {
             if (judgement.reading() instanceof Reading.Measured measured) {
-                values.add(measured);
+                values.add(asJudged(judgement, measured));
             }
         }
         return values;
+    }
+
+    /** The reading as it was judged: at 20 °C, where it was brought there, with two places more than it was read to. */
+    private static Reading.Measured asJudged(Judgement judgement, Reading.Measured measured) {
+        if (judgement.correction().isEmpty()) {
+            return measured;
+        }
+        int places = Math.max(measured.value().scale(), 0) + 2;
+        BigDecimal corrected = judgement.correction().get().corrected();
+        return new Reading.Measured(
+                measured.characteristic(),
+                corrected.setScale(places, RoundingMode.HALF_EVEN),
+                measured.unit(),
+                measured.context());
     }
 
     private static Summary summarise(

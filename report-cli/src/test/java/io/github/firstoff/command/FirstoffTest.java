@@ -204,6 +204,41 @@ class FirstoffTest {
     }
 
     @Test
+    void firstArticle_planThatJudgesNothing_isIncomplete() throws IOException {
+        Path plan = put("plan.json", """
+                {"schema": "firstoff-plan-1", "part": {"number": "HQ-1", "revision": "A"}, "unit": "mm",
+                 "characteristics": [{"number": "1", "feature": "overall", "requirement": "(40)"}]}
+                """);
+        Path readings = put("r.csv", "part,1\nA,40.02\n");
+        Run run = run("first-article", "--plan", plan, readings);
+        assertThat(run.code()).isEqualTo(ExitCodes.NOT_ACCEPTED);
+        assertThat(run.out()).contains("Incomplete");
+    }
+
+    @Test
+    void certificate_demandedIndexNotReached_refused() throws IOException {
+        Path plan = put(
+                "plan.json",
+                PLAN.replace(
+                                "\"unit\": \"mm\",",
+                                "\"unit\": \"mm\", \"classes\": {\"critical\": {\"minimum\": {\"ppk\": \"1.33\"}}},")
+                        .replace(
+                                "\"gauge\": \"MIC-1\" }",
+                                "\"gauge\": \"MIC-1\", \"class\": \"critical\", \"study\": {\"chart\": \"individuals\"} }"));
+        StringBuilder rows = new StringBuilder("part,1,2\n");
+        for (int i = 0; i < 40; i++) {
+            rows.append("S")
+                    .append(i)
+                    .append(",")
+                    .append(i % 2 == 0 ? "40.040" : "39.962")
+                    .append(",pass\n");
+        }
+        Run run = run("certificate", "--plan", plan, "--job", put("job.json", JOB), put("r.csv", rows.toString()));
+        assertThat(run.code()).isEqualTo(ExitCodes.NOT_ACCEPTED);
+        assertThat(run.out()).contains("demands Ppk of at least 1.33");
+    }
+
+    @Test
     void mistypedCommand_exitTwoWithSuggestion() {
         Run run = run("bath");
         assertThat(run.code()).isEqualTo(ExitCodes.USAGE);

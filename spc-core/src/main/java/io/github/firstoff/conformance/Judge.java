@@ -53,7 +53,9 @@ public final class Judge {
     /** The verdict on everything that was read. */
     public InspectionResult assess(InspectionRecord record) {
         List<CharacteristicResult> results = new ArrayList<>();
-        Verdict worst = Verdict.CONFORMING;
+        // Where nothing is judged nothing is claimed: such a sheet is incomplete, not accepted.
+        boolean judgesNothing = plan.characteristics().stream().noneMatch(ResolvedCharacteristic::isJudged);
+        Verdict worst = judgesNothing ? Verdict.NOT_MEASURED : Verdict.CONFORMING;
         for (ResolvedCharacteristic characteristic : plan.characteristics()) {
             CharacteristicResult result = assess(characteristic, record.parts());
             results.add(result);
