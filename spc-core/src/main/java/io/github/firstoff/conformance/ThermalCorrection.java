@@ -9,7 +9,7 @@ import java.math.RoundingMode;
  * A length brought from the temperature at which it was read to 20 °C (ISO 1:2022).
  *
  * <p>With the reading L, the expansions α of the part and α_G of what it was read against, both at the temperature t, the correction
- * is L·(α_G − α)·(t − 20 °C), first order: for metals and a few kelvin what is left out is below 10⁻⁸ of the length. It is a finite
+ * is L·(α_G − α)·(t − 20 °C), first order: what is left out is (α·Δt)² of the length, 1.4·10⁻⁸ for aluminium at 5 K. It is a finite
  * decimal, so a corrected reading is judged as exactly as any other.
  *
  * <p>Its standard uncertainty is L·√((Δt·u(α))² + ((α_G − α)·u(t))²) with u = a/√3 for half-widths a (JCGM 100:2008, 4.3.7 and 5.1.2),

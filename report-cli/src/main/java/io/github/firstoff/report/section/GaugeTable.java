@@ -91,7 +91,7 @@ public final class GaugeTable {
         }
         if (!coarse.isEmpty()) {
             blocks.add(new Block.Note(
-                    Text.of("Tolerance over twice the uncertainty, T/(2U), is below the usual 4 (common practice) for: "
+                    Text.of("Gauges that are coarse for their tolerance, T/(2U) below the usual 4 (common practice): "
                             + String.join(", ", coarse) + ". Readings near a limit decide little there.")));
         }
         further.stream().limit(MOST_REMARKS).forEach(text -> blocks.add(new Block.Note(Text.of(text))));
