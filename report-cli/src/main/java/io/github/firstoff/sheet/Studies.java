@@ -33,7 +33,8 @@ import java.util.OptionalDouble;
 /** Turns the verdicts on a characteristic into what a sheet knows of it: summary, charts, indices, and why one is not there. */
 final class Studies {
     /** The charts whose sheets are composed; the library has more. */
-    private static final List<String> DRAWN = List.of("individuals", "xbar-r", "xbar-s");
+    private static final List<String> DRAWN =
+            List.of("individuals", "xbar-r", "xbar-s", "median-r", "ewma", "deviation");
 
     /** Decimal places that a value keeps when it has no finite decimal in the unit of the limits: far below any gauge. */
     private static final int CONVERTED_PLACES = 12;

@@ -238,6 +238,24 @@ class FirstoffTest {
         assertThat(run.out()).contains("demands Ppk of at least 1.33");
     }
 
+    @ParameterizedTest
+    @CsvSource({"median-r, true", "ewma, false", "deviation, true"})
+    void batch_furtherCharts_areDrawnAndToldInJson(String chart, boolean dispersion) throws IOException {
+        String plan = Files.readString(SAMPLES.resolve("hq-310-p.plan.json"))
+                .replace(
+                        "\"chart\": \"xbar-r\", \"subgroup\": 5, \"baseline\": 10",
+                        "\"chart\": \"" + chart + "\", \"subgroup\": 5");
+        Path pdf = folder.resolve("b.pdf");
+        Run run = run(
+                "batch", "--plan", put("plan.json", plan), SAMPLES.resolve("batch-2207.csv"), "--out", pdf, "--json");
+        JsonNode json = new ObjectMapper().readTree(run.out()).at("/characteristics/0/chart");
+        assertThat(json.get("kind").asText()).isEqualTo(chart);
+        assertThat(json.get("control").asText()).isEqualTo("out-of-control");
+        assertThat(json.get("location").get("note") == null).isEqualTo(dispersion);
+        assertThat(json.get("dispersion").isNull()).isEqualTo(!dispersion);
+        assertThat(pdf).isNotEmptyFile();
+    }
+
     @Test
     void mistypedCommand_exitTwoWithSuggestion() {
         Run run = run("bath");
