@@ -21,9 +21,10 @@ public final class NelsonRule {
     public static final RunRule NINE_ON_ONE_SIDE =
             new ZoneRule("nelson-2", ZoneRule.Zone.SIDE, 9, 9, MEASURED_OR_COUNTED);
     /** Test 3: six successive points steadily rising or falling. */
-    public static final RunRule SIX_IN_A_TREND = new TrendRule("nelson-3", 6, MEASURED_OR_COUNTED);
+    public static final RunRule SIX_IN_A_TREND = new StepRule("nelson-3", StepRule.Shape.TREND, 6, MEASURED_OR_COUNTED);
     /** Test 4: fourteen successive points alternating up and down. */
-    public static final RunRule FOURTEEN_ALTERNATING = new AlternationRule("nelson-4", 14, MEASURED_OR_COUNTED);
+    public static final RunRule FOURTEEN_ALTERNATING =
+            new StepRule("nelson-4", StepRule.Shape.ALTERNATION, 14, MEASURED_OR_COUNTED);
     /** Test 5: two of three successive points beyond two sigma on one side. */
     public static final RunRule TWO_OF_THREE = new ZoneRule("nelson-5", ZoneRule.Zone.TWO_SIGMA, 2, 3, MEASURED);
     /** Test 6: four of five successive points beyond one sigma on one side. */

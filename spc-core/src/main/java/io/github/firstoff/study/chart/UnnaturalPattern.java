@@ -15,7 +15,7 @@ import java.util.Set;
 public final class UnnaturalPattern {
     /** Seven successive points rising or falling: tool wear, loosening, temperature. */
     public static final RunRule TREND =
-            new TrendRule("unnatural-trend", 7, Set.of(PanelNature.NORMAL, PanelNature.COUNTED));
+            new StepRule("unnatural-trend", StepRule.Shape.TREND, 7, Set.of(PanelNature.NORMAL, PanelNature.COUNTED));
     /** Fifteen successive points within one sigma: subgroups that mix what should be kept apart, or limits too wide. */
     public static final RunRule STRATIFICATION =
             new ZoneRule("unnatural-stratification", ZoneRule.Zone.INNER, 15, 15, Set.of(PanelNature.NORMAL));
@@ -23,8 +23,8 @@ public final class UnnaturalPattern {
     public static final RunRule MIXTURE =
             new ZoneRule("unnatural-mixture", ZoneRule.Zone.OUTER, 8, 8, Set.of(PanelNature.NORMAL));
     /** Fourteen successive points up, down, up, down: two fixtures, spindles or shifts in turn. */
-    public static final RunRule SYSTEMATIC =
-            new AlternationRule("unnatural-systematic", 14, Set.of(PanelNature.NORMAL, PanelNature.COUNTED));
+    public static final RunRule SYSTEMATIC = new StepRule(
+            "unnatural-systematic", StepRule.Shape.ALTERNATION, 14, Set.of(PanelNature.NORMAL, PanelNature.COUNTED));
 
     private UnnaturalPattern() {}
 

@@ -119,7 +119,7 @@ class RunRuleReferenceTest {
         assertThat(NelsonRule.TWO_OF_THREE.span()).isEqualTo(3);
         assertThatThrownBy(() -> NelsonRule.SIX_IN_A_TREND.withWindow(5, 6)).hasMessageContaining("trend");
         assertThatThrownBy(() -> NelsonRule.FOURTEEN_ALTERNATING.withWindow(5, 6))
-                .hasMessageContaining("alternate");
+                .hasMessageContaining("alternation");
         assertThatThrownBy(() -> NelsonRule.SIX_IN_A_TREND.withLength(2)).hasMessageContaining("3 to");
         assertThatThrownBy(() -> NelsonRule.FOURTEEN_ALTERNATING.withLength(63)).hasMessageContaining("3 to");
         assertThatThrownBy(() -> NelsonRule.TWO_OF_THREE.withWindow(4, 3)).hasMessageContaining("4 of 3");
