@@ -18,6 +18,7 @@ import io.github.firstoff.quantity.Uncertainty;
 import io.github.firstoff.study.chart.Assessment;
 import io.github.firstoff.study.chart.Lines;
 import io.github.firstoff.study.chart.Panel;
+import io.github.firstoff.study.chart.PanelKind;
 import io.github.firstoff.study.chart.Signal;
 import io.github.firstoff.study.conformity.ConformanceProbability;
 import io.github.firstoff.study.conformity.GaugeAssessment;
@@ -29,6 +30,7 @@ import java.io.UncheckedIOException;
 import java.io.Writer;
 import java.math.BigDecimal;
 import java.math.MathContext;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
@@ -47,6 +49,8 @@ public final class SheetJson {
 
     /** Digits of figures that inform but judge nothing. */
     private static final MathContext SHOWN = new MathContext(6);
+
+    private static final String DISPERSION_LIMITS = "dispersion-limits";
 
     private final JsonGenerator out;
     private final Sheet sheet;
@@ -206,7 +210,7 @@ public final class SheetJson {
         out.writeArrayFieldStart("signals");
         for (Signal signal : assessment.signals()) {
             out.writeStartObject();
-            out.writeStringField("test", signal.test());
+            out.writeStringField("test", testName(signal));
             out.writeStringField("chart", signal.panel().word());
             out.writeStringField("side", signal.side().word());
             out.writeNumberField("at", signal.at());
@@ -219,11 +223,31 @@ public final class SheetJson {
         }
         out.writeEndArray();
         out.writeObjectFieldStart("signalCounts");
-        for (Map.Entry<String, Integer> count : assessment.signalCounts().entrySet()) {
+        for (Map.Entry<String, Integer> count : signalCounts(assessment).entrySet()) {
             out.writeNumberField(count.getKey(), count.getValue());
         }
         out.writeEndObject();
         out.writeEndObject();
+    }
+
+    /**
+     * The zone tests are tests of the location: what lies beyond a limit of the dispersion chart has a name of its own, so that a count
+     * of a zone test is the count that its definition gives on the means.
+     */
+    private static String testName(Signal signal) {
+        return signal.panel() == PanelKind.DISPERSION ? DISPERSION_LIMITS : signal.test();
+    }
+
+    private static Map<String, Integer> signalCounts(Assessment assessment) {
+        Map<String, Integer> counts = new LinkedHashMap<>();
+        assessment.signalCounts().keySet().forEach(test -> counts.put(test, 0));
+        if (assessment.chart().dispersion().isPresent()) {
+            counts.put(DISPERSION_LIMITS, 0);
+        }
+        for (Signal signal : assessment.signals()) {
+            counts.merge(testName(signal), 1, Integer::sum);
+        }
+        return counts;
     }
 
     private void panel(String name, Optional<Panel> panel) throws IOException {
