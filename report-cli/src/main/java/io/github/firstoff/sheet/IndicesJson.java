@@ -30,6 +30,22 @@ final class IndicesJson {
         out.writeEndObject();
     }
 
+    /** The distribution that the evidence chose, and the performance indices by its percentiles; equal to the others if normal. */
+    static void writeFitted(JsonGenerator out, Capability chosen) throws IOException {
+        out.writeObjectFieldStart("fitted");
+        out.writeStringField(
+                "distribution", chosen.distribution().method().family().name());
+        out.writeStringField("reason", chosen.distribution().reason());
+        for (Index index : chosen.indices()) {
+            if (index.name().startsWith("P")
+                    && index.value().isPresent()
+                    && Double.isFinite(index.value().getAsDouble())) {
+                out.writeNumberField(jsonName(index), index.value().getAsDouble());
+            }
+        }
+        out.writeEndObject();
+    }
+
     /** The reasons of the indices that have no value, by JSON name. */
     static List<Index> missing(Capability capability) {
         return capability.indices().stream()

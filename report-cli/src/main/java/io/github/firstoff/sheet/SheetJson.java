@@ -195,7 +195,9 @@ public final class SheetJson {
             out.writeNullField("chart");
             return;
         }
-        IndicesJson.write(out, finding.study().get().capability());
+        ProcessStudy study = finding.study().get();
+        IndicesJson.write(out, study.byDefinition());
+        IndicesJson.writeFitted(out, study.capability());
         chart(finding.study().get().assessment());
     }
 

@@ -13,7 +13,9 @@ import io.github.firstoff.sample.Sample;
 import io.github.firstoff.sample.Subgroups;
 import io.github.firstoff.stats.DeviationTally;
 import io.github.firstoff.study.capability.Capability;
+import io.github.firstoff.study.capability.CapabilityMethod;
 import io.github.firstoff.study.capability.CapabilityStudy;
+import io.github.firstoff.study.capability.DistributionSetting;
 import io.github.firstoff.study.capability.Index;
 import io.github.firstoff.study.chart.Assessment;
 import io.github.firstoff.study.chart.ChartCatalogue;
@@ -150,15 +152,16 @@ final class Studies {
                 ? method.fromData(subgroups, asked.get().baseline().getAsInt())
                 : method.fromData(subgroups);
         Assessment assessment = RuleSet.westernElectric().assess(chart);
-        Capability capability = capability(characteristic, summary, assessment);
-        addNotes(characteristic, assessment, capability, notes);
+        Capability capability = capability(characteristic, summary, assessment, DistributionSetting.automatic());
+        Capability byDefinition = byDefinition(characteristic, summary, assessment, capability);
+        addNotes(characteristic, assessment, byDefinition, notes);
         List<String> parts = new ArrayList<>();
         for (Judgement judgement : result.judgements()) {
             if (judgement.reading() instanceof Reading.Measured) {
                 parts.add(judgement.part());
             }
         }
-        return Optional.of(new ProcessStudy(method.title(), subgroups, assessment, capability, parts));
+        return Optional.of(new ProcessStudy(method.title(), subgroups, assessment, capability, byDefinition, parts));
     }
 
     private static void addNotes(
@@ -182,15 +185,33 @@ final class Studies {
     }
 
     private static Capability capability(
-            ResolvedCharacteristic characteristic, Summary summary, Assessment assessment) {
+            ResolvedCharacteristic characteristic,
+            Summary summary,
+            Assessment assessment,
+            DistributionSetting distribution) {
         ControlChart chart = assessment.chart();
         return CapabilityStudy.withDefaults()
+                .with(distribution)
                 .analyse(
                         summary.sample(),
                         bounds(characteristic),
                         chart.sigmaWithin(),
                         chart.data().commonSize(),
                         assessment.control());
+    }
+
+    /**
+     * The indices as their definitions state them, by the normal distribution: what the JSON names promise. A size whose readings
+     * refute the normal distribution has those of the better distribution beside them, and the sheet shows only these; what nature
+     * bounds at zero has only those of a bounded distribution.
+     */
+    private static Capability byDefinition(
+            ResolvedCharacteristic characteristic, Summary summary, Assessment assessment, Capability chosen) {
+        boolean same = chosen.distribution().method().isNormal()
+                || characteristic.limits().naturalLower();
+        return same
+                ? chosen
+                : capability(characteristic, summary, assessment, DistributionSetting.fixed(CapabilityMethod.NORMAL));
     }
 
     /** What the indices are held against; nothing where the limits differ from part to part. */

@@ -257,6 +257,17 @@ class FirstoffTest {
     }
 
     @Test
+    void batch_rangeBeyondItsLimit_isNamedApartFromTheZoneTests() throws IOException {
+        Run run = run(
+                "batch", "--plan", SAMPLES.resolve("hq-310-p.plan.json"), SAMPLES.resolve("batch-2208.csv"), "--json");
+        JsonNode chart = new ObjectMapper().readTree(run.out()).at("/characteristics/0/chart");
+        assertThat(chart.at("/signals/0/test").asText()).isEqualTo("dispersion-limits");
+        assertThat(chart.at("/signals/0/chart").asText()).isEqualTo("dispersion");
+        assertThat(chart.at("/signalCounts/western-electric-1").asInt()).isZero();
+        assertThat(chart.at("/signalCounts/dispersion-limits").asInt()).isEqualTo(1);
+    }
+
+    @Test
     void mistypedCommand_exitTwoWithSuggestion() {
         Run run = run("bath");
         assertThat(run.code()).isEqualTo(ExitCodes.USAGE);
