@@ -11,6 +11,7 @@ import io.github.firstoff.sample.ControlState;
 import io.github.firstoff.sheet.Finding;
 import io.github.firstoff.sheet.Phrases;
 import io.github.firstoff.sheet.Sheet;
+import io.github.firstoff.study.conformity.ConformanceProbability;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
@@ -87,10 +88,20 @@ public final class ExceptionsSection {
         Tone tone = verdict == Verdict.NONCONFORMING ? Tone.OUT : Tone.OPEN;
         return item(
                 result,
-                Text.of(actual(result, concerned)),
+                Text.of(actual(result, concerned) + howSure(verdict, concerned)),
                 byHowMuch(concerned),
                 tone,
                 Text.of(slips(result, concerned) + proposal(result, concerned)));
+    }
+
+    /** How probable conformance is of the one reading that is not proven (JCGM 106:2012, clause 7); nothing where there are several. */
+    private String howSure(Verdict verdict, List<Judgement> concerned) {
+        if (verdict != Verdict.INCONCLUSIVE || concerned.size() != 1) {
+            return "";
+        }
+        return ConformanceProbability.of(sheet.plan(), concerned.get(0))
+                .map(probability -> "; " + probability.sentence())
+                .orElse("");
     }
 
     /** What comes first where a reading looks like a slip of the pen: looking at it again. */
