@@ -9,14 +9,12 @@ import io.github.firstoff.conformance.Verdict;
 import io.github.firstoff.inspection.InspectionRecord;
 import io.github.firstoff.inspection.Job;
 import io.github.firstoff.plan.Characteristic;
-import io.github.firstoff.plan.Demand;
 import io.github.firstoff.plan.Gauge;
 import io.github.firstoff.plan.PlanFault;
 import io.github.firstoff.plan.ResolvedPlan;
 import io.github.firstoff.study.capability.Index;
 import io.github.firstoff.study.conformity.GaugeAssessment;
 import io.github.firstoff.study.conformity.GaugeCheck;
-import java.math.BigDecimal;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.LinkedHashSet;
@@ -112,30 +110,19 @@ public final class SheetMaker {
         return reasons;
     }
 
-    /** The least indices that the plan demands of the characteristic's class and that are not shown to be reached. */
     private static List<String> unmetDemands(ResolvedPlan plan, Finding finding) {
         Characteristic characteristic = finding.result().characteristic().characteristic();
-        Demand demand = plan.plan().demands().get(characteristic.importance());
-        if (demand == null || finding.study().isEmpty()) {
-            return List.of();
-        }
         List<String> unmet = new ArrayList<>();
-        for (Index index : finding.study().get().capability().presented()) {
-            BigDecimal least = demand.minimumIndices().get(index.name().toLowerCase(Locale.ROOT));
-            if (least == null
-                    || (index.value().isPresent()
-                            && BigDecimal.valueOf(index.value().getAsDouble()).compareTo(least) >= 0)) {
-                continue;
-            }
+        for (Shortfall each : Shortfall.of(plan, finding)) {
+            Index index = each.index();
             String found = index.value().isPresent()
                     ? "it is "
-                            + String.format(Locale.ROOT, "%.2f", index.value().getAsDouble())
+                            + String.format(Locale.ROOT, "%.2f", index.value().getAsDouble()) + "."
                     : "there is none: " + index.reason();
             unmet.add("Characteristic " + characteristic.number() + ", " + characteristic.feature() + " ("
                     + characteristic.printed() + "): the plan demands " + index.name() + " of at least "
-                    + least.toPlainString() + " of the class "
-                    + characteristic.importance().word() + "; " + found
-                    + (found.endsWith(".") ? "" : "."));
+                    + each.least().toPlainString() + " of the class "
+                    + characteristic.importance().word() + "; " + found);
         }
         return unmet;
     }

@@ -3,9 +3,9 @@ package io.github.firstoff.report.section;
 import io.github.firstoff.plan.Demand;
 import io.github.firstoff.sheet.Finding;
 import io.github.firstoff.sheet.Sheet;
+import io.github.firstoff.sheet.Shortfall;
 import io.github.firstoff.study.capability.Index;
 import java.math.BigDecimal;
-import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
@@ -15,10 +15,10 @@ import java.util.OptionalDouble;
 /** The least indices that the plan demands of a characteristic's class, held against those that may be presented. */
 final class Demands {
     private final Map<String, BigDecimal> least;
-    private final Finding finding;
+    private final List<Shortfall> missed;
 
     Demands(Sheet sheet, Finding finding) {
-        this.finding = finding;
+        this.missed = Shortfall.of(sheet.plan(), finding);
         Demand demand = sheet.plan()
                 .plan()
                 .demands()
@@ -27,27 +27,19 @@ final class Demands {
     }
 
     /** A demand that is not met, in words. */
-    record Shortfall(String actual, String byHowMuch) {}
+    record Missed(String actual, String byHowMuch) {}
 
     /** The demands that the presented indices do not meet, or cannot show to be met. */
-    List<Shortfall> shortfalls() {
-        List<Shortfall> missed = new ArrayList<>();
-        if (finding.study().isEmpty()) {
-            return missed;
-        }
-        for (Index index : finding.study().get().capability().presented()) {
-            BigDecimal wanted = least.get(index.name().toLowerCase(Locale.ROOT));
-            if (wanted == null) {
-                continue;
-            }
-            String demanded = "at least " + Figures.of(wanted) + " demanded";
-            if (index.value().isEmpty()) {
-                missed.add(new Shortfall("no " + index.name() + ": " + lower(index.reason()), demanded));
-            } else if (index.value().getAsDouble() < Places.of(wanted)) {
-                missed.add(new Shortfall(index.name() + " " + CapabilitySection.figures(index), demanded));
-            }
-        }
-        return missed;
+    List<Missed> shortfalls() {
+        return missed.stream().map(Demands::inWords).toList();
+    }
+
+    private static Missed inWords(Shortfall each) {
+        Index index = each.index();
+        String actual = index.value().isEmpty()
+                ? "no " + index.name() + ": " + lower(index.reason())
+                : index.name() + " " + CapabilitySection.figures(index);
+        return new Missed(actual, "at least " + Figures.of(each.least()) + " demanded");
     }
 
     /** The demand for the mark on a scale of indices: what all demands agree on, else that for Cpk or Ppk. */

@@ -237,7 +237,7 @@ public final class ExceptionsSection {
                 : proposals.forNonconforming(concerned);
     }
 
-    private ExceptionItem missed(Finding finding, Demands.Shortfall shortfall) {
+    private ExceptionItem missed(Finding finding, Demands.Missed shortfall) {
         return item(
                 finding.result(),
                 Text.of(shortfall.actual()),
