@@ -220,11 +220,7 @@ final class Studies {
             return Bounds.NONE;
         }
         Limits limits = characteristic.limits();
-        return new Bounds(
-                limits.lower(),
-                limits.upper(),
-                characteristic.characteristic().options().target(),
-                limits.naturalLower());
+        return new Bounds(limits.lower(), limits.upper(), characteristic.target(), limits.naturalLower());
     }
 
     private static Subgroups subgroups(Study study, Sample sample, List<Reading.Measured> readings) {

@@ -268,6 +268,21 @@ class FirstoffTest {
     }
 
     @Test
+    void firstArticle_targetOnAnInchDrawing_isReadInInchesAgainstLimitsInMillimetres() throws IOException {
+        String plan = """
+                {"schema": "firstoff-plan-1", "part": {"number": "HQ-1", "revision": "A"}, "unit": "inch",
+                 "characteristics": [{"number": "1", "feature": "bore", "requirement": "2 H7", "target": "2.0005"}]}
+                """;
+        Path readings = put("r.csv", "part,1\nA,2.0004\n");
+        assertThat(run("first-article", "--plan", put("in.json", plan), readings)
+                        .code())
+                .isEqualTo(ExitCodes.ACCEPTED);
+        Run out = run("first-article", "--plan", put("out.json", plan.replace("2.0005", "2.1")), readings);
+        assertThat(out.code()).isEqualTo(ExitCodes.INPUT);
+        assertThat(out.err()).contains("2.1 inch lies outside the limits 50.8 to 50.83 mm");
+    }
+
+    @Test
     void mistypedCommand_exitTwoWithSuggestion() {
         Run run = run("bath");
         assertThat(run.code()).isEqualTo(ExitCodes.USAGE);

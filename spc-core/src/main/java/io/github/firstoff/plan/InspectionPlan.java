@@ -114,7 +114,7 @@ public record InspectionPlan(
                 zone.ifPresent(found -> {
                     checkTarget(each, found.stated());
                     resolved.add(new ResolvedCharacteristic(
-                            each, found, found.stated().unit(), gauge, chosen));
+                            each, found, found.stated().unit(), targetOf(each, found.stated()), gauge, chosen));
                 });
             }
             if (!faults.isEmpty()) {
@@ -358,19 +358,26 @@ public record InspectionPlan(
         }
 
         private void checkTarget(Characteristic each, Limits limits) {
-            if (each.options().target().isEmpty()) {
-                return;
-            }
-            BigDecimal target = each.options().target().get();
-            if (!limits.contains(target, limits.unit())) {
+            Optional<BigDecimal> target = targetOf(each, limits);
+            if (target.isPresent() && !limits.contains(target.get(), limits.unit())) {
                 faults.add(PlanFault.of(
                         each.number(),
                         "target",
-                        "the target " + target.toPlainString() + " lies outside the limits "
+                        "the target " + each.options().target().orElseThrow().toPlainString() + " "
+                                + each.requirement().readingUnit(unit).word() + " lies outside the limits "
                                 + limits.lower().map(BigDecimal::toPlainString).orElse("…") + " to "
-                                + limits.upper().map(BigDecimal::toPlainString).orElse("…"),
+                                + limits.upper().map(BigDecimal::toPlainString).orElse("…") + " "
+                                + limits.unit().word(),
                         "a target within the limits"));
             }
+        }
+
+        /** The target in the unit of the limits; a plan states it as a reading would be written. */
+        private Optional<BigDecimal> targetOf(Characteristic each, Limits limits) {
+            return each.options().target().map(stated -> {
+                Unit written = each.requirement().readingUnit(unit);
+                return written.isComparableWith(limits.unit()) ? written.convert(stated, limits.unit()) : stated;
+            });
         }
     }
 

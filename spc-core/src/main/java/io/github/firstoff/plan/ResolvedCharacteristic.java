@@ -4,6 +4,7 @@ import io.github.firstoff.quantity.Unit;
 import io.github.firstoff.tolerance.Limits;
 import io.github.firstoff.tolerance.Requirement.Nature;
 import io.github.firstoff.tolerance.ToleranceZone;
+import java.math.BigDecimal;
 import java.util.Optional;
 
 /**
@@ -12,11 +13,17 @@ import java.util.Optional;
  * @param characteristic what the plan says
  * @param zone what it comes to
  * @param unit the unit of its limits and, unless a reading says otherwise, of its readings
+ * @param target where the process aims, if the plan says so, in the unit of the limits
  * @param gauge the gauge that the plan foresees, with its particulars
  * @param decision how its readings are decided
  */
 public record ResolvedCharacteristic(
-        Characteristic characteristic, ToleranceZone zone, Unit unit, Optional<Gauge> gauge, DecisionChoice decision) {
+        Characteristic characteristic,
+        ToleranceZone zone,
+        Unit unit,
+        Optional<BigDecimal> target,
+        Optional<Gauge> gauge,
+        DecisionChoice decision) {
 
     /** The balloon number. */
     public String number() {

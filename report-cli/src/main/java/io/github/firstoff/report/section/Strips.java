@@ -114,8 +114,7 @@ final class Strips {
 
     private static OptionalDouble target(CharacteristicResult result, Axis axis) {
         Limits limits = result.characteristic().limits();
-        Optional<BigDecimal> stated =
-                result.characteristic().characteristic().options().target();
+        Optional<BigDecimal> stated = result.characteristic().target();
         if (stated.isPresent()) {
             return OptionalDouble.of(Math.max(0, Math.min(1, axis.place(Places.of(stated.get())))));
         }
