@@ -196,8 +196,13 @@ public final class SheetJson {
             return;
         }
         ProcessStudy study = finding.study().get();
-        IndicesJson.write(out, study.byDefinition());
-        IndicesJson.writeFitted(out, study.capability());
+        if (study.indices().isPresent()) {
+            IndicesJson.write(out, study.indices().get().byDefinition());
+            IndicesJson.writeFitted(out, study.indices().get().capability());
+        } else {
+            out.writeNullField("indices");
+            out.writeNullField("intervals");
+        }
         chart(finding.study().get().assessment());
     }
 

@@ -21,7 +21,7 @@ public record Shortfall(Index index, BigDecimal least) {
         Demand demand = plan.plan()
                 .demands()
                 .get(finding.result().characteristic().characteristic().importance());
-        if (demand == null || finding.study().isEmpty()) {
+        if (demand == null || finding.study().flatMap(ProcessStudy::indices).isEmpty()) {
             return List.of();
         }
         List<Shortfall> missed = new ArrayList<>();

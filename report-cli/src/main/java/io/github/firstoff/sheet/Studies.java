@@ -18,10 +18,12 @@ import io.github.firstoff.study.capability.CapabilityStudy;
 import io.github.firstoff.study.capability.DistributionSetting;
 import io.github.firstoff.study.capability.Index;
 import io.github.firstoff.study.chart.Assessment;
+import io.github.firstoff.study.chart.Baseline;
 import io.github.firstoff.study.chart.ChartCatalogue;
 import io.github.firstoff.study.chart.ChartMethod;
+import io.github.firstoff.study.chart.ChartRequest;
 import io.github.firstoff.study.chart.ControlChart;
-import io.github.firstoff.study.chart.RuleSet;
+import io.github.firstoff.study.chart.LimitsFrom;
 import io.github.firstoff.tolerance.Limits;
 import java.math.BigDecimal;
 import java.math.RoundingMode;
@@ -148,10 +150,13 @@ final class Studies {
                 .orElseThrow(() ->
                         new IllegalArgumentException("no chart " + asked.get().chart()));
         Subgroups subgroups = subgroups(asked.get(), summary.sample(), readings);
-        ControlChart chart = asked.get().baseline().isPresent()
-                ? method.fromData(subgroups, asked.get().baseline().getAsInt())
-                : method.fromData(subgroups);
-        Assessment assessment = RuleSet.westernElectric().assess(chart);
+        ChartRequest request = ChartRequest.of(asked.get().chart())
+                .with(asked.get()
+                        .limits()
+                        .baseline()
+                        .map(points -> LimitsFrom.baseline(new Baseline(points.from(), points.to())))
+                        .orElseGet(LimitsFrom::allPoints));
+        Assessment assessment = request.assess(subgroups);
         Capability capability = capability(characteristic, summary, assessment, DistributionSetting.automatic());
         Capability byDefinition = byDefinition(characteristic, summary, assessment, capability);
         addNotes(characteristic, assessment, byDefinition, notes);
@@ -161,7 +166,16 @@ final class Studies {
                 parts.add(judgement.part());
             }
         }
-        return Optional.of(new ProcessStudy(method.title(), subgroups, assessment, capability, byDefinition, parts));
+        return Optional.of(new ProcessStudy(
+                method.title(),
+                request,
+                subgroups,
+                assessment,
+                request.falseSignals(),
+                Optional.of(new ProcessStudy.Indices(capability, byDefinition, Optional.empty())),
+                Optional.empty(),
+                assessment.notes(),
+                parts));
     }
 
     private static void addNotes(
@@ -234,7 +248,7 @@ final class Studies {
                     .map(reading -> reading.context().subgroup().orElseThrow())
                     .toList());
         }
-        return sample.inSubgroupsOf(study.subgroup().orElse(USUAL_SUBGROUP));
+        return sample.inSubgroupsOf(study.grouping().size().orElse(USUAL_SUBGROUP));
     }
 
     /** The faults of a plan that asks for a chart which this version does not draw. */
