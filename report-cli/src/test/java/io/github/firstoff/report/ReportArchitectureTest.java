@@ -21,9 +21,9 @@ class ReportArchitectureTest {
             .resideInAnyPackage("com.lowagie..", "java.awt..", "org.jfree..");
 
     @ArchTest
-    static final ArchRule ONLY_THE_FIGURE_PAINTER_KNOWS_THE_CHART_LIBRARY = noClasses()
+    static final ArchRule ONLY_PLOTS_KNOW_THE_CHART_LIBRARY = noClasses()
             .that()
-            .haveNameNotMatching(".*\\.FigurePainter(\\$.*)?")
+            .haveNameNotMatching(".*\\.Plots(\\$.*)?")
             .should()
             .dependOnClassesThat()
             .resideInAnyPackage("org.jfree..");

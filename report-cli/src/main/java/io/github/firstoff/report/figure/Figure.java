@@ -3,4 +3,4 @@ package io.github.firstoff.report.figure;
 /**
  * A picture on a sheet. A new kind of picture is a new record here and one method in the painter.
  */
-public sealed interface Figure permits ControlFigure, HistogramFigure {}
+public sealed interface Figure permits ControlFigure, HistogramFigure, ProbabilityFigure {}

@@ -25,6 +25,8 @@ public record LevelLine(Kind kind, String name, String value, double at) {
         /** Specification limit: what the drawing allows. */
         SPECIFICATION_LIMIT,
         /** Target. */
-        TARGET
+        TARGET,
+        /** The name of a line of points, set at the height of its last point; nothing is drawn. */
+        NAME
     }
 }

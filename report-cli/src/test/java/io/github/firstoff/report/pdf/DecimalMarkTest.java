@@ -22,7 +22,7 @@ class DecimalMarkTest {
 
     @Test
     void labelsAreSpreadToALeastDistanceAndStayInOrder() {
-        double[] spread = FigurePainter.spread(new double[] {10, 11, 12, 60}, 8, 0, 70);
+        double[] spread = Spread.apart(new double[] {10, 11, 12, 60}, 8, 0, 70);
         assertThat(spread).hasSize(4).isSorted();
         for (int i = 1; i < spread.length; i++) {
             assertThat(spread[i] - spread[i - 1]).isGreaterThanOrEqualTo(8 - 1e-9);
@@ -32,7 +32,7 @@ class DecimalMarkTest {
 
     @Test
     void labelsAtTheFootArePushedUp() {
-        double[] spread = FigurePainter.spread(new double[] {64, 66, 69}, 8, 0, 70);
+        double[] spread = Spread.apart(new double[] {64, 66, 69}, 8, 0, 70);
         assertThat(spread[2]).isLessThanOrEqualTo(70);
         assertThat(spread[1]).isLessThanOrEqualTo(spread[2] - 8);
         assertThat(spread[0]).isLessThanOrEqualTo(spread[1] - 8);
