@@ -11,17 +11,18 @@ import java.nio.file.InvalidPathException;
 import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
 import java.util.Optional;
+import java.util.function.Function;
 
 /** Something to read, with the name by which messages call it. */
 public final class Input {
     private final String name;
     private final Opener opener;
-    private final Optional<Path> path;
+    private final Function<String, Optional<Input>> beside;
 
-    private Input(String name, Opener opener, Optional<Path> path) {
+    private Input(String name, Opener opener, Function<String, Optional<Input>> beside) {
         this.name = name;
         this.opener = opener;
-        this.path = path;
+        this.beside = beside;
     }
 
     /** Opens the bytes of an input. */
@@ -40,17 +41,28 @@ public final class Input {
             }
             return Files.newInputStream(path);
         };
-        return new Input(name, opener, Optional.of(path));
+        return new Input(name, opener, relative -> sibling(path, relative).map(Input::file));
     }
 
     /** A stream, such as the standard input; read once, and not closed before it was read to its end. */
     public static Input stream(String name, InputStream stream) {
-        return new Input(name, () -> stream, Optional.empty());
+        return new Input(name, () -> stream, relative -> Optional.empty());
     }
 
     /** A text that is already there. */
     public static Input text(String name, String text) {
-        return new Input(name, () -> new ByteArrayInputStream(text.getBytes(StandardCharsets.UTF_8)), Optional.empty());
+        return bytes(name, text.getBytes(StandardCharsets.UTF_8), relative -> Optional.empty());
+    }
+
+    /**
+     * Bytes that are already there.
+     *
+     * @param name by which messages call it
+     * @param bytes the bytes; not copied, so leave them as they are
+     * @param beside finds what a path names that begins at the folder of this input; empty where there is no such thing
+     */
+    public static Input bytes(String name, byte[] bytes, Function<String, Optional<Input>> beside) {
+        return new Input(name, () -> new ByteArrayInputStream(bytes), beside);
     }
 
     /** The name by which messages call it. */
@@ -58,11 +70,21 @@ public final class Input {
         return name;
     }
 
-    /** The file that a path names which begins at the folder of this one; empty if this is no file or the path is not such a one. */
-    Optional<Path> beside(String relative) {
+    /** What a path names which begins at the folder of this one; empty if this has no folder or the path is not such a one. */
+    Optional<Input> beside(String relative) {
+        return beside.apply(relative);
+    }
+
+    /**
+     * The file that a path names which begins at the folder of a file; empty if the path is not such a one.
+     *
+     * @param file the file
+     * @param relative the path as it was written
+     */
+    public static Optional<Path> sibling(Path file, String relative) {
         try {
             Path other = Path.of(relative);
-            return other.isAbsolute() ? Optional.empty() : path.map(own -> own.resolveSibling(other));
+            return other.isAbsolute() ? Optional.empty() : Optional.of(file.resolveSibling(other));
         } catch (InvalidPathException unusable) {
             return Optional.empty();
         }

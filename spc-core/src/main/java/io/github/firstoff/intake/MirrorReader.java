@@ -5,7 +5,6 @@ import io.github.firstoff.plan.Axis;
 import io.github.firstoff.plan.Hand;
 import io.github.firstoff.plan.InspectionPlan;
 import io.github.firstoff.plan.PartIdentity;
-import java.nio.file.Path;
 import java.util.Arrays;
 import java.util.Optional;
 
@@ -108,7 +107,7 @@ final class MirrorReader {
     }
 
     private Optional<SourceText> open(Fields document, String name) {
-        Optional<Path> beside = input.beside(name);
+        Optional<Input> beside = input.beside(name);
         if (beside.isEmpty()) {
             document.refuse(
                     OF,
@@ -118,7 +117,7 @@ final class MirrorReader {
                     "the counterpart's plan file, such as \"hq-310-p.plan.json\"");
             return Optional.empty();
         }
-        Input other = Input.file(beside.get());
+        Input other = beside.get();
         try {
             return Optional.of(SourceText.of(other, PlanFile.LARGEST));
         } catch (InputRefused refused) {
