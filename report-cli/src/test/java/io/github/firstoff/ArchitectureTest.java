@@ -32,6 +32,8 @@ class ArchitectureTest {
             .definedBy(ROOT + "report.model..", ROOT + "report.figure..")
             .layer("renderer")
             .definedBy(ROOT + "report.pdf..")
+            .layer("proof")
+            .definedBy(ROOT + "proof..")
             .whereLayer("command")
             .mayNotBeAccessedByAnyLayer()
             .whereLayer("sheet")
@@ -41,7 +43,20 @@ class ArchitectureTest {
             .whereLayer("pages")
             .mayNotAccessAnyLayer()
             .whereLayer("renderer")
-            .mayOnlyAccessLayers("pages");
+            .mayOnlyAccessLayers("pages")
+            .whereLayer("proof")
+            .mayOnlyAccessLayers("sheet", "pages", "renderer")
+            .whereLayer("proof")
+            .mayOnlyBeAccessedByLayers("command");
+
+    /** Unsigned sheets are made without a class of these libraries, and every use of a key stands in one place. */
+    @ArchTest
+    static final ArchRule ONLY_PROOF_READS_SHEETS_BACK_AND_SIGNS = noClasses()
+            .that()
+            .resideOutsideOfPackage(ROOT + "proof..")
+            .should()
+            .dependOnClassesThat()
+            .resideInAnyPackage("org.apache.pdfbox..", "org.bouncycastle..", "java.security.cert..");
 
     /** What a page looks like cannot change a verdict: pages know nothing of the library at all. */
     @ArchTest

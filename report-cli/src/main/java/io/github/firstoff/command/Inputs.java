@@ -2,6 +2,8 @@ package io.github.firstoff.command;
 
 import io.github.firstoff.inspection.InspectionRecord;
 import io.github.firstoff.inspection.Job;
+import io.github.firstoff.intake.Fault;
+import io.github.firstoff.intake.Input;
 import io.github.firstoff.intake.Intake;
 import io.github.firstoff.intake.JobFile;
 import io.github.firstoff.intake.Notice;
@@ -9,6 +11,7 @@ import io.github.firstoff.intake.PlanFile;
 import io.github.firstoff.intake.ReadingFiles;
 import io.github.firstoff.plan.PlanFault;
 import io.github.firstoff.plan.ResolvedPlan;
+import io.github.firstoff.proof.CarriedFile;
 import io.github.firstoff.sheet.Provenance;
 import io.github.firstoff.sheet.Sheet;
 import io.github.firstoff.sheet.SheetKind;
@@ -26,24 +29,52 @@ import org.jspecify.annotations.Nullable;
 
 /** Reads plan, job and readings, and makes the sheet that they come to. */
 final class Inputs {
-    private final Path plan;
-    private final Optional<Path> job;
-    private final List<Path> readings;
-    private Optional<Path> counterpart = Optional.empty();
+    private final String plan;
+    private final Optional<String> job;
+    private final List<String> readings;
+    private final Shelf shelf;
+    private Optional<String> counterpart = Optional.empty();
 
-    Inputs(Path plan, @Nullable Path job, List<Path> readings) {
+    /** Where inputs come from. */
+    interface Shelf {
+        /** Opens one of them; of readings, the place among their files is told, counted from 1. */
+        Input open(CarriedFile.Role role, int place, String name);
+
+        /** Hears which bytes of a file of readings were read. */
+        default void wasRead(int place, String sha256) {}
+    }
+
+    /**
+     * Inputs from a shelf.
+     *
+     * @param plan the name of the plan
+     * @param job that of the job
+     * @param readings those of the readings, in their order
+     * @param shelf gives the bytes for a name
+     */
+    Inputs(String plan, Optional<String> job, List<String> readings, Shelf shelf) {
         this.plan = plan;
-        this.job = Optional.ofNullable(job);
+        this.job = job;
         this.readings = List.copyOf(readings);
+        this.shelf = shelf;
+    }
+
+    /** Inputs that are files. */
+    Inputs(Path plan, @Nullable Path job, List<Path> readings, Shelf shelf) {
+        this(
+                plan.toString(),
+                Optional.ofNullable(job).map(Path::toString),
+                readings.stream().map(Path::toString).toList(),
+                shelf);
     }
 
     /** Every file that is read; of a plan that is a mirror image, its counterpart's too as soon as it was read. */
     List<Path> paths() {
         List<Path> paths = new ArrayList<>();
-        paths.add(plan);
-        counterpart.ifPresent(paths::add);
-        job.ifPresent(paths::add);
-        paths.addAll(readings);
+        paths.add(Path.of(plan));
+        counterpart.map(Path::of).ifPresent(paths::add);
+        job.map(Path::of).ifPresent(paths::add);
+        readings.stream().map(Path::of).forEach(paths::add);
         return paths;
     }
 
@@ -53,17 +84,24 @@ final class Inputs {
      * @throws io.github.firstoff.intake.InputRefused if any input cannot be used; nothing was written then
      */
     Sheet sheet(SheetKind kind, Instant now) {
-        PlanFile planFile = PlanFile.read(plan);
-        counterpart = planFile.counterpart().map(Path::of);
+        PlanFile planFile = PlanFile.read(shelf.open(CarriedFile.Role.PLAN, 1, plan));
+        counterpart = planFile.counterpart();
         ResolvedPlan resolved = planFile.resolve();
         List<PlanFault> beyond = SheetMaker.beyondThisVersion(resolved);
         if (!beyond.isEmpty()) {
             throw planFile.refusal(beyond);
         }
-        Optional<JobFile> jobFile = job.map(JobFile::read);
+        Optional<JobFile> jobFile = job.map(name -> JobFile.read(shelf.open(CarriedFile.Role.JOB, 1, name)));
         jobFile.ifPresent(file -> file.requireFor(resolved));
-        Intake intake = ReadingFiles.read(resolved, readings);
+        List<Input> opened = new ArrayList<>();
+        for (String name : readings) {
+            opened.add(shelf.open(CarriedFile.Role.READINGS, opened.size() + 1, name));
+        }
+        Intake intake = ReadingFiles.readInputs(resolved, opened);
         InspectionRecord record = intake.recordOrRefuse();
+        for (int i = 0; i < intake.files().size(); i++) {
+            shelf.wasRead(i + 1, intake.files().get(i).sha256());
+        }
 
         List<String> notices = new ArrayList<>();
         add(planFile.notices(), notices);
@@ -81,7 +119,7 @@ final class Inputs {
         });
         for (Intake.ReadFile file : intake.files()) {
             hashes.add(file.sha256());
-            names.add(nameOf(Path.of(file.name())));
+            names.add(nameOf(file.name()));
         }
         Provenance provenance = new Provenance(
                 ProgramVersion.text(),
@@ -93,13 +131,22 @@ final class Inputs {
     }
 
     private static void add(List<Notice> found, List<String> notices) {
-        found.stream().map(Notice::line).forEach(notices::add);
+        found.stream()
+                .map(notice -> new Notice(
+                        new Fault.Where(
+                                nameOf(notice.where().file()),
+                                notice.where().line(),
+                                notice.where().column(),
+                                notice.where().field()),
+                        notice.message()))
+                .map(Notice::line)
+                .forEach(notices::add);
     }
 
     /** The file's own name: a sheet that travels says nothing of the folders of the machine it was made on. */
-    private static String nameOf(Path path) {
-        Path name = path.getFileName();
-        return name == null ? path.toString() : name.toString();
+    static String nameOf(String path) {
+        Path name = Path.of(path).getFileName();
+        return name == null ? path : name.toString();
     }
 
     /** One hash over the hashes of all files, in the order of the command line. */

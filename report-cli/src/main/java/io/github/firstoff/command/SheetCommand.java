@@ -1,7 +1,9 @@
 package io.github.firstoff.command;
 
 import io.github.firstoff.conformance.SheetVerdict;
+import io.github.firstoff.proof.Evidence;
 import io.github.firstoff.report.kind.ReportCatalogue;
+import io.github.firstoff.report.model.Attachment;
 import io.github.firstoff.report.model.ReportModel;
 import io.github.firstoff.report.pdf.HeadlessFonts;
 import io.github.firstoff.report.pdf.PdfRenderer;
@@ -12,6 +14,7 @@ import java.io.IOException;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
 import java.util.concurrent.Callable;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Model.CommandSpec;
@@ -61,14 +64,15 @@ abstract class SheetCommand implements Callable<Integer> {
                     command.commandLine(),
                     "a certificate needs --job JOB: issuer, customer, order and batch stand in it");
         }
-        Inputs inputs = new Inputs(planPath, job, readings);
+        FileShelf shelf = new FileShelf(out != null);
+        Inputs inputs = new Inputs(planPath, job, readings, shelf);
         refuseToOverwriteInputs(command, inputs);
         Sheet sheet = inputs.sheet(kind, Clock.now(command.commandLine()));
         refuseToOverwriteInputs(command, inputs);
         sheet.notices().forEach(notice -> console.message("note: " + notice));
         boolean refused = !sheet.refusals().isEmpty();
         if (out != null && !refused) {
-            print(sheet, out);
+            print(sheet, Evidence.of(sheet, shelf.kept(), Map.of()), out);
         }
         if (json) {
             SheetJson.write(sheet, console.outWriter());
@@ -80,14 +84,14 @@ abstract class SheetCommand implements Callable<Integer> {
         return accepted ? ExitCodes.ACCEPTED : ExitCodes.NOT_ACCEPTED;
     }
 
-    private void print(Sheet sheet, Path target) {
+    private void print(Sheet sheet, List<Attachment> attachments, Path target) {
         prepareFonts();
         ReportModel model = ReportCatalogue.compose(sheet);
         List<String> messages = new ArrayList<>();
         OutputFile.write(
                 target,
-                stream ->
-                        messages.addAll(new PdfRenderer().render(model, stream).messages()));
+                stream -> messages.addAll(
+                        new PdfRenderer().render(model, attachments, stream).messages()));
         messages.forEach(message -> console.message("note: " + message));
     }
 

@@ -17,6 +17,9 @@ final class BlockSetter {
 
     private static final String DASH = "\u2014";
 
+    /** From the rule of a line to sign on to the foot of its label, in points. */
+    private static final double SIGNATURE_LABEL = 11;
+
     private final Faces faces;
     private final TextSetter texts;
     private final TableSetter tables;
@@ -94,7 +97,13 @@ final class BlockSetter {
     private Slab heading(Block.Heading heading, double measure) {
         boolean section = heading.level() == Block.Level.SECTION;
         TextSetter.SetText set = texts.set(Text.of(heading.text()), measure, section ? Type.HEADING : Type.STRONG);
-        return Slab.of(section ? 17 : 9, set.height(), set::paint).kept();
+        return Slab.of(section ? 17 : 9, set.height(), (canvas, x, y) -> {
+                    if (section) {
+                        canvas.marks().bookmark(heading.text(), x, canvas.up(y));
+                    }
+                    set.paint(canvas, x, y);
+                })
+                .kept();
     }
 
     private List<Slab> lines(Text text, double measure, Type type, double space) {
@@ -224,7 +233,7 @@ final class BlockSetter {
             TextSetter.SetText nameText = texts.set(Text.of(line.name()), name, Type.BODY);
             TextSetter.SetText dateText = texts.set(Text.of(line.date()), date, Type.BODY);
             slabs.add(Slab.of(slabs.isEmpty() ? 12 : 0, height, (canvas, x, y) -> {
-                        double rule = y + height - 11;
+                        double rule = y + height - SIGNATURE_LABEL;
                         double x2 = x + role + gap;
                         double x3 = x2 + name + gap;
                         double x4 = x3 + signature + gap;
@@ -233,6 +242,13 @@ final class BlockSetter {
                         dateText.paint(canvas, x4, rule - dateText.height() - 1);
                         under(canvas, "name, position", x2, name, rule);
                         under(canvas, "signature", x3, signature, rule);
+                        canvas.marks()
+                                .signature(
+                                        line.role(),
+                                        x3,
+                                        canvas.up(rule - 0.5),
+                                        signature,
+                                        height - SIGNATURE_LABEL - 2);
                         under(canvas, "date", x4, date, rule);
                     })
                     .kept());

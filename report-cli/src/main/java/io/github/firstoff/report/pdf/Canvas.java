@@ -11,11 +11,18 @@ final class Canvas {
     private final PdfContentByte content;
     private final Faces faces;
     private final double pageHeight;
+    private final Marks marks;
 
-    Canvas(PdfContentByte content, Faces faces, double pageHeight) {
+    Canvas(PdfContentByte content, Faces faces, double pageHeight, Marks marks) {
         this.content = content;
         this.faces = faces;
         this.pageHeight = pageHeight;
+        this.marks = marks;
+    }
+
+    /** What the file knows of this page beside its ink. */
+    Marks marks() {
+        return marks;
     }
 
     PdfContentByte content() {

@@ -1,0 +1,58 @@
+package io.github.firstoff.proof;
+
+import java.util.Locale;
+import java.util.Optional;
+
+/**
+ * One file that a sheet was made from.
+ *
+ * @param role what it was read as
+ * @param name its own name, without its folder
+ * @param size how many bytes it has
+ * @param sha256 the SHA-256 (FIPS 180-4) of its bytes in hexadecimal
+ * @param attachment under which name the sheet carries it; empty where it is too large to be carried
+ */
+public record CarriedFile(Role role, String name, long size, String sha256, Optional<String> attachment) {
+    /** What a file was read as. */
+    public enum Role {
+        /** What the drawing requires. */
+        PLAN("plan", "Plan: what the drawing requires"),
+        /** The plan that the plan is the mirror image of. */
+        COUNTERPART("plan-counterpart", "Plan of the counterpart, of which the plan is the mirror image"),
+        /** Order, batch, material and people. */
+        JOB("job", "Job: order, batch, material and people"),
+        /** What was measured. */
+        READINGS("readings", "Readings as they were read");
+
+        private final String beginning;
+        private final String description;
+
+        Role(String beginning, String description) {
+            this.beginning = beginning;
+            this.description = description;
+        }
+
+        /** With what the names of such attachments begin. */
+        public String beginning() {
+            return beginning;
+        }
+
+        /** What it is, in a few words. */
+        public String description() {
+            return description;
+        }
+    }
+
+    /**
+     * The name under which a sheet carries a file: the role's word, for readings their place among the files, and the file's own name in
+     * letters that every reader of PDF files can show.
+     *
+     * @param place counted from 1
+     */
+    public static String attachmentName(Role role, int place, String name) {
+        String safe = name.replaceAll("[^A-Za-z0-9._-]", "_");
+        return role == Role.READINGS
+                ? String.format(Locale.ROOT, "%s-%02d-%s", role.beginning(), place, safe)
+                : role.beginning() + "-" + safe;
+    }
+}

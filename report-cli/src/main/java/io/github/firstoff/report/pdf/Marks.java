@@ -1,0 +1,45 @@
+package io.github.firstoff.report.pdf;
+
+import com.lowagie.text.Rectangle;
+import com.lowagie.text.pdf.PdfAnnotation;
+import com.lowagie.text.pdf.PdfDestination;
+import com.lowagie.text.pdf.PdfFormField;
+import com.lowagie.text.pdf.PdfName;
+import com.lowagie.text.pdf.PdfOutline;
+import com.lowagie.text.pdf.PdfWriter;
+
+/** What a file knows of its pages beside their ink: where its headings stand, and where a signature goes. Places are those of the page. */
+final class Marks {
+    /** With what the names of the fields for signatures begin; a number follows, counted from 1. */
+    static final String SIGNATURE = "signature-";
+
+    private final PdfWriter writer;
+    private int signatures;
+
+    Marks(PdfWriter writer) {
+        this.writer = writer;
+    }
+
+    /** A line in the outline of the file that leads to this place on the current page. */
+    void bookmark(String title, double x, double y) {
+        PdfDestination place = new PdfDestination(PdfDestination.XYZ, (float) x, (float) y, 0);
+        PdfOutline line = new PdfOutline(writer.getRootOutline(), place, title, true);
+        line.setDestinationPage(writer.getCurrentPage());
+    }
+
+    /** A field for a digital signature over a line to sign on; x and y are its left lower corner. It prints as nothing until it is signed. */
+    void signature(String role, double x, double y, double width, double height) {
+        signatures++;
+        PdfFormField field = PdfFormField.createSignature(writer);
+        field.setFieldName(SIGNATURE + signatures);
+        field.setUserName(role);
+        field.setWidget(
+                new Rectangle((float) x, (float) y, (float) (x + width), (float) (y + height)),
+                PdfAnnotation.HIGHLIGHT_NONE);
+        field.setFlags(PdfAnnotation.FLAGS_PRINT);
+        field.setPage();
+        // An archive wants to be told how a field looks, even where it looks like nothing (ISO 19005-3, 6.3.3).
+        field.setAppearance(PdfName.N, writer.getDirectContent().createTemplate((float) width, (float) height));
+        writer.addAnnotation(field);
+    }
+}
