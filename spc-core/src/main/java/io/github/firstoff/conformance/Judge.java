@@ -55,7 +55,9 @@ public final class Judge {
         List<CharacteristicResult> results = new ArrayList<>();
         // Where nothing is judged nothing is claimed: such a sheet is incomplete, not accepted.
         boolean judgesNothing = plan.characteristics().stream().noneMatch(ResolvedCharacteristic::isJudged);
-        Verdict worst = judgesNothing ? Verdict.NOT_MEASURED : Verdict.CONFORMING;
+        // A row that was refused may hold the worst reading of all.
+        boolean knowsAll = !judgesNothing && record.refusedRows() == 0;
+        Verdict worst = !knowsAll ? Verdict.NOT_MEASURED : Verdict.CONFORMING;
         for (ResolvedCharacteristic characteristic : plan.characteristics()) {
             CharacteristicResult result = assess(characteristic, record.parts());
             results.add(result);

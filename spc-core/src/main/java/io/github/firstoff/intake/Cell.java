@@ -9,8 +9,14 @@ import java.math.BigDecimal;
  * @param text the text, without surrounding space
  * @param form text, number or something else
  * @param where where it stands
+ * @param marks which decimal mark a number in it has
  */
-record Cell(String text, Form form, Where where) {
+record Cell(String text, Form form, Where where, Marks marks) {
+    /** A value of a format whose numbers have a decimal point. */
+    Cell(String text, Form form, Where where) {
+        this(text, form, where, Marks.POINT);
+    }
+
     /** How a format states values. */
     enum Form {
         /** As text. */
@@ -23,6 +29,6 @@ record Cell(String text, Form form, Where where) {
 
     /** The number that it states, exactly. */
     BigDecimal number() throws NumberRefused {
-        return form == Form.NUMBER ? ExactNumber.literal(text) : ExactNumber.written(text);
+        return form == Form.NUMBER ? ExactNumber.literal(text) : marks.number(text);
     }
 }

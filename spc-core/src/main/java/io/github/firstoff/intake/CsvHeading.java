@@ -11,26 +11,42 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
+import java.util.stream.IntStream;
 
 /** What the columns of a CSV file mean, by their names. */
 final class CsvHeading {
+    private static final List<ReadingColumn> OF_NUMBERS = List.of(
+            ReadingColumn.VALUE,
+            ReadingColumn.X,
+            ReadingColumn.Y,
+            ReadingColumn.Z,
+            ReadingColumn.TEMPERATURE,
+            ReadingColumn.OFFSET);
+
     private final Map<ReadingColumn, String> names;
     private final Map<ReadingColumn, Integer> places;
     private final List<Characteristic> characteristics;
     private final List<Integer> nameless;
-    private final int size;
+    private final List<String> written;
+    private final int[] numbers;
 
     private CsvHeading(
             Map<ReadingColumn, Integer> places,
             Map<ReadingColumn, String> names,
             List<Characteristic> characteristics,
             List<Integer> nameless,
-            int size) {
+            List<String> written) {
         this.names = names;
         this.characteristics = List.copyOf(characteristics);
         this.nameless = List.copyOf(nameless);
-        this.size = size;
+        this.written = List.copyOf(written);
         this.places = places;
+        this.numbers = IntStream.concat(
+                        OF_NUMBERS.stream().mapToInt(this::indexOf).filter(index -> index >= 0),
+                        characteristics.stream()
+                                .filter(each -> !each.characteristic().isAttribute())
+                                .mapToInt(Characteristic::index))
+                .toArray();
     }
 
     /**
@@ -43,8 +59,8 @@ final class CsvHeading {
     record Characteristic(int index, String label, ResolvedCharacteristic characteristic) {}
 
     /** What the first record means as a heading; empty if rows cannot be read under it. */
-    static Optional<CsvHeading> of(String file, CsvRecord record, RowCheck check) {
-        return new Reading(file, record, check).read();
+    static Optional<CsvHeading> of(String file, CsvRecord record, long line, char separator, RowCheck check) {
+        return new Reading(file, record, line, separator, check).read();
     }
 
     /** The place of a column, counted from 0; -1 if the file does not have it. */
@@ -71,13 +87,25 @@ final class CsvHeading {
     }
 
     int size() {
-        return size;
+        return written.size();
+    }
+
+    /** The names as the file writes them. */
+    List<String> written() {
+        return written;
+    }
+
+    /** The places of the columns in which numbers may stand. */
+    int[] numbers() {
+        return numbers.clone();
     }
 
     /** One look at a heading. */
     private static final class Reading {
         private final String file;
         private final CsvRecord record;
+        private final long line;
+        private final String separator;
         private final RowCheck check;
         private final ResolvedPlan plan;
         private final ReadingSink sink;
@@ -88,18 +116,17 @@ final class CsvHeading {
         private final Map<String, Integer> unknown = new HashMap<>();
         private boolean sound = true;
 
-        Reading(String file, CsvRecord record, RowCheck check) {
+        Reading(String file, CsvRecord record, long line, char separator, RowCheck check) {
             this.file = file;
             this.record = record;
+            this.line = line;
+            this.separator = String.valueOf(separator);
             this.check = check;
             this.plan = check.plan();
             this.sink = check.sink();
         }
 
         Optional<CsvHeading> read() {
-            if (isSeparatedOtherwise()) {
-                return Optional.empty();
-            }
             for (int i = 0; i < record.getFieldCount(); i++) {
                 column(i, record.getField(i).strip());
             }
@@ -123,7 +150,7 @@ final class CsvHeading {
                         FaultKind.MISSING,
                         "",
                         "no column holds values",
-                        "the columns " + Echo.quoted(String.join(",", record.getFields())),
+                        "the columns " + Echo.quoted(String.join(separator, record.getFields())),
                         "columns characteristic and value, or a column for each characteristic ("
                                 + Words.oneOf(plan.characteristics().stream()
                                         .map(ResolvedCharacteristic::number)
@@ -131,26 +158,8 @@ final class CsvHeading {
                                 + ")");
             }
             return sound
-                    ? Optional.of(new CsvHeading(places, names, characteristics, nameless, record.getFieldCount()))
+                    ? Optional.of(new CsvHeading(places, names, characteristics, nameless, record.getFields()))
                     : Optional.empty();
-        }
-
-        private boolean isSeparatedOtherwise() {
-            if (record.getFieldCount() > 1) {
-                return false;
-            }
-            for (char separator : new char[] {';', '\t', '|'}) {
-                if (record.getField(0).indexOf(separator) >= 0) {
-                    refuse(
-                            FaultKind.SYNTAX,
-                            "",
-                            "",
-                            "a heading parted by " + (separator == '\t' ? "tabs" : "\"" + separator + "\""),
-                            "columns parted by commas");
-                    return true;
-                }
-            }
-            return false;
         }
 
         private void column(int index, String name) {
@@ -222,12 +231,11 @@ final class CsvHeading {
                     // Named once is enough: it is not missing as well.
                     places.put(meant.get(), entry.getValue());
                 } else if (isNumber && !isLong) {
-                    check.characteristic(name, new Where(file, line(), 0, label));
+                    check.characteristic(name, new Where(file, line, 0, label));
                     sound = false;
                 } else {
                     sink.notice(
-                            new Where(file, line(), 0, label),
-                            Echo.quoted(name) + " is not understood and was not used");
+                            new Where(file, line, 0, label), Echo.quoted(name) + " is not understood and was not used");
                 }
             });
         }
@@ -256,19 +264,15 @@ final class CsvHeading {
                         "",
                         "the column " + column.word() + " is missing",
                         "the columns "
-                                + Echo.quoted(
-                                        String.join(",", record.getFields()).toLowerCase(Locale.ROOT)),
+                                + Echo.quoted(String.join(separator, record.getFields())
+                                        .toLowerCase(Locale.ROOT)),
                         "a column named " + column.word());
             }
         }
 
-        private long line() {
-            return record.getStartingLineNumber();
-        }
-
         private void refuse(FaultKind kind, String label, String message, String found, String expected) {
             sound = false;
-            sink.refuse(Fault.of(kind, new Where(file, line(), 0, label), message, found, expected));
+            sink.refuse(Fault.of(kind, new Where(file, line, 0, label), message, found, expected));
         }
     }
 }

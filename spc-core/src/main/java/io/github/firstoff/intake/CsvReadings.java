@@ -3,51 +3,88 @@ package io.github.firstoff.intake;
 import de.siegmar.fastcsv.reader.CsvParseException;
 import de.siegmar.fastcsv.reader.CsvReader;
 import de.siegmar.fastcsv.reader.CsvRecord;
+import de.siegmar.fastcsv.reader.CsvRecordHandler;
 import io.github.firstoff.intake.Fault.Where;
 import io.github.firstoff.plan.ResolvedCharacteristic;
 import java.io.IOException;
-import java.io.Reader;
 import java.io.UncheckedIOException;
 import java.util.Iterator;
 import java.util.Optional;
 
 /**
- * Readings as comma-separated values (RFC 4180), long with one reading in a row, or wide with one piece in a row and a column per
- * characteristic. Columns are found by their names.
+ * Readings as delimited text (RFC 4180, parted by commas, semicolons, tabs or vertical bars), long with one reading in a row, or wide
+ * with one piece in a row and a column per characteristic. Columns are found by their names.
  *
  * <p>Strict: a row has as many fields as the heading, a quotation mark that is opened is closed, and no field runs over a line end,
  * because a lost quotation mark would otherwise swallow rows without a word.
  */
 final class CsvReadings implements ReadingSource {
-    private static final int LONGEST_FIELD = 1 << 20;
+    private static final int MOST_FIELDS = 20_000;
+
+    /** Anything that is none of the other formats. */
+    @Override
+    public boolean recognises(Beginning beginning) {
+        return true;
+    }
 
     @Override
-    public void read(String file, Reader text, RowCheck check) throws IOException {
+    public void read(InputBytes bytes, RowCheck check) throws IOException {
+        String file = bytes.input().name();
+        TextReader text = TextReader.of(bytes);
+        CsvDialect dialect = CsvDialect.of(bytes.beginning().text(), check.plan());
+        LimitedLines lines = new LimitedLines(file, text);
+        for (int i = 0; i < dialect.preamble().size(); i++) {
+            skipLine(lines);
+        }
+        Preamble.check(file, dialect.preamble(), check.plan(), check.sink());
+        if (dialect.separator() != ',') {
+            check.sink().notice(Where.inFile(file), "the columns are parted by " + dialect.separatorWord());
+        }
         CsvReader.CsvReaderBuilder builder = CsvReader.builder()
-                .fieldSeparator(',')
+                .fieldSeparator(dialect.separator())
                 .allowExtraFields(true)
                 .allowMissingFields(true)
                 .skipEmptyLines(true)
-                .maxBufferSize(LONGEST_FIELD);
-        try (CsvReader<CsvRecord> reader = builder.ofCsvRecord(new EndMarked(text))) {
-            new Pass(file, check).read(reader.iterator());
+                .maxBufferSize(2 * LimitedLines.LONGEST);
+        CsvRecordHandler records = CsvRecordHandler.builder()
+                .maxFields(MOST_FIELDS)
+                .maxFieldSize(LimitedLines.LONGEST)
+                .maxRecordSize(LimitedLines.LONGEST)
+                .build();
+        try (CsvReader<CsvRecord> reader = builder.build(records, new EndMarked(lines))) {
+            new Pass(file, check, dialect).read(reader.iterator());
         } catch (UncheckedIOException wrapped) {
             throw wrapped.getCause();
+        }
+        text.notice().ifPresent(notice -> check.sink().notice(notice.where(), notice.message()));
+    }
+
+    /** A line ends with a line feed, a carriage return or both. */
+    private static void skipLine(LimitedLines lines) throws IOException {
+        int next = lines.read();
+        while (next >= 0 && next != '\n' && next != '\r') {
+            next = lines.read();
         }
     }
 
     /** One reading of one file. */
     private static final class Pass {
         private final String name;
-        private final ReadingSink sink;
+        private final Rows sink;
         private final RowCheck check;
+        private final CsvDialect dialect;
         private long reached = 1;
         private boolean cutShort;
 
-        Pass(String name, RowCheck check) {
+        Pass(String name, RowCheck check, CsvDialect dialect) {
             this.name = name;
             this.sink = check.sink();
             this.check = check;
+            this.dialect = dialect;
+        }
+
+        private long lineOf(CsvRecord record) {
+            return record.getStartingLineNumber() + dialect.preamble().size();
         }
 
         void read(Iterator<CsvRecord> records) {
@@ -62,7 +99,8 @@ final class CsvReadings implements ReadingSource {
                             "a heading such as part,characteristic,value and rows under it"));
                     return;
                 }
-                Optional<CsvHeading> columns = CsvHeading.of(name, heading.get(), check);
+                Optional<CsvHeading> columns =
+                        CsvHeading.of(name, heading.get(), lineOf(heading.get()), dialect.separator(), check);
                 if (columns.isPresent()) {
                     readRows(columns.get(), records);
                 }
@@ -72,20 +110,19 @@ final class CsvReadings implements ReadingSource {
         }
 
         private void readRows(CsvHeading heading, Iterator<CsvRecord> records) {
-            CsvRow row = new CsvRow(name, heading);
+            CsvRow row = new CsvRow(name, heading, dialect.preamble().size());
+            MarkWatch watch = new MarkWatch(name, dialect.separator(), sink, row, ready -> row(ready, heading));
             boolean none = true;
-            Optional<CsvRecord> record = next(records);
-            while (record.isPresent()) {
-                none = false;
-                row.set(record.get());
-                if (!row.isBlank() && hasRightCount(row, heading) && hasNamesForAll(row, heading)) {
-                    if (heading.isWide()) {
-                        wide(row, heading);
-                    } else {
-                        readLong(row);
-                    }
+            try {
+                Optional<CsvRecord> record = next(records);
+                while (record.isPresent()) {
+                    none = false;
+                    watch.take(record.get());
+                    record = next(records);
                 }
-                record = next(records);
+            } finally {
+                // Rows before a fault that ends the file are read all the same, so that all their faults are named.
+                watch.finish();
             }
             if (none && !cutShort) {
                 sink.refuse(
@@ -93,10 +130,22 @@ final class CsvReadings implements ReadingSource {
             }
         }
 
+        private void row(CsvRow row, CsvHeading heading) {
+            sink.begin(row);
+            if (!row.isBlank() && hasRightCount(row, heading) && hasNamesForAll(row, heading)) {
+                if (heading.isWide()) {
+                    wide(row, heading);
+                } else {
+                    readLong(row);
+                }
+            }
+            sink.end();
+        }
+
         /** The next record; empty at the end of the text. */
         private Optional<CsvRecord> next(Iterator<CsvRecord> records) {
             CsvRecord record = records.next();
-            reached = record.getStartingLineNumber();
+            reached = lineOf(record);
             int last = record.getFieldCount() - 1;
             String field = record.getField(last);
             if (!EndMarked.isIn(field)) {
@@ -120,8 +169,9 @@ final class CsvReadings implements ReadingSource {
                 return true;
             }
             String message = "";
-            if (fields == heading.size() + 1 && row.holdsDecimalComma()) {
-                message = "a comma between digits parts two fields; the decimal mark is the point";
+            if (dialect.separator() == ',' && fields == heading.size() + 1 && row.holdsDecimalComma()) {
+                message =
+                        "a comma between digits parts two fields; with a decimal comma, something else must part the columns";
             }
             sink.refuse(Fault.of(
                     FaultKind.WRONG_FIELD_COUNT,
@@ -166,7 +216,10 @@ final class CsvReadings implements ReadingSource {
                 if (!value.isEmpty()) {
                     Where where = new Where(name, row.line(), 0, column.label());
                     check.values()
-                            .wideValue(head.get(), column.characteristic(), new Cell(value, Cell.Form.TEXT, where));
+                            .wideValue(
+                                    head.get(),
+                                    column.characteristic(),
+                                    new Cell(value, Cell.Form.TEXT, where, row.marks()));
                 }
             }
         }
@@ -181,15 +234,23 @@ final class CsvReadings implements ReadingSource {
                         where,
                         "there is text after a closing quotation mark; the rest of the file was not read",
                         "",
-                        "a comma after it, and a quotation mark within quotation marks doubled");
+                        dialect.oneSeparator() + " after it, and a quotation mark within quotation marks doubled");
             }
-            if (said.contains("buffer size")) {
+            if (said.contains("aximum number of fields")) {
                 return Fault.of(
-                        FaultKind.SYNTAX,
+                        FaultKind.TOO_LARGE,
                         where,
-                        "a field is longer than a million characters; a quotation mark is perhaps missing",
                         "",
-                        "short fields");
+                        "a row of more than " + MOST_FIELDS + " fields",
+                        "a row for a piece or for a reading");
+            }
+            if (said.contains("buffer size") || said.contains("exceeds the maximum")) {
+                return Fault.of(
+                        FaultKind.TOO_LARGE,
+                        where,
+                        "a row is longer than a million characters; a quotation mark is perhaps missing",
+                        "",
+                        "short rows");
             }
             return Fault.of(FaultKind.SYNTAX, where, "this is no CSV (" + Echo.plain(said) + ")", "", "");
         }
@@ -199,7 +260,8 @@ final class CsvReadings implements ReadingSource {
             String said = fault.getMessage() == null ? "" : fault.getMessage();
             int at = said.lastIndexOf("line ");
             if (at >= 0 && said.substring(at + 5).matches("\\d{1,18}")) {
-                return Long.parseLong(said.substring(at + 5));
+                return Long.parseLong(said.substring(at + 5))
+                        + dialect.preamble().size();
             }
             return reached + 1;
         }

@@ -2,21 +2,43 @@ package io.github.firstoff.intake;
 
 import de.siegmar.fastcsv.reader.CsvRecord;
 import io.github.firstoff.intake.Fault.Where;
+import java.util.List;
 import org.jspecify.annotations.Nullable;
 
 /** A row of a CSV file under its heading; one object serves all rows of a file. */
 final class CsvRow implements Row {
     private final String file;
     private final CsvHeading heading;
+    private final int linesBefore;
     private @Nullable CsvRecord current;
+    private Marks marks = Marks.UNKNOWN;
 
-    CsvRow(String file, CsvHeading heading) {
+    /**
+     * A row under a heading.
+     *
+     * @param linesBefore how many lines stand before the heading
+     */
+    CsvRow(String file, CsvHeading heading, int linesBefore) {
         this.file = file;
         this.heading = heading;
+        this.linesBefore = linesBefore;
     }
 
     void set(CsvRecord record) {
         current = record;
+    }
+
+    /** What is known of the decimal mark of the row's numbers. */
+    Marks marks() {
+        return marks;
+    }
+
+    void read(Marks known) {
+        marks = known;
+    }
+
+    CsvHeading under() {
+        return heading;
     }
 
     private CsvRecord record() {
@@ -27,8 +49,18 @@ final class CsvRow implements Row {
     }
 
     @Override
-    public long line() {
-        return record().getStartingLineNumber();
+    public Where where() {
+        return new Where(file, record().getStartingLineNumber() + linesBefore, 0, "");
+    }
+
+    @Override
+    public List<String> heading() {
+        return heading.written();
+    }
+
+    @Override
+    public List<String> fields() {
+        return record().getFields();
     }
 
     int fieldCount() {
@@ -52,7 +84,7 @@ final class CsvRow implements Row {
 
     @Override
     public Cell cell(ReadingColumn column) {
-        return new Cell(text(column), Cell.Form.TEXT, where(column));
+        return new Cell(text(column), Cell.Form.TEXT, where(column), marks);
     }
 
     @Override

@@ -17,7 +17,7 @@ final class ExactNumber {
     static final String EXAMPLE = "a decimal number such as 12.5";
     private static final int MOST_DIGITS = 40;
     private static final int WIDEST_EXPONENT = 30;
-    private static final int LONGEST = 100;
+    static final int LONGEST = 100;
     private static final Pattern COMMA = Pattern.compile("([+\\-\u2212]?)(\\d+),(\\d+)");
     private static final Pattern WITH_EXPONENT = Pattern.compile("[+\\-\u2212]?(\\d+\\.?\\d*|\\.\\d+)[eE][+\\-]?\\d+");
     private static final Pattern WITH_UNIT =

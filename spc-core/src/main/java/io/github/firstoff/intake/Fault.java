@@ -16,25 +16,36 @@ public record Fault(
         FaultKind kind, Where where, String message, String found, String expected, Optional<Excerpt> excerpt) {
 
     /**
-     * A place in an input.
+     * A place in an input: a line and a column of a text, or a cell of a sheet.
      *
      * @param file the file's name as the user gave it
-     * @param line the line, counted from 1; 0 if the fault is about the file as a whole
-     * @param column the character in the line, counted from 1; 0 if it does not matter
+     * @param sheet the sheet of a workbook; empty in a text
+     * @param line the line or the sheet's row, counted from 1; 0 if the fault is about the file as a whole
+     * @param column the character in the line or the column of the sheet, counted from 1; 0 if it does not matter
      * @param field the column, key or entry in words, for example {@code column value}; may be empty
      */
-    public record Where(String file, long line, int column, String field) {
+    public record Where(String file, String sheet, long line, int column, String field) {
+
+        /** A place in a text. */
+        public Where(String file, long line, int column, String field) {
+            this(file, "", line, column, field);
+        }
 
         /** The file as a whole. */
         public static Where inFile(String file) {
             return new Where(file, 0, 0, "");
         }
 
-        /** For example {@code readings.csv:2, column value}. */
+        /** For example {@code readings.csv:2, column value} or {@code readings.xlsx, sheet "Lot 7", cell C12, column value}. */
         @Override
         public String toString() {
             StringBuilder text = new StringBuilder(Echo.plain(file));
-            if (line > 0) {
+            if (!sheet.isEmpty()) {
+                text.append(", sheet ").append(Echo.quoted(sheet));
+                if (line > 0) {
+                    text.append(", ").append(spot());
+                }
+            } else if (line > 0) {
                 text.append(':').append(line);
                 if (column > 0) {
                     text.append(':').append(column);
@@ -44,6 +55,26 @@ public record Fault(
                 text.append(", ").append(field);
             }
             return text.toString();
+        }
+
+        /** The place without file and field: {@code line 12}, {@code cell C12} or {@code row 12}; empty for a file as a whole. */
+        public String spot() {
+            if (line == 0) {
+                return "";
+            }
+            if (sheet.isEmpty()) {
+                return "line " + line;
+            }
+            return column > 0 ? "cell " + letters(column) + line : "row " + line;
+        }
+
+        /** The letters of a column of a sheet: 1 is A, 26 is Z, 27 is AA. */
+        private static String letters(int column) {
+            StringBuilder letters = new StringBuilder();
+            for (int left = column; left > 0; left = (left - 1) / 26) {
+                letters.insert(0, (char) ('A' + (left - 1) % 26));
+            }
+            return letters.toString();
         }
     }
 

@@ -10,14 +10,19 @@ import java.nio.file.Files;
 import java.nio.file.InvalidPathException;
 import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
+import java.nio.file.attribute.BasicFileAttributes;
+import java.nio.file.attribute.FileTime;
 import java.util.Optional;
 import java.util.function.Function;
+import org.jspecify.annotations.Nullable;
 
 /** Something to read, with the name by which messages call it. */
 public final class Input {
     private final String name;
     private final Opener opener;
     private final Function<String, Optional<Input>> beside;
+    private @Nullable Path path;
+    private @Nullable State state;
 
     private Input(String name, Opener opener, Function<String, Optional<Input>> beside) {
         this.name = name;
@@ -31,17 +36,40 @@ public final class Input {
         InputStream open() throws IOException;
     }
 
-    /** A file, called as its path is written. */
+    /** What a file was like when it was opened. */
+    private record State(long size, FileTime changed) {
+        static State of(Path path) throws IOException {
+            BasicFileAttributes attributes = Files.readAttributes(path, BasicFileAttributes.class);
+            return new State(attributes.size(), attributes.lastModifiedTime());
+        }
+    }
+
+    /** A file, called as its path is written. Anything but a regular file is refused when it is read: it may have no end. */
     public static Input file(Path path) {
-        String name = path.toString();
+        return file(path.toString(), path);
+    }
+
+    /** A file that messages call by another name than its path. */
+    public static Input file(String name, Path path) {
         Opener opener = () -> {
             if (Files.isDirectory(path)) {
                 throw new TextRefused(Fault.of(
                         FaultKind.UNREADABLE_FILE, Where.inFile(name), "", "a directory", "a file with text in it"));
             }
+            if (Files.exists(path) && !Files.isRegularFile(path)) {
+                throw new TextRefused(Fault.of(
+                        FaultKind.UNREADABLE_FILE,
+                        Where.inFile(name),
+                        "",
+                        "a device or a pipe",
+                        "a file; readings from a pipe are read from standard input, which is called -"));
+            }
             return Files.newInputStream(path);
         };
-        return new Input(name, opener, relative -> sibling(path, relative).map(Input::file));
+        Input input =
+                new Input(name, opener, relative -> sibling(path, relative).map(Input::file));
+        input.path = path;
+        return input;
     }
 
     /** A stream, such as the standard input; read once, and not closed before it was read to its end. */
@@ -93,12 +121,49 @@ public final class Input {
     /** Opens it. */
     InputStream open() throws TextRefused {
         try {
-            return opener.open();
+            InputStream stream = opener.open();
+            if (path != null) {
+                state = State.of(path);
+            }
+            return stream;
         } catch (TextRefused refused) {
             throw refused;
         } catch (IOException failure) {
             throw new TextRefused(unreadable(failure));
         }
+    }
+
+    /** Refuses a file that has more bytes than when it was opened: somebody is still writing it, perhaps for ever. */
+    void requireNoMoreThan(long read) throws TextRefused {
+        if (state != null && read > state.size()) {
+            throw new TextRefused(changed("the file grew while it was read"));
+        }
+    }
+
+    /** Refuses a file that is no longer what it was when it was opened: its last row may be cut in two. */
+    void requireUnchanged(long read) throws TextRefused {
+        State before = state;
+        if (before == null || path == null) {
+            return;
+        }
+        try {
+            if (read != before.size() || !before.equals(State.of(path))) {
+                throw new TextRefused(changed("the file changed while it was read"));
+            }
+        } catch (TextRefused refused) {
+            throw refused;
+        } catch (IOException failure) {
+            throw new TextRefused(unreadable(failure));
+        }
+    }
+
+    private Fault changed(String message) {
+        return Fault.of(
+                FaultKind.UNREADABLE_FILE,
+                Where.inFile(name),
+                message,
+                "",
+                "a file that is complete; try again when it is no longer written to");
     }
 
     /** The fault that a failure to open or read comes to. */

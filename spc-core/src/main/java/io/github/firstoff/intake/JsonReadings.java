@@ -4,9 +4,7 @@ import com.fasterxml.jackson.core.JsonToken;
 import io.github.firstoff.intake.Fault.Where;
 import io.github.firstoff.intake.JsonValue.Member;
 import io.github.firstoff.intake.JsonValue.Place;
-import io.github.firstoff.plan.ResolvedCharacteristic;
 import java.io.IOException;
-import java.io.Reader;
 import java.util.ArrayList;
 import java.util.EnumMap;
 import java.util.HashSet;
@@ -24,6 +22,7 @@ import org.jspecify.annotations.Nullable;
 final class JsonReadings implements ReadingSource {
     static final String SCHEMA = "firstoff-readings-1";
     private static final String LIST = "readings";
+    private static final int MOST_KEYS = 1000;
     private static final Set<ReadingColumn> OF_ONE_READING = Set.of(
             ReadingColumn.PART,
             ReadingColumn.CHARACTERISTIC,
@@ -34,28 +33,36 @@ final class JsonReadings implements ReadingSource {
             ReadingColumn.TIME);
 
     @Override
-    public void read(String file, Reader text, RowCheck check) throws IOException {
-        FaultCollector doubledKeys = new FaultCollector();
-        try (JsonTree tree = new JsonTree(file, text, doubledKeys)) {
+    public boolean recognises(Beginning beginning) {
+        char first = beginning.firstCharacter();
+        return first == '{' || first == '[';
+    }
+
+    @Override
+    public void read(InputBytes bytes, RowCheck check) throws IOException {
+        String file = bytes.input().name();
+        TextReader text = TextReader.of(bytes);
+        List<Fault> doubledKeys = new ArrayList<>();
+        try (JsonTree tree = new JsonTree(file, 0, text, doubledKeys::add)) {
             new Pass(file, tree, check, doubledKeys).read();
         }
+        text.notice().ifPresent(notice -> check.sink().notice(notice.where(), notice.message()));
     }
 
     /** One reading of one file. */
     private static final class Pass {
         private final String file;
         private final JsonTree tree;
-        private final RowCheck check;
-        private final ReadingSink sink;
-        private final FaultCollector doubledKeys;
+        private final Rows sink;
+        private final JsonRows rows;
+        private final List<Fault> doubledKeys;
         private final Map<ReadingColumn, Member> ofDocument = new EnumMap<>(ReadingColumn.class);
-        private final Set<String> noticed = new HashSet<>();
 
-        Pass(String file, JsonTree tree, RowCheck check, FaultCollector doubledKeys) {
+        Pass(String file, JsonTree tree, RowCheck check, List<Fault> doubledKeys) {
             this.file = file;
             this.tree = tree;
-            this.check = check;
             this.sink = check.sink();
+            this.rows = new JsonRows(file, check, ofDocument);
             this.doubledKeys = doubledKeys;
         }
 
@@ -83,7 +90,8 @@ final class JsonReadings implements ReadingSource {
         }
 
         private void handOnDoubledKeys() {
-            doubledKeys.refusals().faults().forEach(sink::refuse);
+            doubledKeys.forEach(sink::refuse);
+            doubledKeys.clear();
         }
 
         private void document() throws IOException {
@@ -95,6 +103,14 @@ final class JsonReadings implements ReadingSource {
                 Place keyAt = tree.here();
                 String key = tree.text();
                 JsonToken token = tree.next();
+                if (seen.size() > MOST_KEYS) {
+                    throw new TextRefused(Fault.of(
+                            FaultKind.TOO_LARGE,
+                            tree.where(keyAt),
+                            "",
+                            "more than " + MOST_KEYS + " keys beside the list of readings",
+                            "a list of readings; this is perhaps another file"));
+                }
                 if (!seen.add(key)) {
                     refuse(
                             FaultKind.DOUBLED_NAME,
@@ -103,12 +119,12 @@ final class JsonReadings implements ReadingSource {
                             "the key " + Echo.quoted(key) + " stands twice",
                             "",
                             "each key once");
-                    tree.value(token);
+                    tree.row(token);
                 } else if (key.equals(LIST)) {
                     listed = true;
                     underReadings(token);
                 } else {
-                    misspelt |= beside(key, keyAt, tree.value(token), listed);
+                    misspelt |= beside(key, keyAt, tree.row(token), listed);
                 }
             }
             if (!listed && !misspelt) {
@@ -126,7 +142,7 @@ final class JsonReadings implements ReadingSource {
             if (token == JsonToken.START_ARRAY) {
                 list();
             } else {
-                JsonValue other = tree.value(token);
+                JsonValue other = tree.row(token);
                 refuse(FaultKind.WRONG_TYPE, other.at(), LIST, "", other.described(), "a list [ … ]");
             }
         }
@@ -197,136 +213,13 @@ final class JsonReadings implements ReadingSource {
                 return;
             }
             while (token != JsonToken.END_ARRAY) {
-                JsonValue item = tree.value(token);
-                if (item instanceof JsonValue.Obj object) {
-                    row(object);
-                } else {
-                    refuse(
-                            FaultKind.WRONG_TYPE,
-                            item.at(),
-                            "",
-                            "",
-                            item.described(),
-                            "a reading, which is an object { … }");
-                }
+                // What was met so far stands beside the list.
+                handOnDoubledKeys();
+                JsonValue item = tree.row(token);
+                rows.row(item, doubledKeys);
+                doubledKeys.clear();
                 token = tree.next();
             }
-        }
-
-        private void row(JsonValue.Obj object) {
-            JsonRow row = new JsonRow(file, object, ofDocument);
-            boolean isLong = object.members().keySet().stream()
-                    .map(ReadingColumn::named)
-                    .anyMatch(column ->
-                            column.filter(ReadingColumn.OF_LONG_ROWS::contains).isPresent());
-            List<Wide> values = new ArrayList<>();
-            boolean sound = true;
-            for (Map.Entry<String, Member> entry : object.members().entrySet()) {
-                sound &= member(row, entry.getKey(), entry.getValue(), isLong, values);
-            }
-            // A member that cannot be read would only be called missing.
-            Optional<RowCheck.Head> head = sound ? check.head(row) : Optional.empty();
-            if (isLong) {
-                readLong(row, head);
-            } else if (values.isEmpty() && sound) {
-                refuse(
-                        FaultKind.MISSING,
-                        object.at(),
-                        "",
-                        "the reading has no value",
-                        "",
-                        "\"characteristic\" and \"value\", or a key for each characteristic");
-            } else if (head.isPresent()) {
-                for (Wide wide : values) {
-                    if (!JsonRow.isNull(wide.value())) {
-                        check.values().wideValue(head.get(), wide.characteristic(), cell(wide.value(), wide.key()));
-                    }
-                }
-            }
-        }
-
-        /** A value under the number of its characteristic. */
-        private record Wide(String key, ResolvedCharacteristic characteristic, JsonValue value) {}
-
-        /** Files a member under its column or its characteristic; false if it is at fault. */
-        private boolean member(JsonRow row, String key, Member member, boolean isLong, List<Wide> values) {
-            JsonValue value = member.value();
-            Optional<ReadingColumn> column = ReadingColumn.named(key);
-            if (column.isPresent()) {
-                if (row.put(column.get(), member).isPresent()) {
-                    refuse(
-                            FaultKind.DOUBLED_NAME,
-                            member.keyAt(),
-                            key,
-                            "two keys mean the same",
-                            Echo.quoted(key),
-                            "each once");
-                    return false;
-                }
-                if (column.get() != ReadingColumn.VALUE && !JsonRow.isText(value)) {
-                    refuse(FaultKind.WRONG_TYPE, value.at(), key, "", value.described(), "text in quotation marks");
-                    return false;
-                }
-                return true;
-            }
-            Optional<ResolvedCharacteristic> characteristic = check.plan().find(key);
-            if (characteristic.isPresent() && !isLong) {
-                values.add(new Wide(key, characteristic.get(), value));
-                return true;
-            }
-            Optional<ReadingColumn> meant = ReadingColumn.meant(key).filter(each -> !row.has(each));
-            if (meant.isPresent()) {
-                refuse(
-                        FaultKind.MISSPELT,
-                        member.keyAt(),
-                        "",
-                        "",
-                        "the key " + Echo.quoted(key),
-                        Echo.quoted(meant.get().word()));
-                return false;
-            }
-            if (!isLong && !key.isEmpty() && Character.isDigit(key.charAt(0))) {
-                return check.characteristic(key, where(member.keyAt(), "")).isPresent();
-            }
-            if (characteristic.isPresent()) {
-                refuse(
-                        FaultKind.CONTRADICTION,
-                        member.keyAt(),
-                        "",
-                        "the reading has a value of its own and a key for a characteristic",
-                        Echo.quoted(key),
-                        "one or the other");
-                return false;
-            }
-            if (noticed.add(key)) {
-                sink.notice(tree.where(member.keyAt()), Echo.quoted(key) + " is not understood and was not used");
-            }
-            return true;
-        }
-
-        private void readLong(JsonRow row, Optional<RowCheck.Head> head) {
-            Optional<ResolvedCharacteristic> characteristic = check.characteristic(
-                    row.text(ReadingColumn.CHARACTERISTIC), row.where(ReadingColumn.CHARACTERISTIC));
-            if (!check.values().hasOneReading(row) || head.isEmpty() || characteristic.isEmpty()) {
-                return;
-            }
-            Optional<JsonValue> several = row.value(ReadingColumn.VALUE)
-                    .filter(found -> found instanceof JsonValue.Array || found instanceof JsonValue.Obj);
-            if (several.isPresent()) {
-                refuse(
-                        FaultKind.WRONG_TYPE,
-                        several.get().at(),
-                        ReadingColumn.VALUE.word(),
-                        "",
-                        several.get().described(),
-                        "one value");
-            } else {
-                check.values().ofRow(head.get(), characteristic.get(), row);
-            }
-        }
-
-        private Cell cell(JsonValue value, String key) {
-            return JsonRow.cell(value, where(value.at(), Echo.plain(key)));
         }
 
         private Where where(Place at, String field) {

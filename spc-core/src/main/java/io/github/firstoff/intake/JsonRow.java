@@ -3,20 +3,28 @@ package io.github.firstoff.intake;
 import io.github.firstoff.intake.Fault.Where;
 import io.github.firstoff.intake.JsonValue.Member;
 import java.util.EnumMap;
+import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 
 /** One object of a JSON list of readings, with what the document says for all of them. */
 final class JsonRow implements Row {
     private final String file;
-    private final JsonValue.Obj object;
+    private final JsonValue item;
+    private final Marks marks;
     private final Map<ReadingColumn, Member> own = new EnumMap<>(ReadingColumn.class);
     private final Map<ReadingColumn, Member> ofDocument;
 
-    JsonRow(String file, JsonValue.Obj object, Map<ReadingColumn, Member> ofDocument) {
+    /**
+     * An item of a list; one that is no object says nothing.
+     *
+     * @param marks which decimal mark numbers in texts have
+     */
+    JsonRow(String file, JsonValue item, Map<ReadingColumn, Member> ofDocument, Marks marks) {
         this.file = file;
-        this.object = object;
+        this.item = item;
         this.ofDocument = ofDocument;
+        this.marks = marks;
     }
 
     /** Takes a member for a column; the one that was there before, if any. */
@@ -37,8 +45,18 @@ final class JsonRow implements Row {
     }
 
     @Override
-    public long line() {
-        return object.at().line();
+    public Where where() {
+        return new Where(file, item.at().line(), item.at().column(), "");
+    }
+
+    @Override
+    public List<String> heading() {
+        return List.of("reading");
+    }
+
+    @Override
+    public List<String> fields() {
+        return List.of(item.json());
     }
 
     @Override
@@ -58,14 +76,14 @@ final class JsonRow implements Row {
     public Cell cell(ReadingColumn column) {
         return value(column)
                 .filter(found -> !isNull(found))
-                .map(found -> cell(found, where(column)))
+                .map(found -> cell(found, where(column), marks))
                 .orElseGet(() -> new Cell("", Cell.Form.TEXT, where(column)));
     }
 
     /** A value as the checks take it. */
-    static Cell cell(JsonValue value, Where where) {
+    static Cell cell(JsonValue value, Where where, Marks marks) {
         if (value instanceof JsonValue.Text text) {
-            return new Cell(text.text().strip(), Cell.Form.TEXT, where);
+            return new Cell(text.text().strip(), Cell.Form.TEXT, where, marks);
         }
         if (value instanceof JsonValue.Numeral number) {
             return new Cell(number.literal(), Cell.Form.NUMBER, where);
@@ -89,7 +107,7 @@ final class JsonRow implements Row {
 
     @Override
     public Where where(ReadingColumn column) {
-        JsonValue.Place at = value(column).map(JsonValue::at).orElse(object.at());
+        JsonValue.Place at = value(column).map(JsonValue::at).orElse(item.at());
         return new Where(file, at.line(), at.column(), column.word());
     }
 }

@@ -19,11 +19,17 @@ final class JsonSyntax {
 
     private JsonSyntax() {}
 
-    static Fault fault(String file, JsonProcessingException thrown, Place reached) {
+    /**
+     * The fault.
+     *
+     * @param linesBefore how many lines of the file stand before the text
+     * @param reached how far the parser came, counted in the file
+     */
+    static Fault fault(String file, long linesBefore, JsonProcessingException thrown, Place reached) {
         JsonLocation location = thrown.getLocation();
         Where where = location == null || location.getLineNr() < 1
                 ? new Where(file, reached.line(), reached.column(), "")
-                : new Where(file, location.getLineNr(), Math.max(1, location.getColumnNr()), "");
+                : new Where(file, linesBefore + location.getLineNr(), Math.max(1, location.getColumnNr()), "");
         String said = thrown.getOriginalMessage();
         if (thrown instanceof StreamConstraintsException) {
             return constraint(where, said);

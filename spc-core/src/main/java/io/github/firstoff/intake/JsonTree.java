@@ -18,15 +18,20 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.function.Consumer;
 import org.jspecify.annotations.Nullable;
 
 /** Reads JSON text (RFC 8259, nothing beyond it) into values that know where they stand. */
 final class JsonTree implements AutoCloseable {
     static final int DEEPEST = 20;
+    private static final int MOST_OF_A_ROW = 20_000;
     private static final int LONGEST_TEXT = 20_000;
     private static final JsonFactory FACTORY = JsonFactory.builder()
             // Whoever opened the text reads the rest and closes it.
             .disable(StreamReadFeature.AUTO_CLOSE_SOURCE)
+            // A table of all keys ever met would grow with the file.
+            .disable(JsonFactory.Feature.CANONICALIZE_FIELD_NAMES)
+            .disable(JsonFactory.Feature.INTERN_FIELD_NAMES)
             .streamReadConstraints(StreamReadConstraints.builder()
                     .maxNestingDepth(DEEPEST)
                     .maxStringLength(LONGEST_TEXT)
@@ -37,11 +42,20 @@ final class JsonTree implements AutoCloseable {
             .build();
 
     private final String file;
-    private final FaultCollector faults;
+    private final long linesBefore;
+    private final Consumer<Fault> faults;
     private final JsonParser parser;
+    private int left = Integer.MAX_VALUE;
 
-    JsonTree(String file, Reader text, FaultCollector faults) throws IOException {
+    /**
+     * A text to read.
+     *
+     * @param linesBefore how many lines of the file stand before the text
+     * @param faults takes what is wrong with the text but does not hinder reading on: keys that stand twice
+     */
+    JsonTree(String file, long linesBefore, Reader text, Consumer<Fault> faults) throws IOException {
         this.file = file;
+        this.linesBefore = linesBefore;
         this.faults = faults;
         this.parser = FACTORY.createParser(text);
     }
@@ -53,7 +67,7 @@ final class JsonTree implements AutoCloseable {
                     Fault.of(FaultKind.EMPTY, Where.inFile(source.name()), "", "an empty file", "a JSON document"));
             return Optional.empty();
         }
-        try (JsonTree tree = new JsonTree(source.name(), new StringReader(source.text()), faults)) {
+        try (JsonTree tree = new JsonTree(source.name(), 0, new StringReader(source.text()), faults::refuse)) {
             JsonToken first = tree.next();
             JsonValue value = tree.value(first);
             tree.expectEnd();
@@ -73,7 +87,7 @@ final class JsonTree implements AutoCloseable {
         try {
             return parser.nextToken();
         } catch (JsonProcessingException fault) {
-            throw new TextRefused(JsonSyntax.fault(file, fault, place(parser.currentLocation())));
+            throw new TextRefused(JsonSyntax.fault(file, linesBefore, fault, place(parser.currentLocation())));
         }
     }
 
@@ -89,9 +103,25 @@ final class JsonTree implements AutoCloseable {
         }
     }
 
+    /** The value of one row that begins with the token; refused if it holds more than a row can sensibly hold. */
+    JsonValue row(@Nullable JsonToken token) throws IOException {
+        left = MOST_OF_A_ROW;
+        JsonValue value = value(token);
+        left = Integer.MAX_VALUE;
+        return value;
+    }
+
     /** The value that begins with the token. */
     JsonValue value(@Nullable JsonToken token) throws IOException {
         Place at = here();
+        if (--left < 0) {
+            throw new TextRefused(Fault.of(
+                    FaultKind.TOO_LARGE,
+                    where(at),
+                    "",
+                    "one reading with more than " + MOST_OF_A_ROW + " values",
+                    "a reading, or a piece with a value for each characteristic"));
+        }
         if (token == null) {
             throw new TextRefused(Fault.of(FaultKind.SYNTAX, where(at), "", "the end of the file", "a JSON value"));
         }
@@ -115,7 +145,7 @@ final class JsonTree implements AutoCloseable {
             JsonValue value = value(next());
             Member first = members.putIfAbsent(key, new Member(keyAt, value));
             if (first != null) {
-                faults.refuse(Fault.of(
+                faults.accept(Fault.of(
                         FaultKind.DOUBLED_NAME,
                         where(keyAt),
                         "the key " + Echo.quoted(key) + " stands twice (first in line "
@@ -142,7 +172,7 @@ final class JsonTree implements AutoCloseable {
         try {
             return parser.getText();
         } catch (JsonProcessingException fault) {
-            throw new TextRefused(JsonSyntax.fault(file, fault, place(parser.currentLocation())));
+            throw new TextRefused(JsonSyntax.fault(file, linesBefore, fault, place(parser.currentLocation())));
         }
     }
 
@@ -155,8 +185,8 @@ final class JsonTree implements AutoCloseable {
         return new Where(file, at.line(), at.column(), "");
     }
 
-    private static Place place(JsonLocation location) {
-        return new Place(Math.max(1, location.getLineNr()), Math.max(1, location.getColumnNr()));
+    private Place place(JsonLocation location) {
+        return new Place(linesBefore + Math.max(1, location.getLineNr()), Math.max(1, location.getColumnNr()));
     }
 
     @Override

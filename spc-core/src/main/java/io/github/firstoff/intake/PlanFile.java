@@ -147,7 +147,7 @@ public final class PlanFile {
      */
     public String sha256() {
         return counterpart
-                .map(other -> Utf8Reader.sha256Of(source.sha256() + "\n" + other.sha256() + "\n"))
+                .map(other -> InputBytes.sha256Of(source.sha256() + "\n" + other.sha256() + "\n"))
                 .orElse(source.sha256());
     }
 }

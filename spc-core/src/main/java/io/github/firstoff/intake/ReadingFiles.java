@@ -1,19 +1,13 @@
 package io.github.firstoff.intake;
 
-import io.github.firstoff.inspection.PartRecord;
-import io.github.firstoff.inspection.Reading;
 import io.github.firstoff.intake.Fault.Where;
 import io.github.firstoff.plan.ResolvedPlan;
 import java.io.IOException;
 import java.nio.file.Path;
-import java.time.LocalDateTime;
 import java.util.ArrayList;
-import java.util.Comparator;
-import java.util.HashMap;
-import java.util.LinkedHashMap;
 import java.util.List;
-import java.util.Map;
 import java.util.Optional;
+import java.util.function.Consumer;
 
 /**
  * Reads files of readings against a plan.
@@ -32,123 +26,84 @@ public final class ReadingFiles {
 
     /** Reads inputs in this order; whatever cannot be used is among the result's refusals. */
     public static Intake readInputs(ResolvedPlan plan, List<Input> inputs) {
-        Gathering gathering = new Gathering(plan);
-        List<Intake.ReadFile> files = new ArrayList<>();
-        RowCheck check = new RowCheck(plan, gathering);
-        for (Input input : inputs) {
-            long before = gathering.entries.size();
-            check.begin(input.name());
-            read(input, check, gathering)
-                    .ifPresent(read -> files.add(new Intake.ReadFile(
-                            input.name(), read.format(), read.sha256(), gathering.entries.size() - before)));
-        }
-        return gathering.intake(files);
+        return readInputs(plan, inputs, IntakeSettings.USUAL);
     }
 
-    /** The format and the digest of a file that was read to its end. */
-    private record Read(ReadingFormat format, String sha256) {}
+    /**
+     * Reads inputs in this order; whatever cannot be used is among the result's refusals.
+     *
+     * @param plan what readings are held against
+     * @param inputs the files and streams
+     * @param settings what the user says beside them
+     */
+    public static Intake readInputs(ResolvedPlan plan, List<Input> inputs, IntakeSettings settings) {
+        Gathering gathering = new Gathering(plan);
+        FaultCollector faults = new FaultCollector();
+        Rows rows = new Rows(faults, settings, gathering, gathering);
+        List<Intake.ReadFile> files = readAll(plan, inputs, faults, rows);
+        return gathering.intake(files, faults, rows.faultsOfFiles());
+    }
 
-    private static Optional<Read> read(Input input, RowCheck check, Gathering gathering) {
-        long refused = gathering.faults.count();
-        int before = gathering.entries.size();
-        try (Utf8Reader reader = new Utf8Reader(input, Long.MAX_VALUE)) {
-            ReadingFormat format = ReadingFormat.recognise(reader.beginning());
-            format.source().read(input.name(), reader, check);
-            reader.skipToEnd();
-            if (gathering.faults.count() == refused && gathering.entries.size() == before) {
-                gathering.refuse(Fault.of(
+    /**
+     * Reads inputs in this order and hands their readings on in blocks, in the order of the files. Memory does not grow with the files,
+     * and so second readings of the same thing are not found. The result holds no pieces.
+     *
+     * @param plan what readings are held against
+     * @param inputs the files and streams
+     * @param settings what the user says beside them
+     * @param taker takes each block
+     */
+    public static Intake readBlocks(
+            ResolvedPlan plan, List<Input> inputs, IntakeSettings settings, Consumer<ReadingBlock> taker) {
+        FaultCollector faults = new FaultCollector();
+        Rows rows = new Rows(faults, settings, (readings, places) -> null, taker);
+        List<Intake.ReadFile> files = readAll(plan, inputs, faults, rows);
+        return new Intake(plan, List.of(), faults.refusals(), faults.notices(), files, rows.faultsOfFiles());
+    }
+
+    private static List<Intake.ReadFile> readAll(
+            ResolvedPlan plan, List<Input> inputs, FaultCollector faults, Rows rows) {
+        List<Intake.ReadFile> files = new ArrayList<>();
+        RowCheck check = new RowCheck(plan, rows);
+        for (Input input : inputs) {
+            check.begin(input.name());
+            rows.beginFile(input.name());
+            long before = faults.count();
+            Optional<Read> read = read(input, check, rows);
+            rows.endFile();
+            if (faults.count() == before && rows.readings() == 0) {
+                rows.refuse(Fault.of(
                         FaultKind.EMPTY,
                         Where.inFile(input.name()),
                         "",
                         "rows without a value",
                         "at least one reading"));
             }
-            return Optional.of(new Read(format, reader.sha256()));
-        } catch (TextRefused fault) {
-            gathering.refuse(fault.fault());
-        } catch (IOException failure) {
-            gathering.refuse(input.unreadable(failure));
+            read.ifPresent(each -> files.add(
+                    new Intake.ReadFile(input.name(), each.format(), each.sha256(), rows.readings(), rows.counts())));
         }
-        return Optional.empty();
+        return files;
     }
 
-    /** Keeps every reading in memory, finds second readings of the same thing, and puts everything in production order. */
-    private static final class Gathering implements ReadingSink {
-        private final ResolvedPlan plan;
-        private final FaultCollector faults = new FaultCollector();
-        private final List<Entry> entries = new ArrayList<>();
-        private final Map<Subject, Reading.Origin> seen = new HashMap<>();
+    /** The format and the digest of a file that was read to its end. */
+    private record Read(ReadingFormat format, String sha256) {}
 
-        Gathering(ResolvedPlan plan) {
-            this.plan = plan;
-        }
-
-        private record Entry(String part, Reading reading) {
-            Optional<LocalDateTime> time() {
-                return reading.context().time();
+    private static Optional<Read> read(Input input, RowCheck check, Rows rows) {
+        long before = rows.faultsOfFiles();
+        try (InputBytes bytes = new InputBytes(input, Long.MAX_VALUE)) {
+            ReadingFormat format = ReadingFormat.recognise(bytes.beginning());
+            format.source().read(bytes, check);
+            if (rows.faultsOfFiles() > before) {
+                // The rest may have no end, and no digest of it is wanted.
+                return Optional.empty();
             }
+            bytes.skipToEnd();
+            return Optional.of(new Read(format, bytes.sha256()));
+        } catch (TextRefused fault) {
+            rows.refuseFile(fault.fault());
+        } catch (IOException failure) {
+            rows.refuseFile(input.unreadable(failure));
         }
-
-        private record Subject(String part, String characteristic, Optional<String> setting) {}
-
-        @Override
-        public void reading(String part, Reading reading, Where where) {
-            String number = reading.characteristic();
-            boolean repeated = plan.find(number)
-                    .filter(each -> each.characteristic().options().repeated())
-                    .isPresent();
-            if (!repeated) {
-                Reading.Origin first = seen.putIfAbsent(
-                        new Subject(part, number, reading.context().setting()),
-                        reading.context().origin());
-                if (first != null) {
-                    refuse(Fault.of(
-                            FaultKind.DUPLICATE_READING,
-                            where,
-                            "part " + Echo.plain(part) + ", characteristic " + Echo.plain(number)
-                                    + " was already read in " + Echo.plain(first.source()) + ":" + first.line(),
-                            "",
-                            "one reading of it, or \"repeated\": true in the plan"));
-                    return;
-                }
-            }
-            entries.add(new Entry(part, reading));
-        }
-
-        @Override
-        public void refuse(Fault fault) {
-            faults.refuse(fault);
-        }
-
-        @Override
-        public void notice(Where where, String message) {
-            faults.notice(where, message);
-        }
-
-        Intake intake(List<Intake.ReadFile> files) {
-            long timed =
-                    entries.stream().filter(entry -> entry.time().isPresent()).count();
-            if (timed == entries.size()) {
-                entries.sort(Comparator.comparing(entry ->
-                        entry.time().orElseThrow(() -> new IllegalStateException("every reading has a time"))));
-            } else if (timed > 0) {
-                entries.stream()
-                        .filter(entry -> entry.time().isEmpty())
-                        .findFirst()
-                        .map(entry -> entry.reading().context().origin())
-                        .ifPresent(
-                                origin -> faults.notice(
-                                        new Where(origin.source(), 0, 0, ""),
-                                        "it states no times and other files do, so production order is the order of files and rows"));
-            }
-            Map<String, List<Reading>> byPart = new LinkedHashMap<>();
-            for (Entry entry : entries) {
-                byPart.computeIfAbsent(entry.part(), part -> new ArrayList<>()).add(entry.reading());
-            }
-            List<PartRecord> parts = byPart.entrySet().stream()
-                    .map(entry -> new PartRecord(entry.getKey(), entry.getValue()))
-                    .toList();
-            return new Intake(plan, parts, faults.refusals(), faults.notices(), files);
-        }
+        return Optional.empty();
     }
 }

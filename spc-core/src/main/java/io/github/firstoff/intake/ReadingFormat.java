@@ -2,18 +2,21 @@ package io.github.firstoff.intake;
 
 import java.util.Locale;
 
-/** The formats in which readings arrive, recognised by how they begin, whatever the file is called. */
+/**
+ * The formats in which readings arrive, recognised by how they begin, whatever the file is called. The first that recognises the
+ * beginning reads the file.
+ */
 public enum ReadingFormat {
+    /** A JSON object in each line. */
+    JSON_LINES(new JsonLines()),
     /** A JSON document with a list of readings. */
-    JSON("{[", new JsonReadings()),
-    /** Comma-separated values, long or wide; anything that is none of the others. */
-    CSV("", new CsvReadings());
+    JSON(new JsonReadings()),
+    /** Delimited text, long or wide; anything that is none of the others. */
+    CSV(new CsvReadings());
 
-    private final String firstCharacters;
     private final ReadingSource source;
 
-    ReadingFormat(String firstCharacters, ReadingSource source) {
-        this.firstCharacters = firstCharacters;
+    ReadingFormat(ReadingSource source) {
         this.source = source;
     }
 
@@ -24,24 +27,14 @@ public enum ReadingFormat {
 
     /** The word for the format, in lower case. */
     public String word() {
-        return name().toLowerCase(Locale.ROOT);
+        return name().toLowerCase(Locale.ROOT).replace('_', '-');
     }
 
-    /**
-     * The format that a text has, by its beginning.
-     *
-     * @param beginning the first characters of the text; space and line ends before the first other character do not matter
-     */
-    public static ReadingFormat recognise(CharSequence beginning) {
-        for (int i = 0; i < beginning.length(); i++) {
-            char c = beginning.charAt(i);
-            if (!Character.isWhitespace(c)) {
-                for (ReadingFormat format : values()) {
-                    if (format.firstCharacters.indexOf(c) >= 0) {
-                        return format;
-                    }
-                }
-                return CSV;
+    /** The format of an input that begins like this. */
+    static ReadingFormat recognise(Beginning beginning) {
+        for (ReadingFormat format : values()) {
+            if (format.source.recognises(beginning)) {
+                return format;
             }
         }
         return CSV;

@@ -3,7 +3,7 @@ package io.github.firstoff.intake;
 import io.github.firstoff.inspection.Reading;
 
 /** Takes what a readings file hands on, in the order of the file. */
-public interface ReadingSink {
+interface ReadingSink {
 
     /**
      * A reading that could be read and fits the plan.

@@ -1,21 +1,26 @@
 package io.github.firstoff.intake;
 
 import java.io.IOException;
-import java.io.Reader;
 
 /**
- * One format in which readings arrive. Keeps nothing: whatever it reads it hands to the check at once, in the order of the file, and
- * the check hands it on.
+ * One format in which readings arrive: one class that implements this, and one line in {@link ReadingFormat}.
+ *
+ * <p>A source keeps nothing that grows with the file. Each row goes to the check as soon as it was read, in the order of the file,
+ * between {@link Rows#begin} and {@link Rows#end}; what is refused between the two concerns that row, and what is refused outside
+ * concerns the file as a whole.
  */
 interface ReadingSource {
 
+    /** Whether an input that begins like this has the format. */
+    boolean recognises(Beginning beginning);
+
     /**
-     * Hands on everything in a text. Whatever cannot be used is refused, and reading goes on after it where the format allows.
+     * Hands on every row of an input. Whatever cannot be used is refused, and reading goes on after it where the format allows.
      *
-     * @param file the file's name, for messages
-     * @param text the text
+     * @param bytes the input, from its first byte; text comes from it through {@link TextReader#of}, and the source need not read it to
+     *     its end
      * @param check holds each row against the plan
-     * @throws IOException if the text cannot be read any further; a {@link TextRefused} carries the reason
+     * @throws IOException if the input cannot be read any further; a {@link TextRefused} carries the reason
      */
-    void read(String file, Reader text, RowCheck check) throws IOException;
+    void read(InputBytes bytes, RowCheck check) throws IOException;
 }

@@ -15,7 +15,7 @@ import java.util.Set;
  */
 public record Refusals(List<Fault> faults, List<Group> groups, long count) {
     private static final int GROUPS_PRINTED = 20;
-    private static final int LINES_NAMED = 5;
+    private static final int PLACES_NAMED = 5;
 
     /** Copies the lists. */
     public Refusals {
@@ -36,12 +36,12 @@ public record Refusals(List<Fault> faults, List<Group> groups, long count) {
      *
      * @param first the first of them
      * @param count how many there are
-     * @param furtherLines the lines of the first few others
+     * @param furtherPlaces the places of the first few others
      */
-    public record Group(Fault first, long count, List<Long> furtherLines) {
+    public record Group(Fault first, long count, List<Fault.Where> furtherPlaces) {
         /** Copies the list. */
         public Group {
-            furtherLines = List.copyOf(furtherLines);
+            furtherPlaces = List.copyOf(furtherPlaces);
         }
     }
 
@@ -69,12 +69,21 @@ public record Refusals(List<Fault> faults, List<Group> groups, long count) {
             return "";
         }
         long others = group.count() - 1;
-        StringBuilder text = new StringBuilder(" (and ").append(others).append(" more like it, ");
-        text.append(others == 1 ? "line " : "lines ");
-        for (int i = 0; i < group.furtherLines().size(); i++) {
-            text.append(i == 0 ? "" : ", ").append(group.furtherLines().get(i));
+        StringBuilder text = new StringBuilder(" (and ").append(others).append(" more like it");
+        String word = "";
+        for (Fault.Where place : group.furtherPlaces()) {
+            String[] spot = place.spot().split(" ", 2);
+            if (spot.length < 2) {
+                continue;
+            }
+            text.append(", ");
+            if (!spot[0].equals(word)) {
+                word = spot[0];
+                text.append(word).append(others > 1 ? "s " : " ");
+            }
+            text.append(spot[1]);
         }
-        return text.append(others > group.furtherLines().size() ? ", …)" : ")").toString();
+        return text.append(others > group.furtherPlaces().size() ? ", …)" : ")").toString();
     }
 
     /** Gathers faults into groups while a file is read; keeps memory within bounds however many there are. */
@@ -94,7 +103,7 @@ public record Refusals(List<Fault> faults, List<Group> groups, long count) {
         private static final Set<FaultKind> TOLD_APART_BY_THE_MESSAGE =
                 Set.of(FaultKind.WRONG_READING, FaultKind.NUMBER_OUT_OF_RANGE);
 
-        private record Key(FaultKind kind, String file, String field, String expected, String apart) {
+        private record Key(FaultKind kind, String file, String sheet, String field, String expected, String apart) {
             static Key of(Fault fault) {
                 String apart = "";
                 if (TOLD_APART_BY_WHAT_WAS_FOUND.contains(fault.kind())) {
@@ -102,13 +111,19 @@ public record Refusals(List<Fault> faults, List<Group> groups, long count) {
                 } else if (TOLD_APART_BY_THE_MESSAGE.contains(fault.kind())) {
                     apart = fault.message();
                 }
-                return new Key(fault.kind(), fault.where().file(), fault.where().field(), fault.expected(), apart);
+                return new Key(
+                        fault.kind(),
+                        fault.where().file(),
+                        fault.where().sheet(),
+                        fault.where().field(),
+                        fault.expected(),
+                        apart);
             }
         }
 
         private static final class Counted {
             private final Fault first;
-            private final List<Long> furtherLines = new ArrayList<>();
+            private final List<Fault.Where> furtherPlaces = new ArrayList<>();
             private long count = 1;
 
             Counted(Fault first) {
@@ -125,15 +140,15 @@ public record Refusals(List<Fault> faults, List<Group> groups, long count) {
                 return true;
             }
             known.count++;
-            if (known.furtherLines.size() < LINES_NAMED) {
-                known.furtherLines.add(fault.where().line());
+            if (known.furtherPlaces.size() < PLACES_NAMED) {
+                known.furtherPlaces.add(fault.where());
             }
             return false;
         }
 
         List<Group> list() {
             return byKey.values().stream()
-                    .map(each -> new Group(each.first, each.count, each.furtherLines))
+                    .map(each -> new Group(each.first, each.count, each.furtherPlaces))
                     .toList();
         }
     }

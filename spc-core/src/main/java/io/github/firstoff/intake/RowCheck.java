@@ -26,7 +26,7 @@ final class RowCheck {
     private static final BigDecimal HOTTEST = new BigDecimal("200");
 
     private final ResolvedPlan plan;
-    private final ReadingSink sink;
+    private final Rows sink;
     private final boolean planListsGauges;
     private final List<String> gauges;
     private final List<String> numbers;
@@ -43,7 +43,7 @@ final class RowCheck {
     private final Map<ReadingColumn, Optional<String>> lastTexts = new EnumMap<>(ReadingColumn.class);
     private boolean rowIsSound;
 
-    RowCheck(ResolvedPlan plan, ReadingSink sink) {
+    RowCheck(ResolvedPlan plan, Rows sink) {
         this.plan = plan;
         this.sink = sink;
         this.values = new ValueCheck(plan, sink);
@@ -65,7 +65,8 @@ final class RowCheck {
         return plan;
     }
 
-    ReadingSink sink() {
+    /** Keeps account of the rows and takes what is refused. */
+    Rows sink() {
         return sink;
     }
 

@@ -13,7 +13,8 @@ record SourceText(String name, String text, String sha256) {
 
     /** Reads all of it, or refuses it with one fault. */
     static SourceText of(Input input, long most) {
-        try (Utf8Reader reader = new Utf8Reader(input, most)) {
+        try (InputBytes bytes = new InputBytes(input, most)) {
+            TextReader reader = TextReader.utf8(bytes);
             StringBuilder text = new StringBuilder();
             char[] buffer = new char[8192];
             int count = reader.read(buffer, 0, buffer.length);
@@ -21,7 +22,7 @@ record SourceText(String name, String text, String sha256) {
                 text.append(buffer, 0, count);
                 count = reader.read(buffer, 0, buffer.length);
             }
-            return new SourceText(input.name(), text.toString(), reader.sha256());
+            return new SourceText(input.name(), text.toString(), bytes.sha256());
         } catch (TextRefused refused) {
             throw InputRefused.because(refused.fault());
         }

@@ -152,7 +152,9 @@ class ReadingFilesTest {
     void goodRowsStandBesideRefusedOnes_andTheRecordIsRefused() {
         Intake intake = read("part,characteristic,value\nS1,2,12.5\nS1,1,forty\n");
 
-        assertThat(intake.recordOfTheUsable().readingCount()).isEqualTo(1);
+        assertThat(intake.recordOfTheGoodRows().readingCount()).isEqualTo(1);
+        assertThat(intake.recordOfTheGoodRows().refusedRows()).isEqualTo(1);
+        assertThat(intake.rows()).isEqualTo(new RowCounts(2, 1, 1, 0));
         InputRefused refused = catchThrowableOfType(InputRefused.class, intake::recordOrRefuse);
         assertThat(refused.lines())
                 .containsExactly("r.csv:3, column value: found \"forty\"; expected a decimal number such as 12.5");

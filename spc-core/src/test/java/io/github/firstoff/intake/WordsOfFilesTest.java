@@ -2,6 +2,7 @@ package io.github.firstoff.intake;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import java.nio.charset.StandardCharsets;
 import java.time.LocalDateTime;
 import java.util.List;
 import java.util.Optional;
@@ -182,8 +183,18 @@ class WordsOfFilesTest {
     }
 
     @ParameterizedTest
-    @CsvSource({"'  {\"a\": 1}', JSON", "'\n\t[1]', JSON", "'part,1', CSV", "'', CSV", "'\"part\",1', CSV"})
+    @CsvSource({
+        "'{\"part\": \"S1\"}\n{\"part\": \"S2\"}', JSON_LINES",
+        "'{\"part\": \"S1\", \"2\": 12.5}', JSON_LINES",
+        "'{\"readings\": [\n{\"part\": \"S1\"},\n{\"part\": \"S2\"}\n]}', JSON",
+        "'  {\"a\": 1}', JSON",
+        "'\n\t[1]', JSON",
+        "'part,1', CSV",
+        "'', CSV",
+        "'\"part\",1', CSV"
+    })
     void formats_byTheirBeginning(String text, ReadingFormat format) {
-        assertThat(ReadingFormat.recognise(text)).isEqualTo(format);
+        assertThat(ReadingFormat.recognise(Beginning.of(text.getBytes(StandardCharsets.UTF_8), true)))
+                .isEqualTo(format);
     }
 }

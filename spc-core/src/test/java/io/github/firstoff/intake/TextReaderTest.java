@@ -11,7 +11,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
 
-class Utf8ReaderTest {
+class TextReaderTest {
 
     /** A stream that hands on one byte at a time, as a terminal or a pipe may. */
     private static final class Drip extends InputStream {
@@ -34,7 +34,8 @@ class Utf8ReaderTest {
 
     private static String readAll(InputStream stream, int step) throws TextRefused {
         StringBuilder text = new StringBuilder();
-        try (Utf8Reader reader = new Utf8Reader(Input.stream("t", stream), Long.MAX_VALUE)) {
+        try (InputBytes bytes = new InputBytes(Input.stream("t", stream), Long.MAX_VALUE)) {
+            TextReader reader = TextReader.utf8(bytes);
             char[] buffer = new char[step];
             int count = reader.read(buffer, 0, step);
             while (count >= 0) {
@@ -86,7 +87,8 @@ class Utf8ReaderTest {
     @Test
     void whatStandsBeforeAFault_isHandedOnFirst() throws TextRefused {
         byte[] bytes = {'a', 'b', (byte) 0xFF, 'c'};
-        try (Utf8Reader reader = new Utf8Reader(Input.stream("t", new ByteArrayInputStream(bytes)), 100)) {
+        try (InputBytes stream = new InputBytes(Input.stream("t", new ByteArrayInputStream(bytes)), 100)) {
+            TextReader reader = TextReader.utf8(stream);
             char[] buffer = new char[10];
             assertThat(reader.read(buffer, 0, 10)).isEqualTo(2);
             assertThat(catchThrowableOfType(TextRefused.class, () -> reader.read(buffer, 0, 10)))

@@ -1,0 +1,26 @@
+package io.github.firstoff.intake;
+
+import java.util.Optional;
+import java.util.function.Consumer;
+
+/**
+ * What the user says of readings beside the files.
+ *
+ * @param decimalMark the decimal mark of texts, where the user states it; empty to find it out from each file
+ * @param refusedRows takes each row of which anything was refused, in the order of the files
+ */
+public record IntakeSettings(Optional<DecimalMark> decimalMark, Consumer<RefusedRow> refusedRows) {
+
+    /** Everything is found out from the files, and refused rows are only counted and explained. */
+    public static final IntakeSettings USUAL = new IntakeSettings(Optional.empty(), row -> {});
+
+    /** The same with a decimal mark that the user states. */
+    public IntakeSettings withDecimalMark(DecimalMark mark) {
+        return new IntakeSettings(Optional.of(mark), refusedRows);
+    }
+
+    /** The same with somebody who takes the refused rows. */
+    public IntakeSettings withRefusedRows(Consumer<RefusedRow> taker) {
+        return new IntakeSettings(decimalMark, taker);
+    }
+}

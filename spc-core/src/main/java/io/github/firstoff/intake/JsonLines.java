@@ -1,0 +1,109 @@
+package io.github.firstoff.intake;
+
+import com.fasterxml.jackson.core.JsonToken;
+import io.github.firstoff.intake.Fault.Where;
+import java.io.IOException;
+import java.io.StringReader;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+
+/**
+ * Readings as JSON lines: in each line an object with the keys of a JSON list of readings. Each line stands by itself, so that one that is
+ * no JSON costs no other.
+ */
+final class JsonLines implements ReadingSource {
+    private static final int LINES_LOOKED_AT = 20;
+
+    /** More than half of the first lines are an object each; a single line is one if it names its piece and holds no list. */
+    @Override
+    public boolean recognises(Beginning beginning) {
+        if (beginning.firstCharacter() != '{') {
+            return false;
+        }
+        String text = beginning.text();
+        List<String> lines = text.lines()
+                .map(String::strip)
+                .filter(line -> !line.isEmpty())
+                .limit(LINES_LOOKED_AT)
+                .toList();
+        long objects = lines.stream()
+                .filter(line -> line.charAt(0) == '{' && line.charAt(line.length() - 1) == '}')
+                .count();
+        if (lines.size() == 1) {
+            return objects == 1 && text.contains("\"part\"") && text.indexOf('[') < 0;
+        }
+        return 2 * objects > lines.size();
+    }
+
+    @Override
+    public void read(InputBytes bytes, RowCheck check) throws IOException {
+        String file = bytes.input().name();
+        TextReader text = TextReader.of(bytes);
+        LimitedLines lines = new LimitedLines(file, text);
+        JsonRows rows = new JsonRows(file, check, Map.of());
+        int first = lines.read();
+        while (first >= 0) {
+            long line = lines.line();
+            if (first == '\n' || first == '\r') {
+                first = lines.read();
+                continue;
+            }
+            line(file, line, (char) first + lines.readLine(), rows, check);
+            first = lines.read();
+        }
+        text.notice().ifPresent(notice -> check.sink().notice(notice.where(), notice.message()));
+    }
+
+    private static void line(String file, long line, String text, JsonRows rows, RowCheck check) throws IOException {
+        if (text.isBlank()) {
+            return;
+        }
+        List<Fault> doubledKeys = new ArrayList<>();
+        JsonValue value;
+        try (JsonTree tree = new JsonTree(file, line - 1, new StringReader(text), doubledKeys::add)) {
+            JsonToken token = tree.next();
+            value = tree.row(token);
+            tree.expectEnd();
+        } catch (TextRefused refused) {
+            check.sink().begin(new Unreadable(new Where(file, line, 0, ""), text));
+            check.sink().refuse(refused.fault());
+            check.sink().end();
+            return;
+        }
+        rows.row(value, doubledKeys);
+    }
+
+    /** A line that is no JSON. */
+    private record Unreadable(Where where, String text) implements Row {
+        @Override
+        public List<String> heading() {
+            return List.of("reading");
+        }
+
+        @Override
+        public List<String> fields() {
+            return List.of(text);
+        }
+
+        @Override
+        public String text(ReadingColumn column) {
+            return "";
+        }
+
+        @Override
+        public Cell cell(ReadingColumn column) {
+            return new Cell("", Cell.Form.TEXT, where);
+        }
+
+        @Override
+        public String noun() {
+            return "line";
+        }
+
+        @Override
+        public Where where(ReadingColumn column) {
+            return where;
+        }
+    }
+}

@@ -1,0 +1,166 @@
+package io.github.firstoff.intake;
+
+import io.github.firstoff.inspection.Reading;
+import io.github.firstoff.intake.Fault.Where;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.function.Consumer;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * Keeps account of rows. A row of which anything is refused is refused whole, because somebody will put it right and read it again, and
+ * half of it would then be there twice. Good rows are handed on in blocks, in the order of the file.
+ */
+final class Rows implements ReadingSink {
+    private static final int BLOCK = 1024;
+    private static final int PLACES_NAMED = 5;
+
+    /** Looks at the readings of a row that is good by itself; a fault refuses the row. */
+    interface Admission {
+        /** Admits all of them and returns null, or none and returns why. */
+        @Nullable
+        Fault admit(List<ReadingBlock.OfPart> readings, List<Where> places);
+    }
+
+    private final FaultCollector faults;
+    private final IntakeSettings settings;
+    private final Admission admission;
+    private final Consumer<ReadingBlock> taker;
+
+    private final List<ReadingBlock.OfPart> block = new ArrayList<>();
+    private final List<ReadingBlock.OfPart> ofRow = new ArrayList<>();
+    private final List<Where> places = new ArrayList<>();
+    private final List<Fault> ofRowRefused = new ArrayList<>();
+    private final List<String> withoutReading = new ArrayList<>();
+    private @Nullable Row row;
+    private String file = "";
+    private long read;
+    private long used;
+    private long refused;
+    private long explained;
+    private long readings;
+    private long ofFiles;
+
+    Rows(FaultCollector faults, IntakeSettings settings, Admission admission, Consumer<ReadingBlock> taker) {
+        this.faults = faults;
+        this.settings = settings;
+        this.admission = admission;
+        this.taker = taker;
+    }
+
+    IntakeSettings settings() {
+        return settings;
+    }
+
+    void beginFile(String name) {
+        file = name;
+        read = 0;
+        used = 0;
+        refused = 0;
+        explained = 0;
+        readings = 0;
+        withoutReading.clear();
+    }
+
+    /** Ends the file: hands on what is left, and names the rows without a reading. */
+    void endFile() {
+        handOn();
+        if (explained > 0) {
+            faults.notice(
+                    Where.inFile(file),
+                    (explained == 1 ? "1 row holds" : explained + " rows hold") + " no reading ("
+                            + String.join(", ", withoutReading) + (explained > withoutReading.size() ? ", …)" : ")"));
+        }
+    }
+
+    /** Begins a row; what is refused from here to its end concerns it. */
+    void begin(Row next) {
+        row = next;
+        read++;
+        ofRow.clear();
+        places.clear();
+        ofRowRefused.clear();
+    }
+
+    /** Ends the row: it is used, refused, or holds no reading. */
+    void end() {
+        Row ended = row;
+        if (ended == null) {
+            throw new IllegalStateException("a row ends that did not begin");
+        }
+        if (ofRowRefused.isEmpty() && !ofRow.isEmpty()) {
+            Fault fault = admission.admit(ofRow, places);
+            if (fault != null) {
+                refuse(fault);
+            }
+        }
+        row = null;
+        if (!ofRowRefused.isEmpty()) {
+            refused++;
+            settings.refusedRows().accept(new RefusedRow(ended.where(), ended.heading(), ended.fields(), ofRowRefused));
+        } else if (ofRow.isEmpty()) {
+            explained++;
+            if (withoutReading.size() < PLACES_NAMED) {
+                withoutReading.add(ended.where().spot());
+            }
+        } else {
+            used++;
+            readings += ofRow.size();
+            block.addAll(ofRow);
+            if (block.size() >= BLOCK) {
+                handOn();
+            }
+        }
+    }
+
+    private void handOn() {
+        if (!block.isEmpty()) {
+            taker.accept(new ReadingBlock(file, block));
+            block.clear();
+        }
+    }
+
+    @Override
+    public void reading(String part, Reading reading, Where where) {
+        ofRow.add(new ReadingBlock.OfPart(part, reading));
+        places.add(where);
+    }
+
+    @Override
+    public void refuse(Fault fault) {
+        faults.refuse(fault);
+        if (row == null) {
+            ofFiles++;
+        } else {
+            ofRowRefused.add(fault);
+        }
+    }
+
+    /** Refuses the file as a whole, if need be in the midst of a row. */
+    void refuseFile(Fault fault) {
+        if (row != null) {
+            end();
+        }
+        refuse(fault);
+    }
+
+    @Override
+    public void notice(Where where, String message) {
+        faults.notice(where, message);
+    }
+
+    /** What became of the rows of the file. */
+    RowCounts counts() {
+        return new RowCounts(read, used, refused, explained);
+    }
+
+    /** How many readings of the file were handed on or are about to be. */
+    long readings() {
+        return readings;
+    }
+
+    /** How many faults so far concern a file as a whole. */
+    long faultsOfFiles() {
+        return ofFiles;
+    }
+}
