@@ -15,6 +15,7 @@ import java.util.function.UnaryOperator;
  */
 public record Counts(Subgroups data, List<BigDecimal> sizes) {
     private static final int MOST_PLACES = 6;
+    private static final long MILLION = 1_000_000;
 
     /** Checks that every count has a size and none is below 0. */
     public Counts {
@@ -96,7 +97,11 @@ public record Counts(Subgroups data, List<BigDecimal> sizes) {
 
     /** The size of count {@code i} in millionths, whole: for exact comparisons. */
     public long sizeInMillionths(int i) {
-        return sizes.get(i).movePointRight(MOST_PLACES).longValueExact();
+        BigDecimal size = sizes.get(i);
+        // pieces are whole: no new number each time
+        return size.scale() == 0
+                ? Math.multiplyExact(size.longValueExact(), MILLION)
+                : size.movePointRight(MOST_PLACES).longValueExact();
     }
 
     /** The size of count {@code i}, rounded once. */
@@ -106,7 +111,8 @@ public record Counts(Subgroups data, List<BigDecimal> sizes) {
 
     /** Whether every size is a whole number. */
     public boolean areWhole() {
-        return sizes.stream().allMatch(size -> size.stripTrailingZeros().scale() <= 0);
+        return sizes.stream()
+                .allMatch(size -> size.scale() <= 0 || size.stripTrailingZeros().scale() <= 0);
     }
 
     /** Whether all sizes are the same. */

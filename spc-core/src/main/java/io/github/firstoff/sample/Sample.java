@@ -87,6 +87,11 @@ public final class Sample {
         return new Sample(scale, deviations.clone());
     }
 
+    /** The same deviations counted from elsewhere. */
+    Sample withScale(Scale other) {
+        return new Sample(other, deviations);
+    }
+
     /** Refuses powers of ten that nobody measures, before any arithmetic writes them out in digits. */
     private static void requireMeasurable(BigDecimal value) {
         if (value.signum() != 0 && (long) value.precision() - value.scale() > MOST_WHOLE_DIGITS) {

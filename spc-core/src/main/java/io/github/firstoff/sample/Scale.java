@@ -92,6 +92,23 @@ public record Scale(BigDecimal reference, int places, Unit unit) {
             power = quick ? POWERS[scale.places] : 1;
         }
 
+        /**
+         * The value of a computed (not whole) deviation, as {@link Scale#value(double)} gives it or, one time in some thousand, the
+         * neighbour of that in {@code double}; without allocating.
+         */
+        public double value(double deviation) {
+            if (!quick || !(Math.abs(deviation) < EXACT)) {
+                return scale.value(deviation);
+            }
+            // the sum as two doubles, exactly (Knuth 1969, 4.2.2), then one step of division with remainder
+            double whole = wholeReference;
+            double sum = whole + deviation;
+            double part = sum - whole;
+            double lost = (whole - (sum - part)) + (deviation - part);
+            double quotient = sum / power;
+            return quotient + (Math.fma(-quotient, power, sum) + lost) / power;
+        }
+
         /** The mean of {@code count} readings whose deviations sum to {@code sum}, in the unit, rounded once. */
         public double of(long sum, long count) {
             requirePositive(count);

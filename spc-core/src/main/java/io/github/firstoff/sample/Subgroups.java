@@ -274,8 +274,7 @@ public final class Subgroups {
     /** The same subgroups with their readings counted as deviations: the reference becomes 0. */
     public Subgroups asDeviations() {
         Scale scale = sample.scale();
-        return withSample(Sample.ofDeviations(
-                sample.deviations(), new Scale(java.math.BigDecimal.ZERO, scale.places(), scale.unit())));
+        return withSample(sample.withScale(new Scale(java.math.BigDecimal.ZERO, scale.places(), scale.unit())));
     }
 
     /**
@@ -283,14 +282,18 @@ public final class Subgroups {
      * that are left. A break before one that is dropped moves to the next.
      */
     public Subgroups ofAtLeast(int least) {
+        int enough = 0;
+        while (enough < count() && size(enough) >= least) {
+            enough++;
+        }
+        if (enough == count()) {
+            return this;
+        }
         List<Integer> kept = new ArrayList<>();
         for (int g = 0; g < count(); g++) {
             if (size(g) >= least) {
                 kept.add(g);
             }
-        }
-        if (kept.size() == count()) {
-            return this;
         }
         int[] newStarts = new int[kept.size() + 1];
         List<Integer> newOrder = new ArrayList<>();

@@ -3,13 +3,13 @@ package io.github.firstoff.study.chart;
 import io.github.firstoff.quantity.Unit;
 import io.github.firstoff.sample.Counts;
 import io.github.firstoff.sample.Subgroups;
+import io.github.firstoff.stats.DeviationTally;
 import io.github.firstoff.stats.ExactRatio;
 import java.math.BigInteger;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
-import java.util.OptionalDouble;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -53,12 +53,13 @@ abstract class AttributeChart implements ChartMethod<Counts> {
             return ControlChart.of(
                     kind(), List.of(withoutLines(counts)), Optional.empty(), Optional.empty(), 0, data, notes);
         }
-        BigInteger sum = BigInteger.ZERO;
+        long[] setting = new long[basis.count()];
         long size = 0;
-        for (int i = 0; i < basis.count(); i++) {
-            sum = sum.add(BigInteger.valueOf(counts.count(basis.group(i))));
+        for (int i = 0; i < setting.length; i++) {
+            setting[i] = counts.count(basis.group(i));
             size = Math.addExact(size, counts.sizeInMillionths(basis.group(i)));
         }
+        BigInteger sum = DeviationTally.of(setting).sum();
         ExactCentre centre = new ExactCentre(sum, size);
         double rate = ExactRatio.of(sum.multiply(BigInteger.valueOf(1_000_000)), BigInteger.valueOf(size));
         ChartNotes.addProvisional(notes, basis.count(), "counts");
@@ -212,13 +213,8 @@ abstract class AttributeChart implements ChartMethod<Counts> {
             int side = exact != null
                     ? exact.side(counts.count(i), counts.sizeInMillionths(i))
                     : LineJudge.compare(value, centre, sigma);
-            panel.addZoned(
-                    i,
-                    value,
-                    wholeSize(counts, i),
-                    new Lines(centre, lower, upper, OptionalDouble.of(sigma)),
-                    side,
-                    LineJudge.zone(value, centre, sigma, side));
+            panel.ruled(centre, lower, upper)
+                    .addZoned(i, value, wholeSize(counts, i), sigma, side, LineJudge.zone(value, centre, sigma, side));
         }
         return panel.build();
     }

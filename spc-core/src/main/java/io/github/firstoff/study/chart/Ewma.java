@@ -6,7 +6,6 @@ import io.github.firstoff.stats.EwmaRunLength;
 import java.math.BigDecimal;
 import java.util.List;
 import java.util.Optional;
-import java.util.OptionalDouble;
 
 /**
  * Exponentially weighted moving average of individuals or means: small lasting shifts show early.
@@ -76,6 +75,7 @@ public final class Ewma extends DriftChart {
         Panel.Builder panel = new Panel.Builder(
                 PanelKind.LOCATION, PanelNature.DEPENDENT, "weighted moving average", data, data.count());
         boolean anyExcluded = !data.exclusions().isEmpty();
+        Scale.Means means = scale.means();
         double centreValue = scale.value(centre);
         // both in steps, the average as its distance from the centre
         double average = 0;
@@ -90,15 +90,13 @@ public final class Ewma extends DriftChart {
                 variance = lambda * lambda * sigma * sigma / data.size(g) + (1 - lambda) * (1 - lambda) * variance;
             }
             double reach = width * Math.sqrt(variance);
-            Lines lines = new Lines(
-                    centreValue, scale.value(centre - reach), scale.value(centre + reach), OptionalDouble.empty());
-            panel.add(
-                    g,
-                    scale.value(centre + average),
-                    data.size(g),
-                    lines,
-                    LineJudge.compare(average, 0, sigma),
-                    LineJudge.beyond(average, -reach, reach, sigma));
+            panel.ruled(centreValue, means.value(centre - reach), means.value(centre + reach))
+                    .addJudged(
+                            g,
+                            means.value(centre + average),
+                            data.size(g),
+                            LineJudge.compare(average, 0, sigma),
+                            LineJudge.beyond(average, -reach, reach, sigma));
         }
         return panel.build();
     }

@@ -14,6 +14,7 @@ final class LocationPanel {
     private final Subgroups data;
     private final String statistic;
     private final boolean medians;
+    private long[] members = {};
 
     LocationPanel(Subgroups data, String statistic) {
         this(data, statistic, false);
@@ -51,7 +52,10 @@ final class LocationPanel {
     /** The point is {@link #sum} over {@link #divisor}, both whole. */
     private long sum(int group) {
         if (medians) {
-            return Spread.twiceMedian(data, group);
+            if (members.length < data.size(group)) {
+                members = new long[data.size(group)];
+            }
+            return Spread.twiceMedian(data, group, members);
         }
         long sum = 0;
         for (int m = 0; m < data.size(group); m++) {

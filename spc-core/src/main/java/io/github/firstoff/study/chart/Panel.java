@@ -70,10 +70,10 @@ public final class Panel {
         labels = b.labels;
     }
 
-    private Panel(Panel whole, int from, int to, String statistic) {
+    private Panel(Panel whole, int from, int to) {
         kind = whole.kind;
         nature = whole.nature;
-        this.statistic = statistic;
+        statistic = whole.statistic;
         firstNumber = from < whole.count() ? whole.number(from) : whole.firstNumber;
         numbers = part(whole.numbers, from, to);
         segments = part(whole.segments, from, to);
@@ -141,6 +141,27 @@ public final class Panel {
         labels = number -> data.label(number - data.number(0));
     }
 
+    private Panel(Panel whole, String statistic) {
+        kind = whole.kind;
+        nature = whole.nature;
+        this.statistic = statistic;
+        firstNumber = whole.firstNumber;
+        numbers = whole.numbers;
+        segments = whole.segments;
+        excluded = whole.excluded;
+        values = whole.values;
+        seconds = whole.seconds;
+        sizes = whole.sizes;
+        centres = whole.centres;
+        lowers = whole.lowers;
+        uppers = whole.uppers;
+        sigmas = whole.sigmas;
+        sides = whole.sides;
+        zones = whole.zones;
+        beyond = whole.beyond;
+        labels = whole.labels;
+    }
+
     private static double[] part(double[] column, int from, int to) {
         return column.length == 0 ? column : Arrays.copyOfRange(column, from, to);
     }
@@ -163,12 +184,12 @@ public final class Panel {
         if (from < 0 || to > count() || from > to) {
             throw new IndexOutOfBoundsException("from " + from + " to " + to + " of " + count());
         }
-        return new Panel(this, from, to, statistic);
+        return new Panel(this, from, to);
     }
 
     /** The same panel with another name for what is plotted. */
     Panel plotting(String otherStatistic) {
-        return new Panel(this, 0, count(), otherStatistic);
+        return new Panel(this, otherStatistic);
     }
 
     /** Location, between or dispersion. */
@@ -323,7 +344,7 @@ public final class Panel {
         private final int[] segments;
         private final BitSet excluded = new BitSet();
         private final double[] values;
-        private final double[] seconds;
+        private double[] seconds = NO_NUMBERS;
         private final int[] sizes;
         private final double[] centres;
         private final double[] lowers;
@@ -350,7 +371,6 @@ public final class Panel {
             numbers = new int[capacity];
             segments = new int[capacity];
             values = new double[capacity];
-            seconds = new double[capacity];
             sizes = new int[capacity];
             centres = new double[capacity];
             lowers = new double[capacity];
@@ -380,30 +400,49 @@ public final class Panel {
             excluded.set(count - 1);
         }
 
-        /** A point with lines but without zones. */
-        void add(int group, double value, int size, Lines lines, int side, int beyondLimit) {
-            centres[count] = lines.centre();
-            lowers[count] = lines.lower();
-            uppers[count] = lines.upper();
+        /** The lines of the point that is added next, where they differ at every point: not worth an object each. */
+        Builder ruled(double centre, double lower, double upper) {
+            centres[count] = centre;
+            lowers[count] = lower;
+            uppers[count] = upper;
+            lined = true;
+            return this;
+        }
+
+        /** A point whose lines were {@link #ruled} just before, without zones. */
+        void addJudged(int group, double value, int size, int side, int beyondLimit) {
             sides[count] = (byte) side;
             beyond[count] = (byte) beyondLimit;
-            lined = true;
             add(group, value, size);
+        }
+
+        /** A point whose three-sigma limits were {@link #ruled} just before, with zones of that sigma. */
+        void addZoned(int group, double value, int size, double sigma, int side, int zone) {
+            zones[count] = (byte) zone;
+            sigmas[count] = sigma;
+            zoned = true;
+            addJudged(group, value, size, side, zone == 3 ? side : 0);
+        }
+
+        /** A point with lines but without zones. */
+        void add(int group, double value, int size, Lines lines, int side, int beyondLimit) {
+            ruled(lines.centre(), lines.lower(), lines.upper()).addJudged(group, value, size, side, beyondLimit);
         }
 
         /** A point with two values and with lines but without zones. */
         void addPair(int group, double value, double second, int size, Lines lines, int side, int beyondLimit) {
+            if (!paired) {
+                seconds = new double[values.length];
+                paired = true;
+            }
             seconds[count] = second;
-            paired = true;
             add(group, value, size, lines, side, beyondLimit);
         }
 
         /** A point with three-sigma limits and zones; {@code side} times {@code zone} says beyond which lines it lies. */
         void addZoned(int group, double value, int size, Lines lines, int side, int zone) {
-            zones[count] = (byte) zone;
-            sigmas[count] = lines.sigma().orElseThrow();
-            zoned = true;
-            add(group, value, size, lines, side, zone == 3 ? side : 0);
+            ruled(lines.centre(), lines.lower(), lines.upper())
+                    .addZoned(group, value, size, lines.sigma().orElseThrow(), side, zone);
         }
 
         Panel build() {

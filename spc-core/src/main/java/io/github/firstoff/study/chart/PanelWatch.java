@@ -2,6 +2,7 @@ package io.github.firstoff.study.chart;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.function.Consumer;
 
 /**
  * A panel under watch by a set of tests; chunks of its points go in in order, signals come out in order of the points that
@@ -12,6 +13,7 @@ import java.util.List;
 public final class PanelWatch {
     private final List<RunRule.Watch> watches = new ArrayList<>();
     private final List<Signal> signals = new ArrayList<>();
+    private final Consumer<Signal> found = signals::add;
     private int segment;
 
     PanelWatch(RuleSet rules, PanelKind panel, PanelNature points) {
@@ -32,8 +34,8 @@ public final class PanelWatch {
             if (!chunk.hasLines(i) || chunk.isExcluded(i)) {
                 continue;
             }
-            for (RunRule.Watch watch : watches) {
-                watch.next(chunk, i, signals::add);
+            for (int w = 0; w < watches.size(); w++) {
+                watches.get(w).next(chunk, i, found);
             }
         }
     }

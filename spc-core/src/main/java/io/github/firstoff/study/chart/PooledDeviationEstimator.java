@@ -20,7 +20,7 @@ final class PooledDeviationEstimator implements SpreadEstimator {
         long df = 0;
         for (int i = 0; i < basis.count(); i++) {
             int n = basis.data().size(basis.group(i));
-            squares += (n - 1) * Spread.tally(basis.data(), basis.group(i)).variance();
+            squares += (n - 1) * Spread.variance(basis.data(), basis.group(i));
             df += n - 1;
         }
         return Optional.of(SigmaEstimators.pooledUnbiased(Math.sqrt(squares / df), df));

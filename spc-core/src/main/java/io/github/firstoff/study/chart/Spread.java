@@ -8,6 +8,9 @@ import java.util.Arrays;
 
 /** What one subgroup says of the spread, in steps. */
 final class Spread {
+    /** Whole numbers below this are exact in a double. */
+    private static final double EXACT = 0x1p53;
+
     private Spread() {}
 
     static long range(Subgroups data, int group) {
@@ -30,17 +33,43 @@ final class Spread {
     }
 
     static double standardDeviation(Subgroups data, int group) {
-        return tally(data, group).standardDeviation();
+        return Math.sqrt(variance(data, group));
     }
 
-    /** The sum of the two middle members, or twice the middle one: twice the median, whole. */
-    static long twiceMedian(Subgroups data, int group) {
-        long[] members = new long[data.size(group)];
-        for (int m = 0; m < members.length; m++) {
+    /**
+     * The variance with n − 1, rounded once; squares of ordinary subgroups are summed in a {@code long}, exact like
+     * {@link DeviationTally} and without an object.
+     */
+    static double variance(Subgroups data, int group) {
+        int n = data.size(group);
+        long sum = 0;
+        long squares = 0;
+        long greatest = 0;
+        for (int m = 0; m < n; m++) {
+            long d = data.deviation(group, m);
+            greatest = Math.max(greatest, Math.abs(d));
+            sum += d;
+            squares += d * d;
+        }
+        // n Σd² is at most n² times the greatest square; below 2⁵³ the quotient is the only rounding
+        double most = (double) n * n * greatest * greatest;
+        if (n < 2 || !(most < EXACT)) {
+            return tally(data, group).variance();
+        }
+        return (n * squares - sum * sum) / ((double) n * (n - 1));
+    }
+
+    /**
+     * The sum of the two middle members, or twice the middle one: twice the median, whole.
+     *
+     * @param members a place to sort in, at least as long as the subgroup
+     */
+    static long twiceMedian(Subgroups data, int group, long[] members) {
+        int n = data.size(group);
+        for (int m = 0; m < n; m++) {
             members[m] = data.deviation(group, m);
         }
-        Arrays.sort(members);
-        int n = members.length;
+        Arrays.sort(members, 0, n);
         return members[(n - 1) / 2] + members[n / 2];
     }
 

@@ -138,10 +138,10 @@ public final class StandardisedDeviation implements ChartMethod<Family> {
                 continue;
             }
             double sigma = 1 / Math.sqrt(data.size(g));
-            Lines lines = new Lines(0, -3 * sigma, 3 * sigma, OptionalDouble.of(sigma));
             // a mean of deviations is exactly 0 or it is not: no tolerance at the centre
             int side = (int) Math.signum(z[g]);
-            panel.addZoned(g, z[g], data.size(g), lines, side, LineJudge.zone(z[g], 0, sigma, side));
+            panel.ruled(0, -3 * sigma, 3 * sigma)
+                    .addZoned(g, z[g], data.size(g), sigma, side, LineJudge.zone(z[g], 0, sigma, side));
         }
         return panel.build();
     }
@@ -190,14 +190,13 @@ public final class StandardisedDeviation implements ChartMethod<Family> {
                     .scale()
                     .steps(sigmas.getOrDefault(family.parts().get(g), Double.NaN));
             double range = Spread.range(data, g) / sigma;
-            Lines lines = new Lines(c.d2(), c.bigD1(), c.bigD2(), OptionalDouble.empty());
-            panel.add(
-                    g,
-                    range,
-                    n,
-                    lines,
-                    LineJudge.compare(range, c.d2(), 1),
-                    LineJudge.beyond(range, c.bigD1(), c.bigD2(), 1));
+            panel.ruled(c.d2(), c.bigD1(), c.bigD2())
+                    .addJudged(
+                            g,
+                            range,
+                            n,
+                            LineJudge.compare(range, c.d2(), 1),
+                            LineJudge.beyond(range, c.bigD1(), c.bigD2(), 1));
         }
         return panel.build();
     }
