@@ -231,4 +231,15 @@ abstract class AttributeChart implements ChartMethod<Counts> {
                 length.sentence()
                         + " The figure is of normal points; counts differ from it, the more the rarer they are.");
     }
+
+    /** Exact from the distribution of the counts, sizes mixed as on the chart; of normal points where limits were widened. */
+    @Override
+    public final FalseSignals falseSignals(RuleSet tests, ControlChart chart) {
+        return CountedRunLength.of(binomial, shares, chart, tests)
+                .map(length -> new FalseSignals(
+                        length.runLength().average(),
+                        length.isComplete(),
+                        CountedRunLength.sentence(length, binomial, chart.location())))
+                .orElseGet(() -> falseSignals(tests));
+    }
 }

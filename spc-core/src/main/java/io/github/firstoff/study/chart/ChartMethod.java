@@ -49,4 +49,12 @@ public interface ChartMethod<D> {
         InControlRunLength length = tests.inControlRunLength();
         return new FalseSignals(length.runLength().average(), length.isComplete(), length.sentence());
     }
+
+    /**
+     * How often these tests would signal falsely on the location panel of a process in control, with what a chart of this kind says of
+     * the points: for attributes their distribution and sizes.
+     */
+    default FalseSignals falseSignals(RuleSet tests, ControlChart chart) {
+        return falseSignals(tests);
+    }
 }

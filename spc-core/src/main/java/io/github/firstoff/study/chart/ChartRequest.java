@@ -119,6 +119,16 @@ public record ChartRequest(
                 .falseSignals(tests);
     }
 
+    /**
+     * The same with what a chart of this request says of its points: for counts the figure of their distribution and sizes, exact, in
+     * place of that of normal points.
+     */
+    public FalseSignals falseSignals(ControlChart chart) {
+        return ChartCatalogue.counted(kind, settings)
+                .map(method -> method.falseSignals(tests, chart))
+                .orElseGet(this::falseSignals);
+    }
+
     private IllegalArgumentException unknown(String what) {
         return new IllegalArgumentException("no chart of " + what + " is called " + kind);
     }

@@ -30,6 +30,9 @@ public record InControlRunLength(RunLength runLength, int states, List<String> l
     /** The cells that have a probability, in order; lines themselves have none. */
     private static final int[] CELLS = {-5, -4, -3, -1, 1, 3, 4, 5};
 
+    /** Lines included, for points that can lie on one. */
+    private static final int[] ALL_CELLS = {-5, -4, -3, -2, -1, 0, 1, 2, 3, 4, 5};
+
     private static final Map<RuleSet, InControlRunLength> KNOWN = new ConcurrentHashMap<>();
 
     /** Copies the list. */
@@ -63,11 +66,31 @@ public record InControlRunLength(RunLength runLength, int states, List<String> l
                 leftOut.add(rule.id());
             }
         }
-        Chain chain = new Chain(zones, steps);
+        Chain chain = new Chain(CELLS, zones, steps);
         RunLength length = steps.isEmpty()
                 ? RunLength.ofChain(chain.targets(1), probabilities(shift))
                 : StepChain.runLength(chain.targets(1), chain.targets(-1), chain.cells(), probabilities(shift));
         return new InControlRunLength(length, chain.states(), leftOut);
+    }
+
+    /**
+     * The run length of independent points that fall into cells with given probabilities, for example counts.
+     *
+     * <p>Tests of steps are left out: counts repeat, and a step between equal counts is none.
+     *
+     * @param points what the points are to a test
+     * @param probabilities of the cells −5 to 5 of {@link RunRule.ZoneMemory}, in this order; they sum to 1
+     */
+    static InControlRunLength ofCells(RuleSet rules, PanelNature points, double[] probabilities) {
+        List<RunRule.ZoneMemory> zones = new ArrayList<>();
+        List<String> leftOut = new ArrayList<>();
+        for (RunRule rule : rules.rules()) {
+            if (rule.judges(points)) {
+                rule.memory().ifPresentOrElse(zones::add, () -> leftOut.add(rule.id()));
+            }
+        }
+        Chain chain = new Chain(ALL_CELLS, zones, List.of());
+        return new InControlRunLength(RunLength.ofChain(chain.targets(1), probabilities), chain.states(), leftOut);
     }
 
     /** Whether every test of the set is in the figure. */
@@ -103,6 +126,7 @@ public record InControlRunLength(RunLength runLength, int states, List<String> l
 
     /** The joint memory of several tests, as states numbered from 0, the start. */
     private static final class Chain {
+        private final int[] outcomes;
         private final List<RunRule.ZoneMemory> zones;
         private final List<RunRule.StepMemory> steps;
         private final Map<State, Integer> numbers = new HashMap<>();
@@ -113,7 +137,8 @@ public record InControlRunLength(RunLength runLength, int states, List<String> l
         /** What tests remember, and in which cell (by its place) the last point lies where steps matter; −1: there is none. */
         private record State(List<Long> zones, List<Integer> steps, int cell) {}
 
-        Chain(List<RunRule.ZoneMemory> zones, List<RunRule.StepMemory> steps) {
+        Chain(int[] outcomes, List<RunRule.ZoneMemory> zones, List<RunRule.StepMemory> steps) {
+            this.outcomes = outcomes;
             this.zones = zones;
             this.steps = steps;
             number(new State(
@@ -122,9 +147,9 @@ public record InControlRunLength(RunLength runLength, int states, List<String> l
                     -1));
             for (int state = 0; state < states.size(); state++) {
                 State from = states.get(state);
-                int[] up = new int[CELLS.length];
-                int[] down = new int[CELLS.length];
-                for (int cell = 0; cell < CELLS.length; cell++) {
+                int[] up = new int[outcomes.length];
+                int[] down = new int[outcomes.length];
+                for (int cell = 0; cell < outcomes.length; cell++) {
                     boolean first = from.cell < 0;
                     // a step against the order of the cells cannot happen, and needs no state
                     up[cell] = cell >= from.cell ? target(from, cell, first ? 0 : 1) : RunLength.SIGNAL;
@@ -140,7 +165,7 @@ public record InControlRunLength(RunLength runLength, int states, List<String> l
         private int target(State from, int cell, int step) {
             List<Long> nextZones = new ArrayList<>(zones.size());
             for (int m = 0; m < zones.size(); m++) {
-                long next = zones.get(m).next(from.zones.get(m), CELLS[cell]);
+                long next = zones.get(m).next(from.zones.get(m), outcomes[cell]);
                 if (zones.get(m).signals(next)) {
                     return RunLength.SIGNAL;
                 }

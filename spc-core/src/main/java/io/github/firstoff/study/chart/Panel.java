@@ -302,13 +302,19 @@ public final class Panel {
         if (beyond[i] != 0) {
             return RunRule.ZoneMemory.BEYOND_LIMIT * beyond[i];
         }
-        if (!hasZones() || zones[i] == 0) {
-            return RunRule.ZoneMemory.WITHIN_ONE_SIGMA * sides[i];
-        }
-        if (zones[i] == LineJudge.ON_ONE_SIGMA) {
-            return RunRule.ZoneMemory.ON_ONE_SIGMA * sides[i];
-        }
-        return (zones[i] == 1 ? RunRule.ZoneMemory.BEYOND_ONE_SIGMA : RunRule.ZoneMemory.BEYOND_TWO_SIGMA) * sides[i];
+        return hasZones() ? cell(sides[i], zones[i]) : RunRule.ZoneMemory.WITHIN_ONE_SIGMA * sides[i];
+    }
+
+    /** Side and zone, as {@link LineJudge} finds them, in one number. */
+    static int cell(int side, int zone) {
+        int distance = switch (zone) {
+            case 0 -> RunRule.ZoneMemory.WITHIN_ONE_SIGMA;
+            case LineJudge.ON_ONE_SIGMA -> RunRule.ZoneMemory.ON_ONE_SIGMA;
+            case 1 -> RunRule.ZoneMemory.BEYOND_ONE_SIGMA;
+            case 2 -> RunRule.ZoneMemory.BEYOND_TWO_SIGMA;
+            default -> RunRule.ZoneMemory.BEYOND_LIMIT;
+        };
+        return distance * side;
     }
 
     /** Point {@code i} as one value. */

@@ -118,7 +118,7 @@ class AllocationTest {
         Random random = new Random(n);
         long[] counts = new long[n];
         for (int i = 0; i < n; i++) {
-            counts[i] = 5 + random.nextInt(12);
+            counts[i] = 5L + random.nextInt(12);
         }
         return Counts.of(counts, 120);
     }
