@@ -39,7 +39,7 @@ final class CapabilitySection {
         this.finding = finding;
         this.study = finding.study().orElseThrow();
         this.capability = study.capability();
-        this.unit = study.subgroups().sample().unit();
+        this.unit = finding.summary().orElseThrow().sample().unit();
     }
 
     List<Block> blocks() {
@@ -51,6 +51,7 @@ final class CapabilitySection {
         } else {
             past(blocks);
         }
+        observed().ifPresent(text -> blocks.add(new Block.Note(Text.of(text))));
         reasons(blocks);
         for (String remark : capability.checks().remarks()) {
             blocks.add(new Block.Note(Text.of(remark)));
@@ -99,12 +100,34 @@ final class CapabilitySection {
                 + capability.distribution().method().family().name() + " distribution.");
     }
 
+    /** How many readings lay outside, and what that says of the share in the long run. */
+    private Optional<String> observed() {
+        Index share = capability.nonconforming().observed();
+        if (capability.nonconforming().count().isEmpty() || share.interval().isEmpty()) {
+            return Optional.empty();
+        }
+        int outside = capability.nonconforming().count().getAsInt();
+        Interval interval = share.interval().get();
+        String found = outside == 0
+                ? "Observed outside the limits: none of " + capability.count() + " readings"
+                : "Observed outside the limits: " + outside + " of " + capability.count() + " readings, "
+                        + perMillion(share.value().orElseThrow()) + " of a million";
+        return Optional.of(found + "; the share of such a process, " + Figures.rounded(interval.level() * 100, 0)
+                + " % interval: " + (interval.lower() == 0 ? "0" : perMillion(interval.lower())) + " to "
+                + perMillion(interval.upper()) + " of a million (" + interval.method() + ").");
+    }
+
     private static String perMillion(double value) {
         return value < 1 ? "fewer than 1" : Figures.twoDigits(value);
     }
 
     private static boolean hasPlace(Index index) {
         return index.value().isPresent() && Double.isFinite(index.value().getAsDouble());
+    }
+
+    /** An index that has a place on a scale, as a mark there. */
+    static IndexMark mark(Index index) {
+        return mark(index, places(index));
     }
 
     private static IndexMark mark(Index index, int places) {
@@ -191,14 +214,13 @@ final class CapabilitySection {
     }
 
     private String grouping() {
-        boolean individuals = study.assessment().chart().kind().equals("individuals");
-        if (individuals) {
+        if (new ChartWords(study).isSingle()) {
             return ", individuals";
         }
         String size = capability.subgroupSize().isPresent()
                 ? " of " + capability.subgroupSize().getAsInt()
                 : " of differing size";
-        return " in " + study.assessment().chart().data().count() + " subgroups" + size;
+        return " in " + study.chart().data().count() + " subgroups" + size;
     }
 
     private String sigma(SigmaEstimate estimate) {

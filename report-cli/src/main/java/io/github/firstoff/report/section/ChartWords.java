@@ -1,53 +1,125 @@
 package io.github.firstoff.report.section;
 
+import io.github.firstoff.quantity.Unit;
 import io.github.firstoff.sheet.ProcessStudy;
 import io.github.firstoff.study.chart.ControlChart;
 import io.github.firstoff.study.chart.Panel;
 import io.github.firstoff.study.chart.PanelKind;
+import io.github.firstoff.study.chart.PanelNature;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 
-/** What the points of a chart are called: subgroups with their labels, or pieces with their serial numbers. */
+/**
+ * What the points of a chart are called (subgroups with their labels, pieces with their serial numbers, samples of counts), and
+ * what is plotted.
+ */
 final class ChartWords {
     /** So many separate points are named; more are given from first to last. */
     private static final int NAMED = 6;
 
+    /** Between the number of a characteristic and the label of its subgroup, on charts of a family. */
+    private static final String OF_FAMILY = ": ";
+
     private final ProcessStudy study;
     private final ControlChart chart;
+    private final boolean single;
 
     ChartWords(ProcessStudy study) {
         this.study = study;
-        this.chart = study.assessment().chart();
+        this.chart = study.chart();
+        boolean one = chart.data().count() > 0;
+        for (int g = 0; g < chart.data().count(); g++) {
+            one &= chart.data().size(g) == 1;
+        }
+        this.single = one && !study.isCounted();
     }
 
+    /** Whether the chart plots readings as they are, so that limits of pieces have a place on it. */
     boolean isIndividuals() {
         return chart.kind().equals("individuals");
     }
 
-    /** {@code subgroup} or {@code piece}. */
-    String noun() {
-        return isIndividuals() ? "piece" : "subgroup";
+    /** Whether every point rests on a reading of one piece. */
+    boolean isSingle() {
+        return single;
     }
 
-    /** {@code subgroups} or {@code pieces}. */
+    boolean isCusum() {
+        return chart.kind().equals("cusum");
+    }
+
+    /** Whether the points share readings with their neighbours. */
+    boolean addsUp() {
+        return chart.location().nature() == PanelNature.DEPENDENT;
+    }
+
+    boolean isCounted() {
+        return study.isCounted();
+    }
+
+    /** Whether points count in standard deviations. */
+    boolean isStandardised() {
+        return chart.kind().equals("standardised-deviation")
+                || (isCusum() && !single && chart.data().commonSize().isEmpty());
+    }
+
+    /** {@code subgroup}, {@code piece} or {@code sample}. */
+    String noun() {
+        return isCounted() ? "sample" : single ? "piece" : "subgroup";
+    }
+
+    /** {@code subgroups}, {@code pieces} or {@code samples}. */
     String nouns() {
         return noun() + "s";
     }
 
     private Panel panel(PanelKind kind) {
-        return kind == PanelKind.LOCATION
-                ? chart.location()
-                : chart.dispersion().orElseThrow();
+        return chart.panel(kind).orElseThrow();
     }
 
     /** {@code mean}, {@code range}, {@code individual value}. */
     String statistic(PanelKind kind) {
-        return panel(kind).statistic();
+        String plotted = panel(kind).statistic();
+        return plotted.equals("proportion") ? "proportion nonconforming" : plotted;
     }
 
-    /** {@code means}, {@code ranges}, {@code individual values}. */
+    /** {@code means}, {@code ranges}, {@code moving ranges of means}. */
     String statistics(PanelKind kind) {
-        return statistic(kind) + "s";
+        String one = statistic(kind);
+        for (String rest : List.of(" of ", " from ", " nonconforming")) {
+            int at = one.indexOf(rest);
+            if (at > 0) {
+                return one.substring(0, at) + "s" + one.substring(at);
+            }
+        }
+        return one.startsWith("nonconformities") ? one : one + "s";
+    }
+
+    /** The unit of the points: of counts none, of standardised points their sigma. */
+    String unit() {
+        if (isStandardised()) {
+            return chart.kind().equals("standardised-deviation") ? "in sigmas of each part" : "in sigmas of the mean";
+        }
+        return isCounted() ? "" : readingUnit().symbol();
+    }
+
+    /** The unit of the readings. */
+    Unit readingUnit() {
+        return chart.data().sample().unit();
+    }
+
+    /** A distance between points, with its unit and two digits. */
+    String amount(double value) {
+        if (isStandardised()) {
+            return Figures.twoDigits(Math.abs(value)) + " sigma";
+        }
+        return isCounted() ? Figures.twoDigits(Math.abs(value)) : Figures.amount(value, readingUnit());
+    }
+
+    /** The place of a point, from 0, among all that the chart has room for. */
+    int index(int number) {
+        return number - chart.data().number(0);
     }
 
     /**
@@ -59,17 +131,29 @@ final class ChartWords {
     }
 
     private String name(int number) {
-        if (!isIndividuals()) {
-            return label(number);
+        if (!single) {
+            return family(number)
+                    .map(part -> number + " (characteristic " + part + ")")
+                    .orElseGet(() -> label(number));
         }
-        String serial = study.parts().get(chart.data().reading(number - 1, 0));
+        String serial = study.pieces(index(number)).get(0);
         boolean tells = serial.matches("(?:.*\\D)?0*" + number);
         return tells ? serial : label(number) + " (" + serial + ")";
     }
 
-    /** The label of the point with that number, counted from 1. */
+    /** The label of the point with that number, counted from 1; of a family its number, since the label names the part. */
     String label(int number) {
-        return chart.data().label(number - 1);
+        return family(number).isPresent()
+                ? Integer.toString(number)
+                : chart.data().label(index(number));
+    }
+
+    /** On charts of a family: which of its parts or characteristics the point is of. */
+    Optional<String> family(int number) {
+        boolean ofFamily = chart.kind().equals("deviation") || chart.kind().equals("standardised-deviation");
+        String label = chart.data().label(index(number));
+        int at = label.indexOf(OF_FAMILY);
+        return ofFamily && at > 0 ? Optional.of(label.substring(0, at)) : Optional.empty();
     }
 
     /** Several points: {@code subgroups 12 and 14}, {@code subgroups 12 to 25}. */
@@ -96,13 +180,25 @@ final class ChartWords {
         return nouns() + " " + name(first) + " to " + name(last);
     }
 
-    /** The pieces of a subgroup: {@code pieces 2207-066 to 2207-070}; empty for individuals, who are named already. */
+    /** The pieces of a point: {@code pieces 2207-066 to 2207-070}; empty for single pieces, who are named already. */
     String pieces(int number) {
-        if (isIndividuals()) {
+        if (single) {
             return "";
         }
-        List<Integer> readings = chart.data().readings(number - 1);
-        return "pieces " + study.parts().get(readings.get(0)) + " to "
-                + study.parts().get(readings.get(readings.size() - 1));
+        List<String> pieces = study.pieces(index(number));
+        return pieces.size() == 1
+                ? "piece " + pieces.get(0)
+                : "pieces " + pieces.get(0) + " to " + pieces.get(pieces.size() - 1);
+    }
+
+    /** What the axis of points is called. */
+    String axis() {
+        if (!single) {
+            return noun();
+        }
+        List<String> parts = study.parts();
+        return parts.size() < 2
+                ? noun()
+                : "piece in production order, " + parts.get(0) + " to " + parts.get(parts.size() - 1);
     }
 }

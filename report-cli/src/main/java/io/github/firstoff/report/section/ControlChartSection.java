@@ -2,24 +2,34 @@ package io.github.firstoff.report.section;
 
 import io.github.firstoff.conformance.CharacteristicResult;
 import io.github.firstoff.report.figure.ControlFigure;
+import io.github.firstoff.report.figure.ControlFigure.Band;
+import io.github.firstoff.report.figure.ControlFigure.PhaseBreak;
+import io.github.firstoff.report.figure.ControlFigure.Point;
+import io.github.firstoff.report.figure.ControlFigure.Trend;
 import io.github.firstoff.report.figure.HistogramFigure;
 import io.github.firstoff.report.figure.LevelLine;
+import io.github.firstoff.report.figure.Scale;
+import io.github.firstoff.sample.Break;
 import io.github.firstoff.sheet.Finding;
 import io.github.firstoff.sheet.ProcessStudy;
 import io.github.firstoff.study.chart.ControlChart;
 import io.github.firstoff.study.chart.Lines;
 import io.github.firstoff.study.chart.Panel;
 import io.github.firstoff.study.chart.PanelKind;
+import io.github.firstoff.study.chart.PanelNature;
 import io.github.firstoff.tolerance.Limits;
 import java.util.ArrayList;
+import java.util.Collections;
 import java.util.List;
 import java.util.Optional;
+import java.util.OptionalInt;
+import java.util.stream.DoubleStream;
 import java.util.stream.IntStream;
 
 /**
- * The control chart as a picture: both panels with their limits, the signal points ringed and numbered. A chart of individuals
- * also carries the limits of the drawing and, on the same scale, the histogram; limits of single pieces have no place on a chart
- * of means.
+ * The control chart as a picture: its panels on one axis, each point with the limits that hold for it, the signal points ringed
+ * and numbered, gaps where something was done to the process. A chart of individuals also carries the limits of the drawing and,
+ * on the same scale, the histogram; limits of single pieces have no place on a chart of means.
  */
 final class ControlChartSection {
     /** The drawing's limits stay off a chart that they would press into less than this share of its height. */
@@ -28,22 +38,40 @@ final class ControlChartSection {
     /** The share of the axis that the name of a panel takes. */
     private static final double ROOM_FOR_NAME = 0.3;
 
+    /** Panels of spread share a scale unless that would press one into less than this share of its height. */
+    private static final double LEAST_SHARED = 0.3;
+
+    /** The decimals of points in sigmas. */
+    private static final int PLACES_OF_SIGMAS = 2;
+
+    /** Limits of counts get the decimals that a tenth of their distance fills with two digits. */
+    private static final double TENTH = 0.1;
+
     private final Finding finding;
     private final ProcessStudy study;
     private final ControlChart chart;
     private final ChartWords words;
     private final SignalList signals;
     private final int places;
-    private final String unit;
 
     ControlChartSection(Finding finding, SignalList signals) {
         this.finding = finding;
         this.study = finding.study().orElseThrow();
-        this.chart = study.assessment().chart();
+        this.chart = study.chart();
         this.words = new ChartWords(study);
         this.signals = signals;
-        this.places = new Readings(finding.result()).places() + 1;
-        this.unit = study.subgroups().sample().unit().symbol();
+        this.places = places();
+    }
+
+    private int places() {
+        if (words.isStandardised()) {
+            return PLACES_OF_SIGMAS;
+        }
+        return words.isCounted()
+                ? lastLines(chart.location())
+                        .map(lines -> Figures.placesOf((lines.upper() - lines.lower()) * TENTH))
+                        .orElse(1)
+                : new Readings(finding.result()).places() + 1;
     }
 
     /** Whether the histogram stands at the chart's side, on its scale. */
@@ -53,101 +81,230 @@ final class ControlChartSection {
 
     /** The picture; empty where there is no point to show. */
     Optional<ControlFigure> figure() {
-        int count = chart.location().count();
-        if (count == 0) {
+        if (chart.location().count() == 0) {
             return Optional.empty();
         }
-        List<String> labels =
-                IntStream.rangeClosed(1, count).mapToObj(words::label).toList();
+        int first = chart.data().number(0);
+        List<String> labels = IntStream.range(first, first + chart.data().count())
+                .mapToObj(words::label)
+                .toList();
         Optional<HistogramFigure> histogram =
                 holdsHistogram() ? new HistogramSection(finding).figure() : Optional.empty();
-        return Optional.of(new ControlFigure(
-                location(),
-                chart.dispersion().map(this::dispersion),
-                labels,
-                words.isIndividuals() ? "piece in production order" : words.noun(),
-                breaks(count),
-                histogram));
+        List<ControlFigure.Panel> panels = new ArrayList<>();
+        for (Panel panel : chart.panels()) {
+            panels.add(panel.kind() == PanelKind.LOCATION ? location(panel) : spread(panel));
+        }
+        return Optional.of(new ControlFigure(onOneScale(panels), labels, words.axis(), breaks(), bands(), histogram));
     }
 
-    /** Where the limits that the first points set begin to judge the points after them. */
-    private List<ControlFigure.PhaseBreak> breaks(int count) {
-        boolean baseline = chart.limitsFrom() > 0 && chart.limitsFrom() < count;
-        // A word close to the left end would stand in the name of the panel; the note under the chart says it as well.
-        boolean room = chart.limitsFrom() >= count * ROOM_FOR_NAME;
-        return baseline
-                ? List.of(new ControlFigure.PhaseBreak(
-                        chart.limitsFrom() + 1, room ? "limits of 1 to " + chart.limitsFrom() : ""))
-                : List.of();
+    /** Where something was done to the process; and where the limits that the first points set begin to judge those after them. */
+    private List<PhaseBreak> breaks() {
+        List<PhaseBreak> breaks = new ArrayList<>();
+        for (Break each : chart.data().breaks()) {
+            breaks.add(new PhaseBreak(words.index(each.number()) + 1, each.label()));
+        }
+        OptionalInt end = new ChartConditions(study, words).endOfBaseline();
+        boolean broken =
+                end.isPresent() && breaks.stream().anyMatch(each -> each.before() == words.index(end.getAsInt()) + 2);
+        if (end.isPresent() && !broken) {
+            int after = words.index(end.getAsInt()) + 2;
+            // A word close to the left end would stand in the name of the panel; the note under the chart says it as
+            // well.
+            boolean room = after > chart.data().count() * ROOM_FOR_NAME && breaks.isEmpty();
+            breaks.add(new PhaseBreak(after, room ? "limits set up to here" : "", false));
+        }
+        Collections.sort(breaks, (a, b) -> Integer.compare(a.before(), b.before()));
+        return breaks;
     }
 
-    private ControlFigure.Panel location() {
-        Panel panel = chart.location();
+    /** Stretches of one part number, on the charts of a family. */
+    private List<Band> bands() {
+        List<Band> bands = new ArrayList<>();
+        int first = chart.data().number(0);
+        int from = first;
+        for (int number = first; number < first + chart.data().count(); number++) {
+            Optional<String> part = words.family(number);
+            boolean last = number == first + chart.data().count() - 1;
+            if (part.isPresent() && (last || !words.family(number + 1).equals(part))) {
+                bands.add(new Band(words.index(from) + 1, words.index(number) + 1, "no. " + part.get()));
+                from = number + 1;
+            }
+        }
+        return bands;
+    }
+
+    private ControlFigure.Panel location(Panel panel) {
         List<LevelLine> lines = new ArrayList<>(lines(panel));
         if (showsSpecification()) {
             lines.addAll(HistogramSection.specification(finding.result()));
         }
-        List<ControlFigure.Point> points = new ArrayList<>();
+        List<Point> points = gaps();
+        List<Point> second = panel.hasSecond() ? gaps() : List.of();
         for (int i = 0; i < panel.count(); i++) {
-            ControlFigure.Point point = point(panel, i);
-            boolean out = words.isIndividuals() && isOut(panel.value(i));
-            points.add(out ? point.outOfSpecification() : point);
+            int at = words.index(panel.number(i));
+            Point point = point(panel, i, panel.value(i));
+            if (panel.hasSecond()) {
+                // a signal belongs to the sum that lies beyond its line
+                Point other = point(panel, i, panel.second(i).orElseThrow());
+                points.set(at, panel.beyondLimit(i) < 0 ? quiet(point) : point);
+                second.set(at, panel.beyondLimit(i) < 0 ? other : quiet(other));
+            } else {
+                boolean out = words.isIndividuals() && isOut(panel.value(i));
+                points.set(at, out ? point.outOfSpecification() : point);
+            }
         }
         return new ControlFigure.Panel(
-                named(panel), unit, points, List.of(), panel.hasZones(), lines, Optional.empty());
+                named(panel), words.unit(), points, second, panel.hasZones(), lines, Optional.empty(), trends());
     }
 
-    private ControlFigure.Panel dispersion(Panel panel) {
-        List<ControlFigure.Point> points = new ArrayList<>();
-        // The first moving range belongs to the second piece: the first has none.
-        int skipped = chart.location().count() - panel.count();
-        for (int i = 0; i < skipped; i++) {
-            points.add(ControlFigure.Point.of(Double.NaN, Double.NaN, Double.NaN, Double.NaN));
-        }
+    private static Point quiet(Point point) {
+        return new Point(
+                point.value(),
+                point.lower(),
+                point.centre(),
+                point.upper(),
+                "",
+                point.shape() == ControlFigure.Shape.EXCLUDED ? point.shape() : ControlFigure.Shape.ORDINARY);
+    }
+
+    private List<Point> gaps() {
+        return new ArrayList<>(Collections.nCopies(chart.data().count(), Point.NONE));
+    }
+
+    private ControlFigure.Panel spread(Panel panel) {
+        List<Point> points = gaps();
         for (int i = 0; i < panel.count(); i++) {
-            points.add(point(panel, i));
+            points.set(words.index(panel.number(i)), point(panel, i, panel.value(i)));
         }
-        return new ControlFigure.Panel(named(panel), unit, points, List.of(), false, lines(panel), Optional.empty());
+        return new ControlFigure.Panel(
+                named(panel), words.unit(), points, List.of(), false, lines(panel), Optional.empty());
+    }
+
+    /** Panels of spread in one unit get one scale, so that they can be compared by eye, unless one would be pressed flat. */
+    private static List<ControlFigure.Panel> onOneScale(List<ControlFigure.Panel> panels) {
+        if (panels.size() < 3) {
+            return panels;
+        }
+        double[] tops =
+                panels.stream().skip(1).mapToDouble(ControlChartSection::top).toArray();
+        double most = DoubleStream.of(tops).max().orElse(0);
+        double least = DoubleStream.of(tops).min().orElse(0);
+        if (!(most > 0) || least < LEAST_SHARED * most) {
+            return panels;
+        }
+        List<ControlFigure.Panel> scaled = new ArrayList<>();
+        for (ControlFigure.Panel panel : panels) {
+            scaled.add(scaled.isEmpty() ? panel : panel.on(new Scale(0, most * 1.08)));
+        }
+        return scaled;
+    }
+
+    private static double top(ControlFigure.Panel panel) {
+        return panel.points().stream()
+                .flatMapToDouble(point -> DoubleStream.of(point.value(), point.upper()))
+                .filter(Double::isFinite)
+                .max()
+                .orElse(0);
+    }
+
+    /** The lines of a process that drifts, where the points are single readings. */
+    private List<Trend> trends() {
+        if (!words.isIndividuals()) {
+            return List.of();
+        }
+        return study.indices().flatMap(ProcessStudy.Indices::trended).stream()
+                .flatMap(trended -> trended.segments().stream())
+                .flatMap(segment -> segment.line().stream()
+                        .map(line -> new Trend(segment.from() + 1, segment.to(), line.start(), line.end())))
+                .filter(trend -> trend.to() <= chart.data().count())
+                .toList();
     }
 
     /** The statistic, and of how many readings where all subgroups have one size. */
     private String named(Panel panel) {
-        int size = chart.data().commonSize().orElse(1);
-        return size > 1 ? panel.statistic() + " of " + size : panel.statistic();
+        String statistic = words.statistic(panel.kind());
+        if (words.isCounted() || words.isSingle() || words.addsUp() || panel.kind() == PanelKind.BETWEEN) {
+            return statistic;
+        }
+        OptionalInt size = chart.data().commonSize();
+        return statistic + (size.isPresent() ? " of " + size.getAsInt() : " of differing sizes");
     }
 
-    private ControlFigure.Point point(Panel panel, int i) {
+    private Point point(Panel panel, int i, double value) {
         Optional<Lines> lines = panel.lines(i);
-        ControlFigure.Point point = ControlFigure.Point.of(
-                panel.value(i),
+        Point point = Point.of(
+                value,
                 lines.map(each -> lower(panel, each)).orElse(Double.NaN),
                 lines.map(Lines::centre).orElse(Double.NaN),
                 lines.map(Lines::upper).orElse(Double.NaN));
+        if (panel.isExcluded(i)) {
+            return point.shaped(ControlFigure.Shape.EXCLUDED);
+        }
         String marks = signals.marks(panel.kind(), panel.number(i));
-        return marks.isEmpty() ? point : point.marked(marks);
+        Point shaped = signals.isAt(panel.kind(), panel.number(i)) ? point.shaped(ControlFigure.Shape.SIGNAL) : point;
+        return marks.isEmpty() ? shaped : shaped.marked(marks);
     }
 
-    /** A range, and a value that nature bounds at zero, cannot fall below it: a lower limit there is none. */
+    /** A range, a count, and a value that nature bounds at zero cannot fall below it: a lower limit there is none. */
     private double lower(Panel panel, Lines lines) {
-        boolean bounded = panel.kind() == PanelKind.DISPERSION
-                || finding.result().characteristic().limits().naturalLower();
+        boolean bounded = panel.kind() != PanelKind.LOCATION
+                || panel.nature() == PanelNature.COUNTED
+                || (finding.result().characteristic().limits().naturalLower() && !panel.hasSecond());
         return bounded && lines.lower() <= 0 ? Double.NaN : lines.lower();
     }
 
+    private static Optional<Lines> lastLines(Panel panel) {
+        for (int i = panel.count() - 1; i >= 0; i--) {
+            if (panel.lines(i).isPresent()) {
+                return panel.lines(i);
+            }
+        }
+        return Optional.empty();
+    }
+
+    /** The names of the lines; where they differ from point to point, those of the last. */
     private List<LevelLine> lines(Panel panel) {
         List<LevelLine> labelled = new ArrayList<>();
-        panel.commonLines().ifPresent(lines -> {
-            labelled.add(line(LevelLine.Kind.CONTROL_LIMIT, "UCL", lines.upper()));
-            labelled.add(line(LevelLine.Kind.CENTRE, "centre", lines.centre()));
-            if (!Double.isNaN(lower(panel, lines))) {
-                labelled.add(line(LevelLine.Kind.CONTROL_LIMIT, "LCL", lines.lower()));
-            }
-        });
+        Optional<Lines> last = lastLines(panel);
+        if (last.isEmpty()) {
+            return labelled;
+        }
+        Lines lines = last.get();
+        if (panel.hasSecond()) {
+            labelled.add(line(LevelLine.Kind.CONTROL_LIMIT, "decision line", lines.upper()));
+            labelled.add(line(LevelLine.Kind.CONTROL_LIMIT, "decision line", lines.lower()));
+            int end = panel.count() - 1;
+            labelled.add(new LevelLine(LevelLine.Kind.NAME, "upper sum", "", panel.value(end)));
+            labelled.add(new LevelLine(
+                    LevelLine.Kind.NAME, "lower sum", "", panel.second(end).orElseThrow()));
+            return labelled;
+        }
+        String which = panel.commonLines().isPresent() ? "" : "last ";
+        boolean oneCentre = IntStream.range(0, panel.count())
+                .mapToObj(panel::lines)
+                .flatMap(Optional::stream)
+                .allMatch(each -> each.centre() == lines.centre());
+        labelled.add(line(LevelLine.Kind.CONTROL_LIMIT, which + "UCL", lines.upper()));
+        labelled.add(line(LevelLine.Kind.CENTRE, (oneCentre ? "" : which) + "centre", lines.centre()));
+        if (!Double.isNaN(lower(panel, lines))) {
+            labelled.add(line(LevelLine.Kind.CONTROL_LIMIT, which + "LCL", lines.lower()));
+        }
         return labelled;
     }
 
     private LevelLine line(LevelLine.Kind kind, String name, double at) {
-        return new LevelLine(kind, name, Figures.rounded(at, places), at);
+        return new LevelLine(kind, name, figure(at), at);
+    }
+
+    /** A value of the chart with the decimals that it is entitled to. */
+    String figure(double value) {
+        return Figures.rounded(value, places);
+    }
+
+    /** The lower limit in figures; a dash where there is none. */
+    String lowerFigure(Panel panel, Lines lines) {
+        double lower = lower(panel, lines);
+        return Double.isNaN(lower) ? Figures.DASH : figure(lower);
     }
 
     private boolean isOut(double value) {
@@ -165,7 +322,7 @@ final class ControlChartSection {
                 || !finding.result().characteristic().zone().isFixed()) {
             return false;
         }
-        Optional<Lines> lines = chart.location().commonLines();
+        Optional<Lines> lines = lastLines(chart.location());
         if (lines.isEmpty()) {
             return true;
         }

@@ -3,19 +3,22 @@ package io.github.firstoff.report.section;
 import io.github.firstoff.report.model.Block.MarkedItem;
 import io.github.firstoff.report.model.Text;
 import io.github.firstoff.sheet.Phrases;
+import io.github.firstoff.sheet.ProcessStudy;
 import io.github.firstoff.study.chart.Assessment;
+import io.github.firstoff.study.chart.Panel;
 import io.github.firstoff.study.chart.PanelKind;
-import io.github.firstoff.study.chart.RuleCatalogue;
+import io.github.firstoff.study.chart.PanelNature;
+import io.github.firstoff.study.chart.RuleSet;
 import io.github.firstoff.study.chart.RunRule;
 import io.github.firstoff.study.chart.Side;
 import io.github.firstoff.study.chart.Signal;
-import io.github.firstoff.study.chart.WesternElectricRule;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.Set;
 import java.util.stream.Collectors;
 
@@ -36,13 +39,16 @@ final class SignalList {
     private static final Integer COUNTED = 0;
 
     private final Assessment assessment;
+    private final RuleSet tests;
     private final ChartWords words;
     private final List<Episode> told;
     private final List<Episode> counted;
     private final Map<Point, List<Integer>> marks;
+    private final Set<Point> at;
 
-    SignalList(Assessment assessment, ChartWords words) {
-        this.assessment = assessment;
+    SignalList(ProcessStudy study, ChartWords words) {
+        this.assessment = study.assessment();
+        this.tests = study.request().tests();
         this.words = words;
         List<Episode> episodes = episodes(assessment.signals());
         Set<Episode> longest = episodes.stream()
@@ -52,6 +58,9 @@ final class SignalList {
         told = episodes.stream().filter(longest::contains).toList();
         counted = episodes.stream().filter(each -> !longest.contains(each)).toList();
         marks = marks();
+        at = assessment.signals().stream()
+                .map(each -> new Point(each.panel(), each.at()))
+                .collect(Collectors.toSet());
     }
 
     /** Overlapping signals of one test, side and panel. */
@@ -108,6 +117,19 @@ final class SignalList {
 
     boolean isEmpty() {
         return told.isEmpty();
+    }
+
+    /** Whether a point completes the pattern of any test. */
+    boolean isAt(PanelKind panel, int number) {
+        return at.contains(new Point(panel, number));
+    }
+
+    /** The told episode on a panel with the most signals, in words without a full stop. */
+    String longest(PanelKind panel) {
+        Episode longest =
+                on(panel).stream().max(Comparator.comparing(Episode::length)).orElseThrow();
+        String told = sentence(longest);
+        return told.substring(0, told.length() - 1);
     }
 
     /** The marks of a point that completes patterns; empty for any other. */
@@ -169,22 +191,49 @@ final class SignalList {
 
     private String sentence(Episode episode) {
         String what = words.statistic(episode.panel());
-        if (episode.test().equals(WesternElectricRule.BEYOND_LIMIT.id())) {
+        if (isOfLimit(episode.test())) {
             List<Integer> points = episode.signals().stream().map(Signal::at).toList();
-            String limit =
-                    episode.side() == Side.ABOVE ? "above the upper control limit" : "below the lower control limit";
-            String sigma = episode.panel() == PanelKind.LOCATION ? ", beyond three sigma" : "";
-            return Wording.capital(words.points(points)) + ": " + what + " " + limit + sigma + ".";
+            return Wording.capital(words.points(points)) + ": " + what + " " + beyond(episode) + ".";
         }
-        String side = episode.side() == Side.ABOVE ? "above the centre line" : "below the centre line";
-        String rule = description(episode.test())
-                .replace(" on the same side of the centre line", "")
-                .replace(" on the same side", "");
+        String rule = description(episode.test());
         Signal first = episode.signals().get(0);
-        String where = episode.length() == 1
+        String where = episode.length() == 1 && episode.side() != Side.RISING && episode.side() != Side.FALLING
                 ? words.points(first.points())
-                : words.span(episode.first(), episode.last()) + " (" + episode.length() + " times)";
-        return Wording.capital(rule) + ", " + side + ": " + where + ".";
+                : words.span(episode.first(), episode.last())
+                        + (episode.length() == 1 ? "" : " (" + episode.length() + " times)");
+        return Wording.capital(sided(rule, episode.side())) + ": " + where + ".";
+    }
+
+    /** What a point beyond its limit is beyond; three sigma only where the limit is one of three sigma. */
+    private String beyond(Episode episode) {
+        if (episode.panel() == PanelKind.LOCATION && words.isCusum()) {
+            return episode.side() == Side.ABOVE
+                    ? "beyond the upper decision line, on the side of high values"
+                    : "beyond the lower decision line, on the side of low values";
+        }
+        String limit = episode.side() == Side.ABOVE ? "above the upper control limit" : "below the lower control limit";
+        Panel panel = assessment.chart().panel(episode.panel()).orElseThrow();
+        return limit + (panel.nature() == PanelNature.NORMAL ? ", beyond three sigma" : "");
+    }
+
+    /** The pattern with the side or direction in which it lies. */
+    private static String sided(String rule, Side side) {
+        return switch (side) {
+            case ABOVE, BELOW ->
+                rule.replace(" on the same side of the centre line", "").replace(" on the same side", "") + ", "
+                        + side.word() + " the centre line";
+            case RISING, FALLING -> rule.replace("rising or falling", side.word());
+            case EITHER -> rule;
+        };
+    }
+
+    /** Whether a test looks at single points beyond a limit. */
+    private boolean isOfLimit(String test) {
+        return rule(test).filter(rule -> rule.span() == 1).isPresent();
+    }
+
+    private Optional<RunRule> rule(String test) {
+        return tests.rules().stream().filter(rule -> rule.id().equals(test)).findFirst();
     }
 
     private String rest() {
@@ -198,9 +247,9 @@ final class SignalList {
                 + ".";
     }
 
-    /** The test in words; the names of tests that this class does not know stand for themselves. */
-    private static String description(String test) {
-        return RuleCatalogue.rule(test).map(RunRule::description).orElse(test);
+    /** The test in words. */
+    private String description(String test) {
+        return rule(test).map(RunRule::description).orElse(test);
     }
 
     /** How many signals on which panel, and where the first is: {@code 12 signals on the means, the first at subgroup 14}. */

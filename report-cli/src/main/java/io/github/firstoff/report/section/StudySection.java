@@ -7,6 +7,7 @@ import io.github.firstoff.report.model.Block.Part;
 import io.github.firstoff.report.model.Text;
 import io.github.firstoff.report.model.Tone;
 import io.github.firstoff.sheet.Finding;
+import io.github.firstoff.sheet.ProcessStudy;
 import io.github.firstoff.sheet.Sheet;
 import java.util.ArrayList;
 import java.util.List;
@@ -14,8 +15,9 @@ import java.util.Optional;
 
 /** A characteristic under study: one sentence, one picture, the signals in words, the indices or why there are none. */
 public final class StudySection {
-    private static final double TALL = 90;
     private static final double SINGLE = 62;
+    private static final double TWO = 90;
+    private static final double THREE = 112;
     private static final double HISTOGRAM = 50;
 
     private final Finding finding;
@@ -36,48 +38,77 @@ public final class StudySection {
         blocks.add(new Block.Headline(Text.of(story.headline()), tone(story)));
         blocks.add(new Block.Paragraph(requirement().plain(story.paragraph())));
         Optional<ControlFigure> figure = chart.figure();
-        figure.ifPresent(each -> blocks.add(
-                new Block.FigureBlock(each, each.dispersion().isPresent() ? TALL : SINGLE, story.alternative())));
+        figure.ifPresent(each -> blocks.add(new Block.FigureBlock(each, height(each), story.alternative())));
         if (!story.signals().isEmpty()) {
             blocks.add(new Block.MarkedList(story.signals().items()));
         }
+        blocks.addAll(new PhaseTable(study(), chart).blocks());
         List<Block> notes = story.notes().stream()
                 .<Block>map(note -> new Block.Note(Text.of(note)))
                 .toList();
-        if (figure.isPresent() && chart.holdsHistogram()) {
-            blocks.addAll(new CapabilitySection(finding, demands.mark()).blocks());
-            blocks.add(new Block.Note(
-                    Text.of("Histogram at the right of the chart. " + new HistogramSection(finding).note())));
+        if (study().indices().isEmpty()) {
+            blocks.addAll(new CountsSection(finding).blocks());
             blocks.addAll(notes);
-        } else {
-            below(blocks, notes);
+            return blocks;
         }
+        below(blocks, notes, figure.isPresent() && chart.holdsHistogram());
         return blocks;
     }
 
-    /** The histogram, and beside it the indices and the notes; these alone where there are too few readings for a picture. */
-    private void below(List<Block> blocks, List<Block> notes) {
+    private ProcessStudy study() {
+        return finding.study().orElseThrow();
+    }
+
+    private static double height(ControlFigure figure) {
+        return switch (figure.panels().size()) {
+            case 1 -> SINGLE;
+            case 2 -> TWO;
+            default -> THREE;
+        };
+    }
+
+    /**
+     * The histogram, and beside it the indices and the notes; where there is a probability plot, that beside the histogram, and words
+     * below; words alone where there are too few readings for a picture.
+     */
+    private void below(List<Block> blocks, List<Block> notes, boolean histogramAside) {
+        ProcessStudy.Indices indices = study().indices().orElseThrow();
         List<Block> words = new ArrayList<>(new CapabilitySection(finding, demands.mark()).blocks());
-        words.addAll(notes);
-        HistogramSection histogram = new HistogramSection(finding);
-        Optional<HistogramFigure> figure = histogram.figure();
-        if (figure.isEmpty()) {
-            blocks.addAll(words);
-            return;
+        indices.trended()
+                .ifPresent(trended -> words.addAll(new TrendSection(finding, trended, demands.mark()).blocks()));
+        List<Block> probability = new ProbabilitySection(finding, indices).blocks();
+        HistogramSection section = new HistogramSection(finding);
+        Optional<HistogramFigure> histogram = histogramAside ? Optional.empty() : section.figure();
+        if (histogramAside && !section.note().isEmpty()) {
+            words.add(new Block.Note(Text.of("Histogram at the right of the chart. " + section.note())));
         }
-        String alternative = "Histogram of " + figure.get().name() + ", required "
-                + Figures.limitsInWords(finding.result().characteristic().limits()) + ".";
         List<Block> picture = new ArrayList<>();
-        picture.add(new Block.FigureBlock(figure.get(), HISTOGRAM, alternative));
-        if (!histogram.note().isEmpty()) {
-            picture.add(new Block.Note(Text.of(histogram.note())));
+        histogram.ifPresent(each -> {
+            String alternative = "Histogram of " + each.name() + ", required "
+                    + Figures.limitsInWords(finding.result().characteristic().limits()) + ".";
+            picture.add(new Block.FigureBlock(each, HISTOGRAM, alternative));
+            if (!section.note().isEmpty()) {
+                picture.add(new Block.Note(Text.of(section.note())));
+            }
+        });
+        if (picture.isEmpty() && probability.isEmpty()) {
+            blocks.addAll(words);
+            blocks.addAll(notes);
+        } else if (picture.isEmpty() || probability.isEmpty()) {
+            List<Block> beside = picture.isEmpty() ? probability : picture;
+            // What is beside one another stays on one page: long notes go below, over the whole measure.
+            blocks.add(new Block.SideBySide(List.of(new Part(5, beside), new Part(7, words))));
+            blocks.addAll(notes);
+        } else {
+            blocks.add(new Block.SideBySide(List.of(new Part(6, picture), new Part(6, probability))));
+            blocks.addAll(words);
+            blocks.addAll(notes);
         }
-        blocks.add(new Block.SideBySide(List.of(new Part(5, picture), new Part(7, words))));
     }
 
     private String title() {
         return finding.number() + "  " + Wording.feature(finding.result().characteristic()) + ": "
-                + finding.study().orElseThrow().chartTitle().toLowerCase(java.util.Locale.ROOT);
+                + study().chartTitle().toLowerCase(java.util.Locale.ROOT);
     }
 
     private Text requirement() {

@@ -1,18 +1,15 @@
 package io.github.firstoff.report.section;
 
 import io.github.firstoff.conformance.CharacteristicResult;
-import io.github.firstoff.quantity.Unit;
 import io.github.firstoff.sample.ControlState;
 import io.github.firstoff.sheet.Finding;
 import io.github.firstoff.sheet.Phrases;
 import io.github.firstoff.sheet.ProcessStudy;
+import io.github.firstoff.study.capability.Index;
 import io.github.firstoff.study.chart.ControlChart;
 import io.github.firstoff.study.chart.Lines;
 import io.github.firstoff.study.chart.Panel;
 import io.github.firstoff.study.chart.PanelKind;
-import io.github.firstoff.study.chart.PanelNature;
-import io.github.firstoff.study.chart.RuleSet;
-import io.github.firstoff.study.chart.RunRule;
 import io.github.firstoff.study.chart.Side;
 import io.github.firstoff.study.chart.Signal;
 import java.util.ArrayList;
@@ -34,9 +31,9 @@ final class StudyStory {
     StudyStory(Finding finding) {
         result = finding.result();
         study = finding.study().orElseThrow();
-        chart = study.assessment().chart();
+        chart = study.chart();
         words = new ChartWords(study);
-        signals = new SignalList(study.assessment(), words);
+        signals = new SignalList(study, words);
     }
 
     SignalList signals() {
@@ -75,23 +72,24 @@ final class StudyStory {
     }
 
     private String index() {
-        return CapabilitySection.presentedCpk(study.capability())
-                .map(cpk -> ", Cpk " + CapabilitySection.figures(cpk))
-                .orElse("");
+        return cpk().map(cpk -> ", Cpk " + CapabilitySection.figures(cpk)).orElse("");
+    }
+
+    private Optional<Index> cpk() {
+        return study.indices().flatMap(each -> CapabilitySection.presentedCpk(each.capability()));
     }
 
     /** What changed, from the signals and where the last points lie; no cause, and no trend that the points do not show. */
     private String change() {
-        List<Signal> location = on(PanelKind.LOCATION);
+        if (on(PanelKind.LOCATION).isEmpty()) {
+            return changeOfSpread(on(PanelKind.BETWEEN).isEmpty() ? PanelKind.DISPERSION : PanelKind.BETWEEN);
+        }
+        List<Signal> location = sided();
         if (location.isEmpty()) {
-            List<Signal> dispersion = on(PanelKind.DISPERSION);
-            Signal first = dispersion.get(0);
-            String where =
-                    words.points(dispersion.stream().map(Signal::at).distinct().toList());
-            return "the " + words.statistic(PanelKind.DISPERSION) + " leaves its limits at " + where
-                    + (dispersion.size() == 1 && !words.pieces(first.at()).isEmpty()
-                            ? " (" + words.pieces(first.at()) + ")"
-                            : "");
+            return pattern();
+        }
+        if (words.isCusum()) {
+            return sums(location.get(0));
         }
         Side side = location.get(0).side();
         int last = location.stream().mapToInt(Signal::at).max().orElseThrow();
@@ -99,7 +97,10 @@ final class StudyStory {
             return bothSides();
         }
         if (location.size() == 1 && location.get(0).points().size() == 1) {
-            return words.point(last) + " stands out, " + offset(last) + " " + side.word() + " the centre line";
+            return words.addsUp()
+                    ? "the " + words.statistic(PanelKind.LOCATION) + " leaves its limits at " + words.point(last) + ", "
+                            + offset(last) + " " + side.word() + " the centre line"
+                    : words.point(last) + " stands out, " + offset(last) + " " + side.word() + " the centre line";
         }
         String level = subject() + " runs " + side.word() + " the centre line ";
         if (last > chart.location().number(chart.location().count() - 1) - LAST) {
@@ -116,9 +117,49 @@ final class StudyStory {
                 + words.point(last);
     }
 
+    private String changeOfSpread(PanelKind kind) {
+        List<Signal> spread = on(kind);
+        Signal first = spread.get(0);
+        String where = words.points(spread.stream().map(Signal::at).distinct().toList());
+        return "the " + words.statistic(kind) + " leaves its limits at " + where
+                + (spread.size() == 1 && !words.pieces(first.at()).isEmpty()
+                        ? " (" + words.pieces(first.at()) + ")"
+                        : "");
+    }
+
+    /** Signals of the location that lie on a side of the centre line. */
+    private List<Signal> sided() {
+        return on(PanelKind.LOCATION).stream()
+                .filter(each -> each.side() == Side.ABOVE || each.side() == Side.BELOW)
+                .toList();
+    }
+
+    /** A pattern that lies on no side: a trend, an alternation, points that keep to the centre or avoid it. */
+    private String pattern() {
+        String told = signals.longest(PanelKind.LOCATION);
+        return "the " + words.statistics(PanelKind.LOCATION) + " form a pattern that chance seldom makes: "
+                + told.substring(0, 1).toLowerCase(java.util.Locale.ROOT) + told.substring(1);
+    }
+
+    /** Which sum passed its line first, and since when it had been off zero: about then the change began. */
+    private String sums(Signal first) {
+        boolean up = first.side() == Side.ABOVE;
+        Panel panel = chart.location();
+        int i = first.at() - panel.number(0);
+        int start = i;
+        while (start > 0
+                && panel.segment(start - 1) == panel.segment(i)
+                && (up ? panel.value(start - 1) > 0 : panel.second(start - 1).orElse(0) < 0)) {
+            start--;
+        }
+        return "the " + (up ? "upper" : "lower") + " sum passes its decision line at " + words.point(first.at())
+                + ": the level has probably been " + (up ? "high" : "low") + " since about "
+                + words.point(panel.number(start));
+    }
+
     /** Where the stretch of overlapping episodes begins that ends at the last signal. */
     private int startOfLast(int last) {
-        List<Signal> location = on(PanelKind.LOCATION);
+        List<Signal> location = sided();
         int start = last;
         for (int i = location.size() - 1; i >= 0; i--) {
             Signal signal = location.get(i);
@@ -131,6 +172,7 @@ final class StudyStory {
 
     private String bothSides() {
         Optional<SignalList.Episode> longest = signals.on(PanelKind.LOCATION).stream()
+                .filter(each -> each.side() == Side.ABOVE || each.side() == Side.BELOW)
                 .max(Comparator.comparing(SignalList.Episode::length))
                 .filter(each -> each.length() >= LAST);
         if (longest.isEmpty()) {
@@ -155,7 +197,10 @@ final class StudyStory {
     }
 
     private String subject() {
-        return words.isIndividuals() ? "the level" : "the mean";
+        if (words.isCounted() || words.addsUp() || words.isStandardised()) {
+            return "the " + words.statistic(PanelKind.LOCATION);
+        }
+        return words.isSingle() ? "the level" : "the " + words.statistic(PanelKind.LOCATION);
     }
 
     private List<Signal> on(PanelKind kind) {
@@ -166,13 +211,16 @@ final class StudyStory {
 
     private String offset(int number) {
         Panel panel = chart.location();
-        int index = number - panel.number(0);
+        int index = 0;
+        while (panel.number(index) < number) {
+            index++;
+        }
         double centre = panel.lines(index).map(Lines::centre).orElse(panel.value(index));
-        return Figures.amount(panel.value(index) - centre, unit());
+        return words.amount(panel.value(index) - centre);
     }
 
     private String ending() {
-        return Figures.amount(endingOffset(), unit());
+        return words.amount(endingOffset());
     }
 
     /** How far the mean of the last points lies above the centre line. */
@@ -185,10 +233,6 @@ final class StudyStory {
             sum += value - panel.lines(i).map(Lines::centre).orElse(value);
         }
         return sum / (panel.count() - from);
-    }
-
-    private Unit unit() {
-        return study.subgroups().sample().unit();
     }
 
     /** Two or three plain sentences under the headline. */
@@ -208,9 +252,8 @@ final class StudyStory {
             return "Within their subgroups the readings that set the limits are all alike. The gauge may be too coarse to show"
                     + " what the process does; a finer one would tell. Each piece is judged by its reading all the same.";
         }
-        return "No test signals on either chart: nothing shows that level or spread changed over these "
-                + chart.location().count() + " " + words.nouns()
-                + ". The spread seen may be taken as the process's own, and as what to expect while nothing changes."
+        return "No test signals on " + panels() + ": nothing shows that " + watched() + " changed over these "
+                + chart.location().count() + " " + words.nouns() + ". " + ownLevel()
                 + (isBelowOne()
                         ? " It is wider than the room from the mean to the nearer limit (Cpk below 1): pieces out of tolerance"
                                 + " must be expected while nothing changes."
@@ -218,20 +261,44 @@ final class StudyStory {
                 + " It does not say that every piece conforms: that is decided by the readings, piece by piece.";
     }
 
+    private String panels() {
+        return switch (chart.panels().size()) {
+            case 1 -> "the chart";
+            case 2 -> "either chart";
+            default -> "any of the three charts";
+        };
+    }
+
+    private String watched() {
+        return words.isCounted() ? "their level" : chart.panels().size() == 1 ? "the level" : "level or spread";
+    }
+
+    private String ownLevel() {
+        return words.isCounted()
+                ? "What they come to may be taken as the process's own level, and as what to expect while nothing changes."
+                : "The spread seen may be taken as the process's own, and as what to expect while nothing changes.";
+    }
+
     private boolean isBelowOne() {
-        return CapabilitySection.presentedCpk(study.capability())
-                .filter(cpk -> cpk.value().orElseThrow() < 1)
-                .isPresent();
+        return cpk().filter(each -> each.value().orElseThrow() < 1).isPresent();
     }
 
     private String outOfControl() {
         int first =
                 study.assessment().signals().stream().mapToInt(Signal::at).min().orElseThrow();
         String pieces = words.pieces(first);
-        return "The charts give " + signals.inShort() + "."
+        return (chart.panels().size() == 1 ? "The chart gives " : "The charts give ") + signals.inShort() + "."
                 + (pieces.isEmpty() ? "" : " The earliest, " + words.point(first) + ", holds " + pieces + ".")
+                + adding()
                 + " A signal says that something probably changed at about that time or before; the chart cannot say what. It"
                 + " does not say that a piece is nonconforming: each was judged by its own reading.";
+    }
+
+    private String adding() {
+        return words.addsUp()
+                ? " The chart adds up the past, so that small lasting shifts show; a point beyond its line does not say that"
+                        + " its own readings are unusual."
+                : "";
     }
 
     /** What may be done about a chart that signals. */
@@ -253,48 +320,18 @@ final class StudyStory {
 
     /** What a reader must know of chart and limits, for the notes under it. */
     List<String> notes() {
-        List<String> notes = new ArrayList<>();
-        conditions().ifPresent(notes::add);
-        notes.addAll(study.assessment().notes());
+        List<String> notes = new ArrayList<>(new ChartConditions(study, words).sentences());
         if (!signals.isEmpty() && signals.isCrowded()) {
             notes.add(
-                    "On a chart this long a pattern is ringed where it is first complete, and + rings those that are only"
-                            + " counted.");
+                    "On a chart this long a pattern is ringed where it is first complete; a diamond marks every point that"
+                            + " completes one, and + those that are only counted.");
         }
-        if (state() == ControlState.OUT_OF_CONTROL && chart.location().nature() == PanelNature.NORMAL) {
-            rules().map(RuleSet::inControlRunLength)
-                    .filter(length ->
-                            length.runLength().average() < chart.location().count())
-                    .ifPresent(length ->
-                            notes.add(length.sentence() + " A few signals on a long chart need not have a cause."));
+        if (state() == ControlState.OUT_OF_CONTROL
+                && study.falseSignals().average() < chart.location().count()) {
+            notes.add("On a chart of " + chart.location().count()
+                    + " points a few signals need not have a cause: compare their number with one in "
+                    + Figures.rounded(study.falseSignals().average(), 0) + ".");
         }
         return notes;
-    }
-
-    /** The set of tests that gave the counts, where it is one that the catalogue names. */
-    private Optional<RuleSet> rules() {
-        List<String> tests = List.copyOf(study.assessment().signalCounts().keySet());
-        return Optional.of(RuleSet.westernElectric())
-                .filter(set -> set.rules().stream().map(RunRule::id).toList().equals(tests));
-    }
-
-    private Optional<String> conditions() {
-        if (!chart.location().hasLines()) {
-            return Optional.empty();
-        }
-        int points = chart.location().count();
-        String from = chart.limitsFrom() == 0
-                ? "set before"
-                : chart.limitsFrom() < points
-                        ? "set by the first " + chart.limitsFrom() + " of " + points + " " + words.nouns()
-                        : "set by all " + points + " " + words.nouns();
-        String sigma = chart.sigmaWithin()
-                .map(estimate -> "; sigma " + Figures.amount(estimate.sigma(), unit()) + " from the "
-                        + CapabilitySection.estimator(estimate.estimator()))
-                .orElse("");
-        boolean zones = chart.location().hasZones();
-        return Optional.of("UCL and LCL: control limits" + (zones ? " at three sigma, " : ", ") + from + sigma
-                + (zones ? ". Dotted: one and two sigma" : "")
-                + ". Control limits say what the process does, not what the drawing allows.");
     }
 }

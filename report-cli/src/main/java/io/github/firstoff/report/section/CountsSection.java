@@ -1,0 +1,58 @@
+package io.github.firstoff.report.section;
+
+import io.github.firstoff.report.model.Block;
+import io.github.firstoff.report.model.Text;
+import io.github.firstoff.sheet.Finding;
+import io.github.firstoff.sheet.ProcessStudy;
+import io.github.firstoff.study.chart.ControlChart;
+import io.github.firstoff.study.chart.Panel;
+import java.util.List;
+
+/** What a chart of counts leaves to say beside its picture: from where to where the counts went, and what they do not give. */
+final class CountsSection {
+    private final ControlChart chart;
+    private final ChartWords words;
+
+    CountsSection(Finding finding) {
+        ProcessStudy study = finding.study().orElseThrow();
+        this.chart = study.chart();
+        this.words = new ChartWords(study);
+    }
+
+    List<Block> blocks() {
+        Panel panel = chart.location();
+        if (panel.count() == 0) {
+            return List.of();
+        }
+        int least = 0;
+        int greatest = 0;
+        for (int i = 1; i < panel.count(); i++) {
+            least = panel.value(i) < panel.value(least) ? i : least;
+            greatest = panel.value(i) > panel.value(greatest) ? i : greatest;
+        }
+        String sizes = sizes(panel);
+        String text = "The " + words.statistics(panel.kind()) + " of these " + panel.count() + " " + words.nouns()
+                + sizes + " went from " + figure(panel.value(least)) + " (" + words.point(panel.number(least)) + ") to "
+                + figure(panel.value(greatest)) + " (" + words.point(panel.number(greatest)) + ").";
+        return List.of(
+                new Block.Paragraph(Text.of(text)),
+                new Block.Note(Text.of(
+                        "Counts have no indices of capability: how often a piece fails is itself the figure.")));
+    }
+
+    private static String sizes(Panel panel) {
+        int fewest = panel.point(0).size();
+        int most = fewest;
+        for (int i = 1; i < panel.count(); i++) {
+            fewest = Math.min(fewest, panel.point(i).size());
+            most = Math.max(most, panel.point(i).size());
+        }
+        return most == 1
+                ? ""
+                : fewest == most ? ", of " + most + " each," : ", of " + fewest + " to " + most + " each,";
+    }
+
+    private static String figure(double value) {
+        return value == Math.rint(value) ? Figures.rounded(value, 0) : Figures.twoDigits(value);
+    }
+}

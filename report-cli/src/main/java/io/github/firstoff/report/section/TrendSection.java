@@ -1,0 +1,106 @@
+package io.github.firstoff.report.section;
+
+import io.github.firstoff.report.model.Block;
+import io.github.firstoff.report.model.Block.IndexMark;
+import io.github.firstoff.report.model.Text;
+import io.github.firstoff.sheet.Finding;
+import io.github.firstoff.sheet.Phrases;
+import io.github.firstoff.study.capability.Index;
+import io.github.firstoff.study.capability.TrendedCapability;
+import io.github.firstoff.study.capability.TrendedCapability.Line;
+import io.github.firstoff.study.capability.TrendedCapability.Segment;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.OptionalDouble;
+
+/**
+ * A process that drifts along a line from one tool change to the next, in indices side by side: what the spread about the lines
+ * alone would give, what whole tool lives gave, and the worst moment.
+ */
+final class TrendSection {
+    private final Finding finding;
+    private final TrendedCapability trended;
+    private final OptionalDouble demanded;
+
+    TrendSection(Finding finding, TrendedCapability trended, OptionalDouble demanded) {
+        this.finding = finding;
+        this.trended = trended;
+        this.demanded = demanded;
+    }
+
+    List<Block> blocks() {
+        List<Block> blocks = new ArrayList<>();
+        List<IndexMark> marks = new ArrayList<>();
+        trended.potential().forEach(index -> add(marks, index));
+        trended.wholeLife().forEach(index -> add(marks, index));
+        add(marks, trended.worst());
+        if (!marks.isEmpty()) {
+            blocks.add(new Block.Heading("The drift, taken apart and as it is", Block.Level.SUBSECTION));
+            blocks.add(new Block.IndexScale(marks, demanded, Text.of(conditions())));
+        }
+        blocks.add(new Block.Note(Text.of(words(marks.isEmpty()))));
+        trended.notes().forEach(note -> blocks.add(new Block.Note(Text.of(note))));
+        return blocks;
+    }
+
+    private static void add(List<IndexMark> marks, Index index) {
+        if (index.value().isPresent() && Double.isFinite(index.value().getAsDouble())) {
+            marks.add(CapabilitySection.mark(index));
+        }
+    }
+
+    private String conditions() {
+        long lives = lines().size();
+        return Phrases.counted(lives, "tool life", "tool lives") + " with a line; spread about the lines "
+                + trended.withinTrend().stream()
+                        .mapToObj(each -> Figures.amount(
+                                each, finding.summary().orElseThrow().sample().unit()))
+                        .findFirst()
+                        .orElse(Figures.DASH)
+                + " (" + trended.degreesOfFreedom() + " degrees of freedom); normal distribution about the lines.";
+    }
+
+    private List<Line> lines() {
+        return trended.segments().stream()
+                .map(Segment::line)
+                .flatMap(java.util.Optional::stream)
+                .toList();
+    }
+
+    private String words(boolean none) {
+        if (none) {
+            return "No indices of the drift: "
+                    + trended.wholeLife().stream()
+                            .map(Index::reason)
+                            .filter(reason -> !reason.isEmpty())
+                            .findFirst()
+                            .orElse("no tool life has enough readings for a line.");
+        }
+        return drift()
+                + "Within trend: what is left if the offset followed the tool without delay and the mean were held; it says"
+                + " what compensation could reach, not what was made. Whole life: what was made, drift included. At the worst"
+                + " moment: where the line comes nearest to a limit. All of them hold while tools wear alike.";
+    }
+
+    private String drift() {
+        List<Line> lines = lines();
+        if (lines.isEmpty()) {
+            return "";
+        }
+        double least = lines.stream().mapToDouble(Line::slope).min().orElseThrow();
+        double most = lines.stream().mapToDouble(Line::slope).max().orElseThrow();
+        io.github.firstoff.quantity.Unit unit =
+                finding.summary().orElseThrow().sample().unit();
+        if (lines.size() == 1 || least * most <= 0) {
+            return lines.size() == 1
+                    ? "The level " + (most > 0 ? "rises" : "falls") + " by " + Figures.amount(most * 100, unit)
+                            + " in 100 pieces. "
+                    : "The tool lives do not all drift the same way. ";
+        }
+        String direction = most > 0 ? "rises" : "falls";
+        String low = Figures.amount(Math.min(Math.abs(least), Math.abs(most)) * 100, unit);
+        String high = Figures.amount(Math.max(Math.abs(least), Math.abs(most)) * 100, unit);
+        return "In every tool life the level " + direction + ", by " + (low.equals(high) ? low : low + " to " + high)
+                + " in 100 pieces. ";
+    }
+}
