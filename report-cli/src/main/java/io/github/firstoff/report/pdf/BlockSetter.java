@@ -24,8 +24,11 @@ final class BlockSetter {
     private final TextSetter texts;
     private final TableSetter tables;
     private final FigurePainter figures;
+    private final double pictures;
 
-    BlockSetter(Faces faces, FigurePainter figures) {
+    /** A setter that draws pictures at a share of their height. */
+    BlockSetter(Faces faces, FigurePainter figures, double pictures) {
+        this.pictures = pictures;
         this.faces = faces;
         this.figures = figures;
         NotationSetter notations = new NotationSetter(faces);
@@ -266,7 +269,7 @@ final class BlockSetter {
     }
 
     private Slab figure(Block.FigureBlock figure, double measure) {
-        double height = figure.heightMm() * Type.MM;
+        double height = figure.heightMm() * Type.MM * pictures;
         return Slab.of(
                 9,
                 height,

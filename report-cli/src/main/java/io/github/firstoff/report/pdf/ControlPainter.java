@@ -28,6 +28,8 @@ final class ControlPainter {
     private static final double BETWEEN = 6;
     /** From the right end of a panel to the names of its lines. */
     private static final double REACH = 6;
+    /** Rings closer than this that say the same share one number. */
+    private static final double CLOSE = 13;
     /** A band narrower than this many points of type cannot be named even upwards. */
     private static final double NARROWEST_BAND = 8;
 
@@ -275,13 +277,10 @@ final class ControlPainter {
         Ring before = null;
         for (Ring ring : rings) {
             int last = speakers.size() - 1;
-            boolean sameRun = before != null
-                    && ring.mark.equals(before.mark)
-                    && ring.above == before.above
-                    && ring.x - before.x < 9;
+            boolean sameRun = before != null && ring.mark.equals(before.mark) && ring.x - before.x < CLOSE;
             if (!sameRun) {
                 speakers.add(ring);
-            } else if (ring.outside(speakers.get(last))) {
+            } else if (ring.above == speakers.get(last).above && ring.outside(speakers.get(last))) {
                 speakers.set(last, ring);
             }
             before = ring;

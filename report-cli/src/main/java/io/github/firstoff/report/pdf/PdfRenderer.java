@@ -59,9 +59,8 @@ public final class PdfRenderer {
     public RenderedSheet render(ReportModel model, List<Attachment> attachments, OutputStream out) throws IOException {
         Faces faces = new Faces();
         PageFrame frame = new PageFrame(model, faces);
-        BlockSetter setter = new BlockSetter(faces, new FigurePainter(faces));
-        List<Slab> slabs = setter.set(model.blocks(), frame.measure());
-        List<List<Paginator.Placed>> pages = new Paginator(frame.bottom() - frame.top(), faces).pages(slabs);
+        List<List<Paginator.Placed>> pages =
+                new PageFiller(faces, frame.bottom() - frame.top(), frame.measure()).pages(model.blocks());
         if (pages.isEmpty()) {
             pages = List.of(List.of());
         }

@@ -28,6 +28,9 @@ final class ProbabilityPainter {
             new Share("99.9", 3.0902),
             new Share("99.99", 3.7190));
 
+    /** Where along the line its name stands, as a share of the lower half. */
+    private static final double LOW = 0.55;
+
     private static final String SHARE = "share at or below, %";
 
     private final Pen pen;
@@ -94,17 +97,17 @@ final class ProbabilityPainter {
         pen.graphics().setClip(clip);
     }
 
-    /** The name of the line stands at its upper end, on the side where the points are not. */
+    /** The name of the line stands beside its lower part, on the side where no point can be. */
     private void name(List<Place> fitted, double reach, Axis axis, Rectangle2D area) {
-        if (fitted.isEmpty()) {
-            return;
-        }
         String name = pen.faces().fit(figure.curve());
-        Place end = fitted.get(fitted.size() - 1);
-        double x = axis.along(end.value(), area);
-        double y = Math.max(area.getY() + Pen.SIZE, up(end.score(), reach, area) + 3);
-        double at = Math.max(area.getX() + 3, Math.min(area.getMaxX() - pen.width(name), x - pen.width(name) - 6));
-        pen.text(name, at, y, false, Ink.BLUE);
+        fitted.stream()
+                .filter(place -> place.score() >= -reach * LOW)
+                .findFirst()
+                .ifPresent(place -> {
+                    double x = axis.along(place.value(), area) + 9;
+                    double y = up(place.score(), reach, area) + Pen.SIZE;
+                    pen.text(name, Math.min(x, area.getMaxX() - pen.width(name)), y, false, Ink.BLUE);
+                });
     }
 
     private static double up(double score, double reach, Rectangle2D area) {

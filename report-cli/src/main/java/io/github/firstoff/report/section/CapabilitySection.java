@@ -28,6 +28,9 @@ import java.util.stream.Collectors;
 final class CapabilitySection {
     private static final List<String> SHOWN = List.of("Cp", "Cpk", "Pp", "Ppk", "Cpm");
 
+    /** From here on thousands are set apart. */
+    private static final double GROUPED = 10_000;
+
     private final Finding finding;
     private final ProcessStudy study;
     private final Capability capability;
@@ -112,13 +115,18 @@ final class CapabilitySection {
                 ? "Observed outside the limits: none of " + capability.count() + " readings"
                 : "Observed outside the limits: " + outside + " of " + capability.count() + " readings, "
                         + perMillion(share.value().orElseThrow()) + " of a million";
-        return Optional.of(found + "; the share of such a process, " + Figures.rounded(interval.level() * 100, 0)
-                + " % interval: " + (interval.lower() == 0 ? "0" : perMillion(interval.lower())) + " to "
-                + perMillion(interval.upper()) + " of a million (" + interval.method() + ").");
+        return Optional.of(found + ". If the process keeps its share, that lies between "
+                + (interval.lower() == 0 ? "0" : perMillion(interval.lower())) + " and " + perMillion(interval.upper())
+                + " of a million, with " + Figures.rounded(interval.level() * 100, 0) + " % confidence ("
+                + interval.method() + ").");
     }
 
     private static String perMillion(double value) {
-        return value < 1 ? "fewer than 1" : Figures.twoDigits(value);
+        return value < 1
+                ? "fewer than 1"
+                : value < GROUPED
+                        ? Figures.twoDigits(value)
+                        : String.format(Locale.ROOT, "%,d", Math.round(Double.parseDouble(Figures.twoDigits(value))));
     }
 
     private static boolean hasPlace(Index index) {
@@ -237,6 +245,14 @@ final class CapabilitySection {
             return "mean moving range (MR-bar/d₂)";
         } else if (name.equals(SigmaEstimators.POOLED)) {
             return "pooled standard deviation";
+        } else if (name.equals(SigmaEstimators.POOLED_UNBIASED)) {
+            return "pooled standard deviation (s/c₄)";
+        } else if (name.equals(SigmaEstimators.MEDIAN_RANGE)) {
+            return "median range (R/d₄)";
+        } else if (name.equals(SigmaEstimators.MEDIAN_MOVING_RANGE)) {
+            return "median moving range (MR/d₄)";
+        } else if (name.equals(SigmaEstimators.SAMPLE)) {
+            return "standard deviation of all readings";
         }
         return name.replace("\u0304", "-bar");
     }

@@ -8,6 +8,8 @@ import io.github.firstoff.study.chart.Baseline;
 import io.github.firstoff.study.chart.ControlChart;
 import io.github.firstoff.study.chart.DispersionCheck;
 import io.github.firstoff.study.chart.LimitsFrom;
+import io.github.firstoff.study.chart.RunRule;
+import io.github.firstoff.study.chart.Stage;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -42,7 +44,11 @@ final class ChartConditions {
         limits().ifPresent(sentences::add);
         dispersion().ifPresent(sentences::add);
         breaks().ifPresent(sentences::add);
-        study.notes().stream().filter(note -> !isToldHere(note)).forEach(sentences::add);
+        study.notes().stream()
+                .filter(note -> !isToldHere(note))
+                .map(this::ofStretch)
+                .forEach(sentences::add);
+        idle().ifPresent(sentences::add);
         if (chart.location().hasLines()) {
             sentences.add(study.falseSignals().sentence());
         }
@@ -55,6 +61,7 @@ final class ChartConditions {
         return note.startsWith("The limits come from points ")
                 || note.startsWith("The limits were set before and are kept")
                 || note.startsWith("Patterns and moving ranges begin anew at point ")
+                || note.startsWith("Not applied, because the chart plots ")
                 || note.startsWith("Limits are recalculated from point ")
                 || (note.startsWith("Point ") && note.contains(" is excluded, sets no limits and is not tested: "))
                 || (chart.dispersionCheck().isPresent() && note.startsWith("The counts spread "))
@@ -62,6 +69,28 @@ final class ChartConditions {
                 || note.startsWith("Spread estimated by ")
                 || (words.isCusum() && note.startsWith("Reference value k "))
                 || (chart.kind().equals("ewma") && note.startsWith("Weight lambda "));
+    }
+
+    /** A note on one stretch, which its label opens. */
+    private String ofStretch(String note) {
+        return chart.stages().stream()
+                .map(Stage::label)
+                .filter(label -> note.startsWith(label + ": "))
+                .findFirst()
+                .map(label -> "Stretch " + label + note.substring(label.length()))
+                .orElse(note);
+    }
+
+    /** The chosen tests that do not apply to the points of this chart, in words. */
+    private Optional<String> idle() {
+        List<String> idle = study.request().tests().rules().stream()
+                .filter(rule -> chart.panels().stream().noneMatch(panel -> rule.judges(panel.nature())))
+                .map(RunRule::description)
+                .toList();
+        return idle.isEmpty()
+                ? Optional.empty()
+                : Optional.of("Not looked for, because the chart plots "
+                        + chart.location().nature().words() + ": " + String.join("; ", idle) + ".");
     }
 
     /** What a point is, where its name does not say it. */
@@ -97,14 +126,17 @@ final class ChartConditions {
             case "deviation" ->
                 Optional.of("Points count from the nominal: 0 is on nominal."
                         + (isFamily()
-                                ? " Under the axis: the characteristic that each point is of; one process makes them all."
+                                ? " Under the axis: the number of the characteristic that each point is of; one process makes them all."
                                 : ""));
             case "standardised-deviation" ->
                 Optional.of(
                         "Points count from the nominal of their own characteristic, in standard deviations of its own"
                                 + " readings (sigmas), so that parts that spread differently share one chart: 0 is on nominal."
-                                + (isFamily() ? " Under the axis: the characteristic that each point is of." : ""));
-            case "p", "np", "u" -> Optional.of("Each " + words.noun() + " is judged by limits of its own size.");
+                                + (isFamily() ? " Under the axis: the number of that characteristic." : ""));
+            case "p", "np", "u" ->
+                chart.location().commonLines().isPresent()
+                        ? Optional.empty()
+                        : Optional.of("Each " + words.noun() + " is judged by limits of its own size.");
             default -> Optional.empty();
         };
     }

@@ -127,14 +127,15 @@ final class ChartWords {
      * {@code piece 61 (A-17)}.
      */
     String point(int number) {
-        return noun() + " " + name(number);
+        return noun() + " " + name(number)
+                + (single
+                        ? ""
+                        : family(number).map(part -> " (no. " + part + ")").orElse(""));
     }
 
     private String name(int number) {
         if (!single) {
-            return family(number)
-                    .map(part -> number + " (characteristic " + part + ")")
-                    .orElseGet(() -> label(number));
+            return label(number);
         }
         String serial = study.pieces(index(number)).get(0);
         boolean tells = serial.matches("(?:.*\\D)?0*" + number);

@@ -33,6 +33,9 @@ final class SignalList {
     /** On a chart of more points than this an episode is marked only where it is first complete. */
     private static final int CROWDED = 250;
 
+    /** An episode of more signals than this is ringed at its ends only. */
+    private static final int RINGED = 8;
+
     /** Marks the points of the episodes that are only counted. */
     private static final String REST = "+";
 
@@ -155,10 +158,23 @@ final class SignalList {
     }
 
     private List<Point> completed(Episode episode) {
-        List<Signal> ringed = isCrowded() ? episode.signals().subList(0, 1) : episode.signals();
-        return ringed.stream()
+        return ringed(episode).stream()
                 .map(signal -> new Point(episode.panel(), signal.at()))
                 .toList();
+    }
+
+    /** A ring on every signal, as long as they are few; else on the first, and on a chart that is not too long on the last. */
+    private List<Signal> ringed(Episode episode) {
+        List<Signal> all = episode.signals();
+        if (isCrowded()) {
+            return all.subList(0, 1);
+        }
+        return all.size() <= RINGED ? all : List.of(all.get(0), all.get(all.size() - 1));
+    }
+
+    /** Whether some signals that are told have a diamond only, no ring. */
+    boolean hasUnringed() {
+        return told.stream().anyMatch(each -> ringed(each).size() < each.length());
     }
 
     /** {@code 1}, {@code 1,3}, and {@code 1–4} for a run of three and more. */

@@ -48,7 +48,7 @@ public final class StudySection {
                 .toList();
         if (study().indices().isEmpty()) {
             blocks.addAll(new CountsSection(finding).blocks());
-            blocks.addAll(notes);
+            blocks.addAll(inColumns(notes));
             return blocks;
         }
         below(blocks, notes, figure.isPresent() && chart.holdsHistogram());
@@ -74,8 +74,9 @@ public final class StudySection {
     private void below(List<Block> blocks, List<Block> notes, boolean histogramAside) {
         ProcessStudy.Indices indices = study().indices().orElseThrow();
         List<Block> words = new ArrayList<>(new CapabilitySection(finding, demands.mark()).blocks());
-        indices.trended()
-                .ifPresent(trended -> words.addAll(new TrendSection(finding, trended, demands.mark()).blocks()));
+        List<Block> drift = indices.trended()
+                .map(trended -> new TrendSection(finding, trended, demands.mark()).blocks())
+                .orElse(List.of());
         List<Block> probability = new ProbabilitySection(finding, indices).blocks();
         HistogramSection section = new HistogramSection(finding);
         Optional<HistogramFigure> histogram = histogramAside ? Optional.empty() : section.figure();
@@ -93,17 +94,45 @@ public final class StudySection {
         });
         if (picture.isEmpty() && probability.isEmpty()) {
             blocks.addAll(words);
-            blocks.addAll(notes);
         } else if (picture.isEmpty() || probability.isEmpty()) {
             List<Block> beside = picture.isEmpty() ? probability : picture;
-            // What is beside one another stays on one page: long notes go below, over the whole measure.
             blocks.add(new Block.SideBySide(List.of(new Part(5, beside), new Part(7, words))));
-            blocks.addAll(notes);
         } else {
             blocks.add(new Block.SideBySide(List.of(new Part(6, picture), new Part(6, probability))));
             blocks.addAll(words);
-            blocks.addAll(notes);
         }
+        blocks.addAll(drift);
+        blocks.addAll(inColumns(notes));
+    }
+
+    /** Notes in two columns: lines of small type over the whole measure read badly, and would take more room. */
+    private static List<Block> inColumns(List<Block> notes) {
+        if (notes.size() < 2) {
+            return notes;
+        }
+        int all = notes.stream().mapToInt(StudySection::length).sum();
+        int left = 0;
+        int sum = 0;
+        // the split that leaves the columns most alike
+        while (left < notes.size() - 1 && sum + length(notes.get(left)) / 2 < all / 2) {
+            sum += length(notes.get(left));
+            left++;
+        }
+        left = Math.max(1, left);
+        return List.of(new Block.SideBySide(
+                List.of(new Part(6, notes.subList(0, left)), new Part(6, notes.subList(left, notes.size())))));
+    }
+
+    /** Letters of a note, and the room between two. */
+    private static int length(Block note) {
+        int between = 40;
+        int letters = note instanceof Block.Note words
+                ? words.text().runs().stream()
+                        .mapToInt(run ->
+                                run instanceof Text.Plain plain ? plain.text().length() : 0)
+                        .sum()
+                : 0;
+        return letters + between;
     }
 
     private String title() {
@@ -112,9 +141,11 @@ public final class StudySection {
     }
 
     private Text requirement() {
-        return Text.of("Required: ")
-                .notation(Notations.of(finding.result().characteristic().characteristic()))
-                .plain(" ("
+        Text required = Text.of("Required: ")
+                .notation(Notations.of(finding.result().characteristic().characteristic()));
+        return finding.result().characteristic().isAttribute()
+                ? required.plain(". ")
+                : required.plain(" ("
                         + Figures.limitsInWords(
                                 finding.result().characteristic().limits()) + "). ");
     }

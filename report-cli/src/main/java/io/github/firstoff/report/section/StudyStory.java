@@ -22,6 +22,9 @@ final class StudyStory {
     /** The last points whose mean says where the process ended: one alone would be chance. */
     private static final int LAST = 3;
 
+    /** Fewer false signals than this are not to be expected on the chart at hand. */
+    private static final double LEAST_EXPECTED = 0.5;
+
     private final CharacteristicResult result;
     private final ProcessStudy study;
     private final ControlChart chart;
@@ -66,13 +69,20 @@ final class StudyStory {
         }
         return switch (state()) {
             case IN_CONTROL -> "Ran in control" + index() + readings;
-            case OUT_OF_CONTROL -> Wording.capital(change()) + readings;
+            case OUT_OF_CONTROL -> Wording.capital(drift().orElseGet(this::change)) + readings;
             case NOT_ASSESSED -> "Whether it ran in control cannot be told yet" + readings;
         };
     }
 
     private String index() {
         return cpk().map(cpk -> ", Cpk " + CapabilitySection.figures(cpk)).orElse("");
+    }
+
+    /** The drift of a process that the plan says drifts, in place of the signals that a drift must give. */
+    private Optional<String> drift() {
+        return study.indices()
+                .flatMap(ProcessStudy.Indices::trended)
+                .flatMap(trended -> TrendSection.drift(trended, words.readingUnit()));
     }
 
     private Optional<Index> cpk() {
@@ -290,6 +300,9 @@ final class StudyStory {
         return (chart.panels().size() == 1 ? "The chart gives " : "The charts give ") + signals.inShort() + "."
                 + (pieces.isEmpty() ? "" : " The earliest, " + words.point(first) + ", holds " + pieces + ".")
                 + adding()
+                + (drift().isPresent()
+                        ? " A level that drifts gives such signals by itself; the drift is taken apart below."
+                        : "")
                 + " A signal says that something probably changed at about that time or before; the chart cannot say what. It"
                 + " does not say that a piece is nonconforming: each was judged by its own reading.";
     }
@@ -321,16 +334,19 @@ final class StudyStory {
     /** What a reader must know of chart and limits, for the notes under it. */
     List<String> notes() {
         List<String> notes = new ArrayList<>(new ChartConditions(study, words).sentences());
-        if (!signals.isEmpty() && signals.isCrowded()) {
+        if (signals.hasUnringed()) {
             notes.add(
-                    "On a chart this long a pattern is ringed where it is first complete; a diamond marks every point that"
-                            + " completes one, and + those that are only counted.");
+                    "Diamonds: points that complete the pattern of a test. A long run of them is ringed where it is first"
+                            + " complete"
+                            + (signals.isCrowded()
+                                    ? "; + rings points of signals that are only counted."
+                                    : " and at its end."));
         }
-        if (state() == ControlState.OUT_OF_CONTROL
-                && study.falseSignals().average() < chart.location().count()) {
-            notes.add("On a chart of " + chart.location().count()
-                    + " points a few signals need not have a cause: compare their number with one in "
-                    + Figures.rounded(study.falseSignals().average(), 0) + ".");
+        double expected = chart.location().count() / study.falseSignals().average();
+        if (state() == ControlState.OUT_OF_CONTROL && expected >= LEAST_EXPECTED) {
+            notes.add("On a chart of " + chart.location().count() + " points that is "
+                    + Figures.rounded(expected, expected < 10 ? 1 : 0)
+                    + " false signals to be expected, and a few signals need not have a cause.");
         }
         return notes;
     }

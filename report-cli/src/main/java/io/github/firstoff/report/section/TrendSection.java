@@ -1,5 +1,6 @@
 package io.github.firstoff.report.section;
 
+import io.github.firstoff.quantity.Unit;
 import io.github.firstoff.report.model.Block;
 import io.github.firstoff.report.model.Block.IndexMark;
 import io.github.firstoff.report.model.Text;
@@ -11,13 +12,18 @@ import io.github.firstoff.study.capability.TrendedCapability.Line;
 import io.github.firstoff.study.capability.TrendedCapability.Segment;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.stream.DoubleStream;
 
 /**
  * A process that drifts along a line from one tool change to the next, in indices side by side: what the spread about the lines
  * alone would give, what whole tool lives gave, and the worst moment.
  */
 final class TrendSection {
+    /** Slopes are told over so many pieces. */
+    private static final int PIECES = 100;
+
     private final Finding finding;
     private final TrendedCapability trended;
     private final OptionalDouble demanded;
@@ -63,7 +69,7 @@ final class TrendSection {
     private List<Line> lines() {
         return trended.segments().stream()
                 .map(Segment::line)
-                .flatMap(java.util.Optional::stream)
+                .flatMap(Optional::stream)
                 .toList();
     }
 
@@ -83,24 +89,26 @@ final class TrendSection {
     }
 
     private String drift() {
-        List<Line> lines = lines();
-        if (lines.isEmpty()) {
-            return "";
+        return drift(trended, finding.summary().orElseThrow().sample().unit())
+                .map(told -> Wording.capital(told) + ". ")
+                .orElse(lines().isEmpty() ? "" : "The tool lives do not all drift the same way. ");
+    }
+
+    /** By how much the level drifts, where every tool life drifts the same way; no sentence yet. */
+    static Optional<String> drift(TrendedCapability trended, Unit unit) {
+        double[] slopes = trended.segments().stream()
+                .flatMap(segment -> segment.line().stream())
+                .mapToDouble(Line::slope)
+                .toArray();
+        double least = DoubleStream.of(slopes).min().orElse(0);
+        double most = DoubleStream.of(slopes).max().orElse(0);
+        if (!(least * most > 0)) {
+            return Optional.empty();
         }
-        double least = lines.stream().mapToDouble(Line::slope).min().orElseThrow();
-        double most = lines.stream().mapToDouble(Line::slope).max().orElseThrow();
-        io.github.firstoff.quantity.Unit unit =
-                finding.summary().orElseThrow().sample().unit();
-        if (lines.size() == 1 || least * most <= 0) {
-            return lines.size() == 1
-                    ? "The level " + (most > 0 ? "rises" : "falls") + " by " + Figures.amount(most * 100, unit)
-                            + " in 100 pieces. "
-                    : "The tool lives do not all drift the same way. ";
-        }
-        String direction = most > 0 ? "rises" : "falls";
-        String low = Figures.amount(Math.min(Math.abs(least), Math.abs(most)) * 100, unit);
-        String high = Figures.amount(Math.max(Math.abs(least), Math.abs(most)) * 100, unit);
-        return "In every tool life the level " + direction + ", by " + (low.equals(high) ? low : low + " to " + high)
-                + " in 100 pieces. ";
+        String low = Figures.amount(Math.min(Math.abs(least), Math.abs(most)) * PIECES, unit);
+        String high = Figures.amount(Math.max(Math.abs(least), Math.abs(most)) * PIECES, unit);
+        return Optional.of((slopes.length == 1 ? "the level " : "in every tool life the level ")
+                + (most > 0 ? "rises" : "falls") + ", by " + (low.equals(high) ? low : low + " to " + high)
+                + " in 100 pieces");
     }
 }

@@ -157,7 +157,10 @@ final class Wording {
         }
         List<String> parts = new ArrayList<>();
         if (out > 0) {
-            parts.add(out + " of " + readings + " readings " + (out == 1 ? "is" : "are") + " out of tolerance");
+            parts.add(out + " of " + readings
+                    + (result.characteristic().isAttribute()
+                            ? " readings failed"
+                            : " readings " + (out == 1 ? "is" : "are") + " out of tolerance"));
         }
         if (open > 0) {
             parts.add(open + " of " + readings + " " + (open == 1 ? "is" : "are") + " not proven to conform");
