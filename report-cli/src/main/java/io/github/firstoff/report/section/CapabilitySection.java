@@ -122,11 +122,7 @@ final class CapabilitySection {
     }
 
     private static String perMillion(double value) {
-        return value < 1
-                ? "fewer than 1"
-                : value < GROUPED
-                        ? Figures.twoDigits(value)
-                        : String.format(Locale.ROOT, "%,d", Math.round(Double.parseDouble(Figures.twoDigits(value))));
+        return value < 1 ? "fewer than 1" : value < GROUPED ? Figures.twoDigits(value) : Figures.grouped(value);
     }
 
     private static boolean hasPlace(Index index) {

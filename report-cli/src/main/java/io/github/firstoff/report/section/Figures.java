@@ -5,6 +5,7 @@ import io.github.firstoff.tolerance.Limits;
 import java.math.BigDecimal;
 import java.math.MathContext;
 import java.math.RoundingMode;
+import java.util.Locale;
 
 /**
  * Figures as a sheet prints them. Readings and limits are exact and keep the digits they were written with; statistics are
@@ -61,6 +62,12 @@ final class Figures {
     /** A computed figure with two significant digits. */
     static String twoDigits(double value) {
         return of(new BigDecimal(value).round(TWO_DIGITS));
+    }
+
+    /** A large computed figure with two significant digits, its thousands set apart. */
+    static String grouped(double value) {
+        return String.format(
+                Locale.ROOT, "%,d", new BigDecimal(value).round(TWO_DIGITS).toBigInteger());
     }
 
     /** The decimals that hold two significant digits of an uncertainty; 0 for none. */
