@@ -25,6 +25,6 @@ for (m in c(0.5, 2, 4, 7.56, 16, 19.85, 100)) { v <- poisson(m); out[nrow(out) +
 for (q in list(c(50, 0.2313), c(50, 0.02), c(100, 0.05), c(200, 0.1), c(20, 0.5), c(1000, 0.004))) { v <- binom(q[1], q[2]); out[nrow(out) + 1, ] <- list("np", q[1], q[2], v[1], v[2]) }
 f <- "counted-run-lengths.csv"
 writeLines(c("# source: exact run lengths of c and np charts from the Poisson and binomial distributions, limits three standard deviations",
-  paste0("# program and version: ", R.version.string), "# made by: counted-run-lengths.R", "# units: points",
+  paste0("# program and version: ", R.version.string), "# edition: -", "# made by: counted-run-lengths.R", "# units: points",
   "# tolerance: relative 1e-9, of a linear system in double"), f)
 suppressWarnings(write.table(format(out, digits = 15, trim = TRUE), f, sep = ",", row.names = FALSE, quote = FALSE, append = TRUE))

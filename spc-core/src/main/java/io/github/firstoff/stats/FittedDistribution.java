@@ -1,5 +1,6 @@
 package io.github.firstoff.stats;
 
+import java.util.List;
 import java.util.Optional;
 import java.util.SplittableRandom;
 
@@ -38,6 +39,17 @@ public interface FittedDistribution {
      */
     default Optional<double[][]> covariance(long n) {
         return Optional.empty();
+    }
+
+    /**
+     * Members on the boundary of the likelihood region of this fit, for families without a {@link #covariance} that have one: the
+     * extremes of a function over them are the ends of its profile likelihood interval. Empty for other families.
+     *
+     * @param sorted the values that this distribution was fitted to, in ascending order
+     * @param level the confidence level, between 0 and 1
+     */
+    default List<FittedDistribution> likelihoodBoundary(double[] sorted, double level) {
+        return List.of();
     }
 
     /** The log-likelihood of values. */

@@ -11,7 +11,8 @@ import org.apache.commons.math3.analysis.solvers.BrentSolver;
  *
  * <p>Maximum likelihood: σ² = mean of x² − μ², and μ solves μ = mean of x tanh(μx/σ²) (Tsagris, Beneki and Hassani 2014, Mathematics
  * 2, 12–28). Where the fourth moment is at least three times the square of the second, the greatest likelihood lies at μ = 0. There
- * the information about μ vanishes, so the family offers no covariance: intervals must come from simulation.
+ * the information about μ vanishes, so the family offers no covariance: intervals come from the likelihood itself
+ * ({@link FittedDistribution#likelihoodBoundary}).
  */
 public final class FoldedNormalFamily implements DistributionFamily {
     /** The family. */
@@ -144,6 +145,11 @@ public final class FoldedNormalFamily implements DistributionFamily {
             }
             double z = (x - mu) / sigma;
             return -z * z / 2 - Math.log(sigma) - HALF_LN_2PI + Math.log1p(Math.exp(-2 * x * mu / (sigma * sigma)));
+        }
+
+        @Override
+        public List<FittedDistribution> likelihoodBoundary(double[] sorted, double level) {
+            return new FoldedNormalRegion(sorted, this, level).boundary(mu / sigma);
         }
 
         @Override

@@ -27,12 +27,12 @@ final class IndexIntervals {
     }
 
     /** Cpk ± z √(1/(9n) + Cpk²/(2ν)) (Bissell 1990, Applied Statistics 39, 331–340). */
-    static Interval bissell(double index, long n, double df, double level) {
+    static Interval bissell(double index, double n, double df, double level) {
         double tail = (1 - level) / 2;
         return new Interval(bissellBound(index, n, df, tail), bissellBound(index, n, df, 1 - tail), level, "Bissell");
     }
 
-    static double bissellBound(double index, long n, double df, double tail) {
+    static double bissellBound(double index, double n, double df, double tail) {
         return index + Distributions.normalQuantile(tail) * Math.sqrt(1 / (9.0 * n) + index * index / (2 * df));
     }
 
@@ -40,8 +40,10 @@ final class IndexIntervals {
      * The exact interval of a one-sided index: 3√n CPU follows the noncentral t distribution with ν degrees of freedom and
      * noncentrality 3√n times the true index (Chou, Owen and Borrego 1990, Journal of Quality Technology 22, 223–229). With
      * effective ν an approximation; where ν is below 1 or above 10,000 that of Bissell stands in.
+     *
+     * @param n how many readings the location is a mean of; of a location with variance hσ², 1/h
      */
-    static Interval oneSided(double index, long n, double df, double level) {
+    static Interval oneSided(double index, double n, double df, double level) {
         if (!isExact(df)) {
             return bissell(index, n, df, level);
         }
@@ -50,11 +52,11 @@ final class IndexIntervals {
                 oneSidedBound(index, n, df, tail), oneSidedBound(index, n, df, 1 - tail), level, "noncentral t");
     }
 
-    static double oneSidedBound(double index, long n, double df, double tail) {
+    static double oneSidedBound(double index, double n, double df, double tail) {
         if (!isExact(df)) {
             return bissellBound(index, n, df, tail);
         }
-        double scale = 3 * Math.sqrt((double) n);
+        double scale = 3 * Math.sqrt(n);
         return NoncentralT.noncentralityFor(scale * index, df, 1 - tail) / scale;
     }
 

@@ -7,6 +7,6 @@ package io.github.firstoff.study.capability;
  * @param upper the upper end
  * @param level the confidence level, between 0 and 1
  * @param method how it was made, as a sheet prints it: {@code chi-squared}, {@code Bissell}, {@code noncentral t}, {@code Boyles},
- *     {@code delta}, {@code bootstrap}, {@code Clopper–Pearson}
+ *     {@code delta}, {@code profile likelihood}, {@code bootstrap}, {@code Clopper–Pearson}
  */
 public record Interval(double lower, double upper, double level, String method) {}

@@ -53,21 +53,32 @@ record PercentileIndices(OptionalDouble lower, OptionalDouble upper, double tail
         private static final int REPLICATES = 499;
 
         private static final double RELATIVE_STEP = 1e-5;
+        /** More readings take too long along a likelihood boundary. */
+        private static final int MOST_ALONG_A_BOUNDARY = 20_000;
+
         private final FittedDistribution fitted;
         private final int n;
         private final double level;
         private final List<ToDoubleFunction<FittedDistribution>> functions;
         private final Optional<double[][]> covariance;
+        private final List<FittedDistribution> boundary;
         private final Optional<ParametricBootstrap.Result> bootstrap;
 
+        /** Of a distribution that was fitted to these values, in ascending order. */
         Uncertain(
-                FittedDistribution fitted, int n, double level, List<ToDoubleFunction<FittedDistribution>> functions) {
+                FittedDistribution fitted,
+                double[] sorted,
+                double level,
+                List<ToDoubleFunction<FittedDistribution>> functions) {
             this.fitted = fitted;
-            this.n = n;
+            this.n = sorted.length;
             this.level = level;
             this.functions = List.copyOf(functions);
             covariance = fitted.covariance(n);
-            bootstrap = covariance.isEmpty() && n <= DistributionChooser.MOST_SIMULATED
+            boundary = covariance.isEmpty() && n <= MOST_ALONG_A_BOUNDARY
+                    ? fitted.likelihoodBoundary(sorted, level)
+                    : List.of();
+            bootstrap = covariance.isEmpty() && boundary.isEmpty() && n <= DistributionChooser.MOST_SIMULATED
                     ? ParametricBootstrap.run(
                             fitted,
                             n,
@@ -81,36 +92,58 @@ record PercentileIndices(OptionalDouble lower, OptionalDouble upper, double tail
         }
 
         Optional<Interval> interval(int function) {
-            double tail = (1 - level) / 2;
-            return bounds(function, tail, 1 - tail)
-                    .map(ends -> new Interval(ends[0], ends[1], level, covariance.isPresent() ? "delta" : "bootstrap"));
+            return ends(function).map(ends -> new Interval(ends[0], ends[1], level, method()));
         }
 
+        private String method() {
+            return covariance.isPresent() ? "delta" : boundary.isEmpty() ? "bootstrap" : "profile likelihood";
+        }
+
+        /**
+         * By the delta method that of the level; otherwise the lower end of the two-sided interval: one-sided bounds of the level
+         * itself held in 88 to 92 of 100 simulated samples where 95 were claimed, these hold at least as often as claimed.
+         */
         OptionalDouble lowerBound(int function) {
-            return bounds(function, 1 - level, level)
-                    .filter(ends -> Double.isFinite(ends[0]))
+            Optional<double[]> bounds = covariance.isPresent() ? byDelta(function, 1 - level, level) : ends(function);
+            return bounds.filter(ends -> Double.isFinite(ends[0]))
                     .map(ends -> OptionalDouble.of(ends[0]))
                     .orElseGet(OptionalDouble::empty);
         }
 
         /** May reach infinity where the distribution is bounded and the limit lies beyond its bound. */
-        private Optional<double[]> bounds(int function, double low, double high) {
+        private Optional<double[]> ends(int function) {
             double value = value(function);
             if (Double.isNaN(value)) {
                 return Optional.empty();
             }
+            double tail = (1 - level) / 2;
             if (covariance.isPresent()) {
-                if (Double.isInfinite(value)) {
-                    return Optional.empty();
-                }
-                double error = standardError(functions.get(function), covariance.get());
-                return Optional.of(new double[] {
-                    value + Distributions.normalQuantile(low) * error,
-                    value + Distributions.normalQuantile(high) * error
-                });
+                return byDelta(function, tail, 1 - tail);
             }
-            return bootstrap.map(result ->
-                    new double[] {result.corrected(function, value, low), result.corrected(function, value, high)});
+            if (!boundary.isEmpty()) {
+                double least = value;
+                double most = value;
+                for (FittedDistribution member : boundary) {
+                    double there = functions.get(function).applyAsDouble(member);
+                    least = Math.min(least, there);
+                    most = Math.max(most, there);
+                }
+                return Optional.of(new double[] {least, most});
+            }
+            return bootstrap.map(result -> new double[] {
+                result.corrected(function, value, tail), result.corrected(function, value, 1 - tail)
+            });
+        }
+
+        private Optional<double[]> byDelta(int function, double low, double high) {
+            double value = value(function);
+            if (!Double.isFinite(value)) {
+                return Optional.empty();
+            }
+            double error = standardError(functions.get(function), covariance.orElseThrow());
+            return Optional.of(new double[] {
+                value + Distributions.normalQuantile(low) * error, value + Distributions.normalQuantile(high) * error
+            });
         }
 
         /** √(g′Vg) with the gradient by central differences. */

@@ -5,15 +5,13 @@ import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import static org.assertj.core.api.Assertions.within;
 import static org.assertj.core.api.Assertions.withinPercentage;
 
+import io.github.firstoff.ReferenceFile;
 import io.github.firstoff.quantity.Unit;
 import io.github.firstoff.sample.Counts;
 import io.github.firstoff.stats.CountProbabilities;
-import java.io.IOException;
-import java.io.InputStream;
 import java.math.BigDecimal;
-import java.nio.charset.StandardCharsets;
 import java.util.List;
-import java.util.Objects;
+import java.util.Map;
 import java.util.Optional;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
@@ -27,12 +25,8 @@ class CountedRunLengthTest {
 
     private static final RuleSet LIMITS = new RuleSet(List.of(WesternElectricRule.BEYOND_LIMIT));
 
-    static Stream<String> rows() throws IOException {
-        try (InputStream in =
-                CountedRunLengthTest.class.getResourceAsStream("/reference/chart/counted-run-lengths.csv")) {
-            String text = new String(Objects.requireNonNull(in).readAllBytes(), StandardCharsets.UTF_8);
-            return text.lines().filter(line -> !line.startsWith("#") && !line.startsWith("kind")).toList().stream();
-        }
+    static Stream<Map<String, String>> rows() {
+        return ReferenceFile.rows("chart/counted-run-lengths.csv").stream();
     }
 
     private static ControlChart chart(String kind, double rate, long... countsOfSize) {
@@ -45,14 +39,14 @@ class CountedRunLengthTest {
 
     @ParameterizedTest
     @MethodSource("rows")
-    void exactFigureOfCounts(String row) {
-        String[] cells = row.split(",", -1);
-        int size = Integer.parseInt(cells[1]);
-        double rate = Double.parseDouble(cells[2]);
-        double limits = Double.parseDouble(cells[3]);
-        double both = Double.parseDouble(cells[4]);
+    void exactFigureOfCounts(Map<String, String> row) {
+        boolean binomial = row.get("kind").equals("np");
+        int size = Integer.parseInt(row.get("size"));
+        double rate = Double.parseDouble(row.get("rate"));
+        double limits = Double.parseDouble(row.get("limits"));
+        double both = Double.parseDouble(row.get("limitsAndRun"));
         // the share and the count are one chart on two scales
-        for (String kind : cells[0].equals("np") ? List.of("np", "p") : List.of("c", "u")) {
+        for (String kind : binomial ? List.of("np", "p") : List.of("c", "u")) {
             ControlChart chart = chart(kind, rate, size, 1, 2);
             ChartRequest request = ChartRequest.of(kind);
             FalseSignals found = ChartCatalogue.counted(kind, ChartSettings.USUAL)
@@ -61,7 +55,7 @@ class CountedRunLengthTest {
             assertThat(found.average()).as(kind).isCloseTo(limits, withinPercentage(COMPUTED));
             assertThat(found.exact()).isTrue();
             assertThat(found.sentence())
-                    .contains(cells[0].equals("np") ? "binomial" : "Poisson")
+                    .contains(binomial ? "binomial" : "Poisson")
                     .doesNotContain("sizes mixed");
             // tests 2 and 3 do not judge counts
             assertThat(request.falseSignals(chart).average()).isCloseTo(both, withinPercentage(COMPUTED));

@@ -1,0 +1,3 @@
+/** Tests of what all studies share. */
+@org.jspecify.annotations.NullMarked
+package io.github.firstoff.study;
