@@ -52,7 +52,7 @@ public final class ChartConstants {
         return known;
     }
 
-    private static ChartConstants compute(int n) {
+    static ChartConstants compute(int n) {
         if (n == 2) {
             // closed forms: the range of two is √2 times a half-normal variable
             return new ChartConstants(2, 2 / Math.sqrt(Math.PI), Math.sqrt(2 - 4 / Math.PI), Math.sqrt(2 / Math.PI));

@@ -50,12 +50,15 @@ public final class MedianConstants {
         }
         MedianConstants known = KNOWN.get(n);
         if (known == null) {
-            double d4 = medianRange(n);
-            known = new MedianConstants(
-                    n, Math.sqrt(n % 2 == 1 ? oddVariance(n) : evenVariance(n)), d4, density(n, d4));
+            known = compute(n);
             KNOWN.set(n, known);
         }
         return known;
+    }
+
+    static MedianConstants compute(int n) {
+        double d4 = medianRange(n);
+        return new MedianConstants(n, Math.sqrt(n % 2 == 1 ? oddVariance(n) : evenVariance(n)), d4, density(n, d4));
     }
 
     /** The standard deviation of the median over σ. */
