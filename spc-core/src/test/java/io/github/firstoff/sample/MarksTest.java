@@ -23,10 +23,12 @@ class MarksTest {
         Sample one = sample(1, 2, 3);
         assertThat(one).isEqualTo(sample(1, 2, 3)).hasSameHashCodeAs(sample(1, 2, 3));
         assertThat(one).isNotEqualTo(sample(1, 2, 4)).isNotEqualTo("1, 2, 3");
-        Sample elsewhere = Sample.ofDeviations(
-                new long[] {1, 2, 3}, new Scale(new BigDecimal("6.00"), 2, Unit.MILLIMETRE));
+        Sample elsewhere =
+                Sample.ofDeviations(new long[] {1, 2, 3}, new Scale(new BigDecimal("6.00"), 2, Unit.MILLIMETRE));
         assertThat(one).isNotEqualTo(elsewhere);
-        assertThat(one.hashCode()).isNotEqualTo(elsewhere.hashCode()).isNotEqualTo(sample(3, 2, 1).hashCode());
+        assertThat(one.hashCode())
+                .isNotEqualTo(elsewhere.hashCode())
+                .isNotEqualTo(sample(3, 2, 1).hashCode());
         assertThat(one.toString()).contains("3");
         // exactly 2⁵³ steps may be held, one more may not
         assertThat(sample(1L << 53, -(1L << 53)).deviation(1)).isEqualTo(-(1L << 53));
@@ -60,8 +62,10 @@ class MarksTest {
         assertThat(pairs.leftOver()).isEqualTo(1);
         assertThat(pairs.part(0, 1).leftOver()).isZero();
         assertThat(pairs.part(1, 2).leftOver()).isEqualTo(1);
-        assertThatThrownBy(() -> whole.breakingBefore(List.of(new Break(11, "d", "x")))).hasMessageContaining("11");
-        assertThatThrownBy(() -> part.breakingBefore(List.of(new Break(2, "d", "x")))).hasMessageContaining("2");
+        assertThatThrownBy(() -> whole.breakingBefore(List.of(new Break(11, "d", "x"))))
+                .hasMessageContaining("11");
+        assertThatThrownBy(() -> part.breakingBefore(List.of(new Break(2, "d", "x"))))
+                .hasMessageContaining("2");
         assertThat(whole.withoutBreaks().segment(9)).isZero();
     }
 
@@ -119,9 +123,12 @@ class MarksTest {
     /** Means on every side of where the quick way ends: the exact quotient, rounded once. */
     @Test
     void meansAreRoundedOnceWhateverTheirSize() {
-        long[] sums = {0, 1, -1, 7, -7, 999_999_999_999L, -999_999_999_999L, (1L << 53) - 1, 1L << 53, -(1L << 53), Long.MAX_VALUE};
+        long[] sums = {
+            0, 1, -1, 7, -7, 999_999_999_999L, -999_999_999_999L, (1L << 53) - 1, 1L << 53, -(1L << 53), Long.MAX_VALUE
+        };
         long[] counts = {1, 3, 7, 1_000_003, (1L << 53) - 1, 1L << 53, Long.MAX_VALUE};
-        for (String reference : List.of("0", "5.00", "-5.00", "90071992547409.91", "90071992547409.92", "123456789012345678.90")) {
+        for (String reference :
+                List.of("0", "5.00", "-5.00", "90071992547409.91", "90071992547409.92", "123456789012345678.90")) {
             for (int places : new int[] {2, 22, 23, 30}) {
                 Scale scale = new Scale(new BigDecimal(reference), places, Unit.NONE);
                 for (long sum : sums) {

@@ -34,7 +34,8 @@ class FreedomReferenceTest {
         double[] spreads = {0.7, 1.1, 0.9};
         double found = switch (row.get("what")) {
             case "mean-range" -> SigmaEstimators.meanRange(1, n, b).degreesOfFreedom();
-            case "mean-range unequal" -> SigmaEstimators.meanRange(spreads, sizes).degreesOfFreedom();
+            case "mean-range unequal" ->
+                SigmaEstimators.meanRange(spreads, sizes).degreesOfFreedom();
             case "mean-standard-deviation" ->
                 SigmaEstimators.meanStandardDeviation(1, n, b).degreesOfFreedom();
             case "mean-standard-deviation unequal" ->
@@ -49,7 +50,8 @@ class FreedomReferenceTest {
             case "d3" -> ChartConstants.compute(n).d3();
             case "c4" -> ChartConstants.compute(n).c4();
             case "ad p" ->
-                AndersonDarling.p(Double.parseDouble(a), NormalFamily.INSTANCE, b).orElseThrow();
+                AndersonDarling.p(Double.parseDouble(a), NormalFamily.INSTANCE, b)
+                        .orElseThrow();
             default -> throw new IllegalStateException(row.get("what"));
         };
         assertThat(found).isCloseTo(Double.parseDouble(row.get("value")), withinPercentage(COMPUTED));

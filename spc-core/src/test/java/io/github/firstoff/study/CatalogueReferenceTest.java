@@ -60,8 +60,8 @@ class CatalogueReferenceTest {
         assertThat(reference).containsPattern("\"source\"|# source:");
         String test = "";
         try (Stream<Path> files = Files.walk(TESTS)) {
-            for (Path file : files.filter(f -> f.endsWith(row.get("test") + ".java"))
-                    .toList()) {
+            for (Path file :
+                    files.filter(f -> f.endsWith(row.get("test") + ".java")).toList()) {
                 test = Files.readString(file);
             }
         }

@@ -130,9 +130,9 @@ record PercentileIndices(OptionalDouble lower, OptionalDouble upper, double tail
                 }
                 return Optional.of(new double[] {least, most});
             }
-            return bootstrap.map(result -> new double[] {
-                result.corrected(function, value, tail), result.corrected(function, value, 1 - tail)
-            });
+            return bootstrap.map(result ->
+                    new double[] {result.corrected(function, value, tail), result.corrected(function, value, 1 - tail)
+                    });
         }
 
         private Optional<double[]> byDelta(int function, double low, double high) {

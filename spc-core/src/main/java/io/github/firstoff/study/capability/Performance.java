@@ -49,12 +49,8 @@ record Performance(List<Index> indices, Index expected, Index below, Index above
                 distance(sample.scale(), choice, lower),
                 distance(sample.scale(), choice, upper),
                 PercentileIndices.USUAL_TAIL);
-        PercentileIndices.Uncertain found =
-                new PercentileIndices.Uncertain(
-                        fitted,
-                        DistributionChoice.Distances.sorted(sample, choice.origin()),
-                        level,
-                        percentiles.functions());
+        PercentileIndices.Uncertain found = new PercentileIndices.Uncertain(
+                fitted, DistributionChoice.Distances.sorted(sample, choice.origin()), level, percentiles.functions());
         Index both = bounds.isTwoSided() ? index("Pp", found, 0) : Index.none("Pp", NormalIndices.oneSided(bounds));
         Index low = lower.isPresent() ? index("PPL", found, 1) : NormalIndices.noLower("PPL", bounds);
         Index high = upper.isPresent() ? index("PPU", found, 2) : NormalIndices.noUpper("PPU");

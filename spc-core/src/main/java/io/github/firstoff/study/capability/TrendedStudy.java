@@ -40,8 +40,9 @@ public record TrendedStudy(double level) {
     private static final double STEP = 1e-5;
 
     /** Measured; the figures stand in docs/methods.md. */
-    private static final String WHOLE_LIFE = "The intervals of the whole life are approximate: of simulated processes they held"
-            + " 93 to 95 in 100 where 95 were meant.";
+    private static final String WHOLE_LIFE =
+            "The intervals of the whole life are approximate: of simulated processes they held"
+                    + " 93 to 95 in 100 where 95 were meant.";
 
     /** Checks the level. */
     public TrendedStudy {
@@ -118,8 +119,8 @@ public record TrendedStudy(double level) {
                 upper.isPresent() ? upper.getAsDouble() - mean : Double.POSITIVE_INFINITY);
         double cpk = nearest / (3 * s);
         Index potential = Index.of("Cpk within trend", cpk)
-                .with(IndexIntervals.bissell(cpk, readings, df, level))
-                .atLeast(IndexIntervals.bissellBound(cpk, readings, df, 1 - level));
+                .with(IndexIntervals.bissell(cpk, (double) readings, df, level))
+                .atLeast(IndexIntervals.bissellBound(cpk, (double) readings, df, 1 - level));
         Delta delta = new Delta(fitted, s, df, level);
         Index pp = bounds.isTwoSided()
                 ? delta.index("Pp whole life", m -> (upper.getAsDouble() - lower.getAsDouble()) / (m.high() - m.low()))

@@ -51,8 +51,7 @@ class EvidenceTest {
     @MethodSource("families")
     void indicesKnowNoUnit(CapabilityMethod method) {
         Capability one = analyse(method, positive(80, 1), FLATNESS);
-        Capability other =
-                analyse(method, positive(80, 25), Bounds.fromZeroTo(new BigDecimal("1.500")));
+        Capability other = analyse(method, positive(80, 25), Bounds.fromZeroTo(new BigDecimal("1.500")));
         // fits and percentiles are solved to about nine digits; Johnson's and Box–Cox's search compounds them
         double relative = 1e-4;
         boolean any = false;
@@ -64,7 +63,9 @@ class EvidenceTest {
                 continue;
             }
             any = true;
-            assertThat(b.value().getAsDouble()).as(a.name()).isCloseTo(a.value().getAsDouble(), withinPercentage(relative));
+            assertThat(b.value().getAsDouble())
+                    .as(a.name())
+                    .isCloseTo(a.value().getAsDouble(), withinPercentage(relative));
             assertThat(b.interval().isPresent()).isEqualTo(a.interval().isPresent());
             if (a.interval().isPresent()) {
                 assertThat(b.interval().orElseThrow().lower())
@@ -74,7 +75,8 @@ class EvidenceTest {
                         .as(a.name() + " to")
                         .isCloseTo(a.interval().get().upper(), withinPercentage(100 * relative));
                 assertThat(a.value().getAsDouble())
-                        .isBetween(a.interval().get().lower(), a.interval().get().upper());
+                        .isBetween(
+                                a.interval().get().lower(), a.interval().get().upper());
             }
         }
         assertThat(any).isTrue();
@@ -112,7 +114,7 @@ class EvidenceTest {
         assertThat(evidence).hasSize(5);
         double before = Double.NEGATIVE_INFINITY;
         for (DistributionCandidate candidate : evidence) {
-            int k = candidate.method() == CapabilityMethod.RAYLEIGH ? 1 : 2;
+            int k = candidate.method().equals(CapabilityMethod.RAYLEIGH) ? 1 : 2;
             double likelihood = candidate.logLikelihood().orElseThrow();
             double correction = k == 1 ? 4 / 58.0 : 12 / 57.0;
             assertThat(candidate.aicc().orElseThrow()).isCloseTo(2 * k - 2 * likelihood + correction, within(1e-9));
@@ -121,7 +123,8 @@ class EvidenceTest {
             before = candidate.aicc().getAsDouble();
             assertThat(candidate.andersonDarling()).isPresent();
         }
-        // a Johnson curve is not fitted by likelihood and has no criterion; three readings are too few for two parameters
+        // a Johnson curve is not fitted by likelihood and has no criterion; three readings are too few for two
+        // parameters
         assertThat(analyse(CapabilityMethod.JOHNSON, positive(60, 1), FLATNESS)
                         .distribution()
                         .evidence()
@@ -170,8 +173,7 @@ class EvidenceTest {
         for (double low = line.start() - 4 * s; low < line.start() + s; low += 0.05) {
             double share = 0;
             for (int i = 0; i < n; i += 3) {
-                share += Distributions.normal(
-                                (low - line.start() - (line.end() - line.start()) * i / (n - 1)) / s)
+                share += Distributions.normal((low - line.start() - (line.end() - line.start()) * i / (n - 1)) / s)
                         / (n / 3.0);
             }
             if (Math.abs(share - 0.00135) < 2e-5) {
@@ -194,6 +196,7 @@ class EvidenceTest {
         assertThatThrownBy(() -> DistributionSetting.automatic().withSignificance(1))
                 .isInstanceOf(IllegalArgumentException.class);
         assertThat(CapabilityStudy.withDefaults().withConfidence(0.9).level()).isEqualTo(0.9);
-        assertThat(analyse(CapabilityMethod.NORMAL, positive(30, 1), FLATNESS).level()).isEqualTo(0.95);
+        assertThat(analyse(CapabilityMethod.NORMAL, positive(30, 1), FLATNESS).level())
+                .isEqualTo(0.95);
     }
 }

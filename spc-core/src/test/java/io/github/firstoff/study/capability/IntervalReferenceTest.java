@@ -64,8 +64,8 @@ class IntervalReferenceTest {
             case "gamma" -> GammaFamily.INSTANCE.of(first, second);
             default -> RayleighFamily.INSTANCE.of(first);
         };
-        PercentileIndices indices = new PercentileIndices(
-                OptionalDouble.empty(), OptionalDouble.of(third), PercentileIndices.USUAL_TAIL);
+        PercentileIndices indices =
+                new PercentileIndices(OptionalDouble.empty(), OptionalDouble.of(third), PercentileIndices.USUAL_TAIL);
         PercentileIndices.Uncertain found =
                 new PercentileIndices.Uncertain(fitted, new double[n], 0.95, indices.functions());
         assertThat(found.value(2)).isCloseTo(value, withinPercentage(1e-8));
@@ -105,18 +105,15 @@ class IntervalReferenceTest {
             assertThat(leastRatio).isZero();
             double squares = Arrays.stream(x).map(v -> v * v).sum();
             assertThat(boundary.get(98).parameters()[1])
-                    .isCloseTo(
-                            Math.sqrt(squares / Distributions.chiSquaredQuantile(0.025, n)), withinPercentage(1e-9));
+                    .isCloseTo(Math.sqrt(squares / Distributions.chiSquaredQuantile(0.025, n)), withinPercentage(1e-9));
             assertThat(boundary.get(99).parameters()[1])
-                    .isCloseTo(
-                            Math.sqrt(squares / Distributions.chiSquaredQuantile(0.975, n)), withinPercentage(1e-9));
+                    .isCloseTo(Math.sqrt(squares / Distributions.chiSquaredQuantile(0.975, n)), withinPercentage(1e-9));
         } else {
             assertThat(leastRatio).isPositive();
         }
         PercentileIndices indices = new PercentileIndices(
                 OptionalDouble.empty(), OptionalDouble.of(0.01 * (mu + 4)), PercentileIndices.USUAL_TAIL);
-        PercentileIndices.Uncertain found =
-                new PercentileIndices.Uncertain(fitted, x, 0.95, indices.functions());
+        PercentileIndices.Uncertain found = new PercentileIndices.Uncertain(fitted, x, 0.95, indices.functions());
         Interval interval = found.interval(2).orElseThrow();
         assertThat(interval.method()).isEqualTo("profile likelihood");
         assertThat(found.value(2)).isBetween(interval.lower(), interval.upper());

@@ -76,10 +76,7 @@ class TrendedStudyTest {
             assertThat(index.interval().orElseThrow().upper())
                     .isGreaterThan(index.value().orElseThrow());
         }
-        assertThat(t.notes())
-                .singleElement()
-                .asString()
-                .contains("93 to 95 in 100 where 95 were meant");
+        assertThat(t.notes()).singleElement().asString().contains("93 to 95 in 100 where 95 were meant");
     }
 
     /**

@@ -37,8 +37,8 @@ class AnovaReferenceTest {
     @ParameterizedTest
     @MethodSource("sets")
     void certifiedTable(JsonNode c) {
-        List<Map<String, String>> rows =
-                io.github.firstoff.ReferenceFile.rows("strd/" + c.path("id").asText().substring("STRD-A-".length()) + ".csv");
+        List<Map<String, String>> rows = io.github.firstoff.ReferenceFile.rows(
+                "strd/" + c.path("id").asText().substring("STRD-A-".length()) + ".csv");
         List<BigDecimal> values =
                 rows.stream().map(row -> new BigDecimal(row.get("y"))).toList();
         Subgroups data = Sample.of(values, Unit.NONE)
@@ -55,7 +55,9 @@ class AnovaReferenceTest {
                                 .orElseThrow()
                                 .sigma())
                 * ChartConstants.c4OfDegrees(within);
-        assertThat(digits(pooled, e.path("residual_sd").asDouble())).as("residual s").isGreaterThan(DIGITS);
+        assertThat(digits(pooled, e.path("residual_sd").asDouble()))
+                .as("residual s")
+                .isGreaterThan(DIGITS);
         double overall = data.sample()
                 .scale()
                 .length(SpreadEstimators.named("overall-standard-deviation")
@@ -69,7 +71,9 @@ class AnovaReferenceTest {
         assertThat(digits(betweenSquares, e.path("ss_between").asDouble()))
                 .as("between")
                 .isGreaterThan(DIGITS - 1);
-        assertThat(digits(betweenSquares / between / (pooled * pooled), e.path("F").asDouble()))
+        assertThat(digits(
+                        betweenSquares / between / (pooled * pooled),
+                        e.path("F").asDouble()))
                 .as("F")
                 .isGreaterThan(DIGITS - 1);
         assertThat(digits(betweenSquares / total, e.path("r_squared").asDouble()))

@@ -39,7 +39,9 @@ class AttributeLawTest {
     }
 
     private static List<Integer> beyond(ControlChart chart) {
-        return RuleSet.westernElectric().assess(chart).signals().stream().map(Signal::at).toList();
+        return RuleSet.westernElectric().assess(chart).signals().stream()
+                .map(Signal::at)
+                .toList();
     }
 
     /** Nonconformities on twice the area in half the unit: limits of u halve, decisions and false signals stay. */
@@ -53,7 +55,8 @@ class AttributeLawTest {
                 found[i] = one.count(i);
             }
             Counts other = Counts.of(
-                    found, one.sizes().stream().map(size -> size.multiply(factor)).toList());
+                    found,
+                    one.sizes().stream().map(size -> size.multiply(factor)).toList());
             ControlChart a = new NonconformitiesPerUnit().fromData(one);
             ControlChart b = new NonconformitiesPerUnit().fromData(other);
             for (int i = 0; i < found.length; i++) {
@@ -67,7 +70,8 @@ class AttributeLawTest {
             assertThat(beyond(b)).isEqualTo(beyond(a));
             RuleSet tests = RuleSet.westernElectric();
             assertThat(new NonconformitiesPerUnit().falseSignals(tests, b).average())
-                    .isCloseTo(new NonconformitiesPerUnit().falseSignals(tests, a).average(), within(1e-6));
+                    .isCloseTo(
+                            new NonconformitiesPerUnit().falseSignals(tests, a).average(), within(1e-6));
         }
     }
 
@@ -146,7 +150,8 @@ class AttributeLawTest {
             assertThat(watch.signals())
                     .isEqualTo(RuleSet.westernElectric().assess(chart).signals());
             // a part of counts is a part of the chart
-            ControlChart part = plain.withLimits(data.part(10, 30), chart.frozen().orElseThrow());
+            ControlChart part =
+                    plain.withLimits(data.part(10, 30), chart.frozen().orElseThrow());
             for (int i = 0; i < 20; i++) {
                 assertThat(part.location().value(i)).isEqualTo(chart.location().value(i + 10));
                 assertThat(part.location().number(i)).isEqualTo(i + 11);
@@ -172,7 +177,8 @@ class AttributeLawTest {
             FrozenLimits more = new FrozenLimits(method.kind(), 1.1, 1, "stated", 9, Unit.NONE);
             assertThatThrownBy(() -> method.withLimits(counts(1, true), more)).hasMessageContaining("1.1");
             FrozenLimits all = new FrozenLimits(method.kind(), 1, 1, "stated", 9, Unit.NONE);
-            assertThat(method.withLimits(counts(1, true), all).location().hasLines()).isTrue();
+            assertThat(method.withLimits(counts(1, true), all).location().hasLines())
+                    .isTrue();
         }
         ControlChart none = method.fromData(Counts.of(new long[0], 1));
         assertThat(none.location().count()).isZero();

@@ -66,8 +66,7 @@ class ChartRefusalTest {
         assertThat(method.fromData(data(method, 20)).notes()).noneMatch(note -> note.contains("provisional"));
         assertThat(method.fromData(data(method, 30)).notes()).noneMatch(note -> note.contains("do not spread"));
         Sample still = Sample.ofDeviations(new long[80], STEPS);
-        Subgroups level =
-                method.kind().equals("individuals") ? still.asIndividuals() : still.inSubgroupsOf(4);
+        Subgroups level = method.kind().equals("individuals") ? still.asIndividuals() : still.inSubgroupsOf(4);
         assertThat(method.fromData(level).notes()).anyMatch(note -> note.contains("do not spread"));
     }
 
@@ -156,8 +155,8 @@ class ChartRefusalTest {
         for (double bad : new double[] {-0.1, Double.NaN, Double.POSITIVE_INFINITY}) {
             assertThatThrownBy(() -> new FrozenLimits("xbar-r", 1, bad, "stated", 9, Unit.NONE))
                     .isInstanceOf(IllegalArgumentException.class);
-            assertThatThrownBy(() -> new FrozenLimits(
-                            "xbar-r", 1, 1, "stated", 9, Unit.NONE, OptionalDouble.of(bad), Map.of()))
+            assertThatThrownBy(() ->
+                            new FrozenLimits("xbar-r", 1, 1, "stated", 9, Unit.NONE, OptionalDouble.of(bad), Map.of()))
                     .isInstanceOf(IllegalArgumentException.class);
             assertThatThrownBy(() -> new FrozenLimits(
                             "xbar-r", 1, 1, "stated", 9, Unit.NONE, OptionalDouble.empty(), Map.of("a", bad)))
@@ -167,13 +166,18 @@ class ChartRefusalTest {
                 .isInstanceOf(IllegalArgumentException.class);
         assertThatThrownBy(() -> new FrozenLimits("xbar-r", Double.NaN, 1, "stated", 1, Unit.NONE))
                 .isInstanceOf(IllegalArgumentException.class);
-        assertThat(new FrozenLimits("xbar-r", 1, 0, "stated", 1, Unit.NONE).sigma()).isZero();
+        assertThat(new FrozenLimits("xbar-r", 1, 0, "stated", 1, Unit.NONE).sigma())
+                .isZero();
     }
 
     @Test
     void wordsOfPlansAndResultsAreDistinct() {
-        assertThat(Stream.of(PanelKind.values()).map(PanelKind::word)).doesNotHaveDuplicates().noneMatch(String::isBlank);
-        assertThat(Stream.of(Side.values()).map(Side::word)).doesNotHaveDuplicates().noneMatch(String::isBlank);
+        assertThat(Stream.of(PanelKind.values()).map(PanelKind::word))
+                .doesNotHaveDuplicates()
+                .noneMatch(String::isBlank);
+        assertThat(Stream.of(Side.values()).map(Side::word))
+                .doesNotHaveDuplicates()
+                .noneMatch(String::isBlank);
         assertThat(Stream.of(DispersionPolicy.values()).map(DispersionPolicy::word))
                 .containsExactly("distribution", "check", "observed");
         assertThat(Stream.of(PanelNature.values()).map(PanelNature::words))

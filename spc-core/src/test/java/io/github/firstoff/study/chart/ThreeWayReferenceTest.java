@@ -49,7 +49,8 @@ class ThreeWayReferenceTest {
         is(means.centre(), "between-within centre");
         is(means.upper(), "between-within upper");
         is(means.lower(), "between-within lower");
-        Lines between = chart.panel(PanelKind.BETWEEN).orElseThrow().commonLines().orElseThrow();
+        Lines between =
+                chart.panel(PanelKind.BETWEEN).orElseThrow().commonLines().orElseThrow();
         is(between.centre(), "between-within moving range");
         is(between.upper(), "between-within moving range upper");
         Lines within = chart.dispersion().orElseThrow().commonLines().orElseThrow();
@@ -73,8 +74,7 @@ class ThreeWayReferenceTest {
         for (Map<String, String> row : ReferenceFile.rows("chart/machine.csv")) {
             int machine = Integer.parseInt(row.get("machine"));
             String nominal = List.of("0.1250", "0.1240", "0.1260").get(machine - 1);
-            pieces.add(new Family.Piece(
-                    "HQ-" + machine, new BigDecimal(nominal), new BigDecimal(row.get("diameter"))));
+            pieces.add(new Family.Piece("HQ-" + machine, new BigDecimal(nominal), new BigDecimal(row.get("diameter"))));
         }
         ControlChart chart = new StandardisedDeviation().fromData(Family.of(pieces, 10, Unit.INCH));
         Panel means = chart.location();
@@ -110,7 +110,8 @@ class ThreeWayReferenceTest {
             data = Sample.ofDeviations(sums, new io.github.firstoff.sample.Scale(BigDecimal.ZERO, 5, Unit.INCH))
                     .asIndividuals();
         }
-        double steps = estimator.estimate(Basis.of(data, Baseline.ALL)).orElseThrow().sigma();
+        double steps =
+                estimator.estimate(Basis.of(data, Baseline.ALL)).orElseThrow().sigma();
         is(data.sample().scale().length(steps), estimator.name());
     }
 }
