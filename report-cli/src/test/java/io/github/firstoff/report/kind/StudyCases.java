@@ -41,11 +41,22 @@ import java.util.Random;
 import java.util.function.IntToDoubleFunction;
 
 /** A batch sheet for every kind of chart and every thing that can be said of one, from made-up readings. */
-final class StudyCases {
+public final class StudyCases {
+    private static final Map<String, Sheet> ALL = make();
+
     private StudyCases() {}
 
-    /** Every case by its name, in the order of issue. */
-    static Map<String, Sheet> all() {
+    /** The names of the cases. */
+    public static List<String> names() {
+        return List.copyOf(ALL.keySet());
+    }
+
+    /** Every case by its name, in the order in which sheets are looked at. */
+    public static Map<String, Sheet> all() {
+        return ALL;
+    }
+
+    private static Map<String, Sheet> make() {
         Map<String, Sheet> cases = new LinkedHashMap<>();
         cases.put("xbar-r in control", measured(125, 5, 0.010, i -> 0, ChartRequest.of("xbar-r")));
         cases.put(
@@ -120,7 +131,7 @@ final class StudyCases {
         cases.put("u overdispersed", counts("u", 0.08, 3.0));
         cases.put("tool wear", toolWear());
         cases.put("bounded", bounded());
-        return cases;
+        return java.util.Collections.unmodifiableMap(cases);
     }
 
     private static ChartRequest tests(String chart, String set) {
