@@ -172,8 +172,8 @@ record NormalIndices(String both, String low, String high, String least) {
         }
         double value = Math.min(below.value().getAsDouble(), above.value().getAsDouble());
         return Index.of(least, value)
-                .with(IndexIntervals.bissell(value, n, df, level))
-                .atLeast(IndexIntervals.bissellBound(value, n, df, 1 - level));
+                .with(IndexIntervals.bissell(value, (double) n, df, level))
+                .atLeast(IndexIntervals.bissellBound(value, (double) n, df, 1 - level));
     }
 
     private Index ofBoth(double value, double df, double level) {
@@ -184,8 +184,8 @@ record NormalIndices(String both, String low, String high, String least) {
 
     private static Index ofOne(String name, double value, long n, double df, double level) {
         return Index.of(name, value)
-                .with(IndexIntervals.oneSided(value, n, df, level))
-                .atLeast(IndexIntervals.oneSidedBound(value, n, df, 1 - level));
+                .with(IndexIntervals.oneSided(value, (double) n, df, level))
+                .atLeast(IndexIntervals.oneSidedBound(value, (double) n, df, 1 - level));
     }
 
     private List<Index> none(String reason) {
