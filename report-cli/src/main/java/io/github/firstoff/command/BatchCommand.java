@@ -1,7 +1,19 @@
 package io.github.firstoff.command;
 
 import io.github.firstoff.sheet.SheetKind;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.HashSet;
+import java.util.List;
+import java.util.Set;
+import java.util.concurrent.CountDownLatch;
+import java.util.concurrent.TimeUnit;
+import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Command;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.ParameterException;
 
 /** {@code firstoff batch}. */
 @Command(
@@ -10,7 +22,115 @@ import picocli.CommandLine.Command;
         mixinStandardHelpOptions = true,
         versionProvider = ProgramVersion.class)
 final class BatchCommand extends SheetCommand {
+    private static final long GLANCE_MILLIS = 500;
+    private static final long LAST_RENEWAL_MILLIS = 20_000;
+
+    @Option(
+            names = "--follow",
+            paramLabel = "FOLDER",
+            description = {
+                "Read every file of readings that comes into this folder, after READINGS, and renew the sheet each time.",
+                "Ends with Ctrl-C, or see --until-idle."
+            })
+    private @Nullable Path folder;
+
+    @Option(
+            names = "--until-idle",
+            paramLabel = "SECONDS",
+            description = "With --follow: end when nothing has changed in the folder for so long.")
+    private int idle;
+
     BatchCommand(Console console) {
         super(SheetKind.BATCH, console);
+    }
+
+    @Override
+    Integer run(CommandSpec command, Path planPath) {
+        Path followed = folder;
+        if (followed == null) {
+            if (idle != 0) {
+                throw new ParameterException(command.commandLine(), "--until-idle needs --follow FOLDER");
+            }
+            return super.run(command, planPath);
+        }
+        if (!Files.isDirectory(followed)) {
+            throw new ParameterException(command.commandLine(), "--follow " + followed + ": there is no such folder");
+        }
+        if (idle < 0) {
+            throw new ParameterException(command.commandLine(), "--until-idle needs a number of seconds above 0");
+        }
+        if (readings().stream().anyMatch(path -> path.toString().equals(Inputs.STANDARD_INPUT))) {
+            throw new ParameterException(
+                    command.commandLine(), "- can be read only once, and --follow reads again and again");
+        }
+        return follow(command, planPath, followed);
+    }
+
+    /** Ctrl-C ends the program only when the sheet that is being renewed is whole. */
+    private Integer follow(CommandSpec command, Path planPath, Path followed) {
+        CountDownLatch asked = new CountDownLatch(1);
+        CountDownLatch ended = new CountDownLatch(1);
+        Thread hook = new Thread(() -> {
+            asked.countDown();
+            try {
+                if (!ended.await(LAST_RENEWAL_MILLIS, TimeUnit.MILLISECONDS)) {
+                    console().message("firstoff: the last renewal was not finished; the sheet is the one before it");
+                }
+            } catch (InterruptedException interrupted) {
+                Thread.currentThread().interrupt();
+            }
+        });
+        Runtime.getRuntime().addShutdownHook(hook);
+        try {
+            return renew(command, planPath, new FollowedFolder(followed, others(planPath)), asked);
+        } finally {
+            ended.countDown();
+            try {
+                Runtime.getRuntime().removeShutdownHook(hook);
+            } catch (IllegalStateException alreadyEnding) {
+                // The program was asked to end; the hook has done its work.
+                console().flush();
+            }
+        }
+    }
+
+    private Set<Path> others(Path planPath) {
+        Set<Path> others = new HashSet<>(otherFiles(planPath));
+        readings().forEach(path -> others.add(path.toAbsolutePath().normalize()));
+        return others;
+    }
+
+    private Integer renew(CommandSpec command, Path planPath, FollowedFolder followed, CountDownLatch asked) {
+        int code = ExitCodes.INPUT;
+        boolean made = false;
+        long lastChange = System.nanoTime();
+        try {
+            while (true) {
+                if (followed.look()) {
+                    lastChange = System.nanoTime();
+                    List<Path> files = new ArrayList<>(readings());
+                    files.addAll(followed.files());
+                    if (!files.isEmpty()) {
+                        made = true;
+                        code = sheetOf(command, planPath, files);
+                        console().flush();
+                        if (code == ExitCodes.INPUT) {
+                            console().message("The sheet was not renewed; it will be when the file is put right or taken away.");
+                        }
+                    }
+                }
+                boolean wasIdle =
+                        idle > 0 && System.nanoTime() - lastChange > TimeUnit.SECONDS.toNanos(idle);
+                if (wasIdle || asked.await(GLANCE_MILLIS, TimeUnit.MILLISECONDS)) {
+                    if (!made) {
+                        console().message("firstoff: no file of readings came");
+                    }
+                    return code;
+                }
+            }
+        } catch (InterruptedException interrupted) {
+            Thread.currentThread().interrupt();
+            return code;
+        }
     }
 }

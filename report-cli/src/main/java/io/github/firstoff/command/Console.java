@@ -1,9 +1,10 @@
 package io.github.firstoff.command;
 
+import io.github.firstoff.intake.SafeText;
 import java.io.PrintStream;
 import java.io.PrintWriter;
 
-/** Where results and messages go: the only way a command speaks. */
+/** Where results and messages go: the only way a command speaks. Nothing that it prints can move a terminal, whatever a file holds. */
 final class Console {
     private final PrintWriter out;
     private final PrintWriter err;
@@ -23,12 +24,12 @@ final class Console {
 
     /** A line of the result. */
     void result(String line) {
-        out.println(line);
+        out.println(SafeText.line(line));
     }
 
     /** A line for the person at the terminal. */
     void message(String line) {
-        err.println(line);
+        err.println(SafeText.line(line));
         err.flush();
     }
 

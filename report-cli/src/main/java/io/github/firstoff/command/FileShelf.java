@@ -36,8 +36,12 @@ final class FileShelf implements Inputs.Shelf {
 
     @Override
     public Input open(Role role, int place, String name) {
+        if (name.equals(Inputs.STANDARD_INPUT) && role == Role.READINGS) {
+            return standardInput(role, place);
+        }
         Path path = Path.of(name);
-        if (!keeps) {
+        if (!keeps || !Files.isRegularFile(path)) {
+            // Whoever reads it says in its own words what is wrong with a folder or a device.
             return Input.file(path);
         }
         byte[] bytes;
@@ -70,6 +74,32 @@ final class FileShelf implements Inputs.Shelf {
                 name,
                 bytes,
                 relative -> Input.sibling(path, relative).map(other -> open(Role.COUNTERPART, 1, other.toString())));
+    }
+
+    /** Standard input can be read only once: what is to be carried is read whole, up to the most that is carried. */
+    private Input standardInput(Role role, int place) {
+        String name = Inputs.STANDARD_INPUT_NAME;
+        if (!keeps) {
+            return Input.stream(name, System.in);
+        }
+        try {
+            byte[] bytes = System.in.readNBytes((int) Math.min(room, Integer.MAX_VALUE - 8));
+            if (bytes.length == room) {
+                throw new OutputFault("standard input is too long to be carried in a sheet; save it as a file");
+            }
+            room -= bytes.length;
+            kept.add(new Evidence.Kept(
+                    new CarriedFile(
+                            role,
+                            name,
+                            bytes.length,
+                            HexFormat.of().formatHex(sha256().digest(bytes)),
+                            Optional.of(CarriedFile.attachmentName(role, place, name))),
+                    bytes));
+            return Input.bytes(name, bytes, relative -> Optional.empty());
+        } catch (IOException fault) {
+            throw new OutputFault("standard input cannot be read: " + Faults.reason(fault), fault);
+        }
     }
 
     @Override

@@ -5,10 +5,12 @@ import io.github.firstoff.inspection.Job;
 import io.github.firstoff.intake.Fault;
 import io.github.firstoff.intake.Input;
 import io.github.firstoff.intake.Intake;
+import io.github.firstoff.intake.IntakeSettings;
 import io.github.firstoff.intake.JobFile;
 import io.github.firstoff.intake.Notice;
 import io.github.firstoff.intake.PlanFile;
 import io.github.firstoff.intake.ReadingFiles;
+import io.github.firstoff.intake.RefusedRow;
 import io.github.firstoff.plan.PlanFault;
 import io.github.firstoff.plan.ResolvedPlan;
 import io.github.firstoff.proof.CarriedFile;
@@ -25,15 +27,25 @@ import java.util.ArrayList;
 import java.util.HexFormat;
 import java.util.List;
 import java.util.Optional;
+import java.util.function.Consumer;
 import org.jspecify.annotations.Nullable;
 
 /** Reads plan, job and readings, and makes the sheet that they come to. */
 final class Inputs {
+    /** What stands for standard input among the names of files. */
+    static final String STANDARD_INPUT = "-";
+
+    /** What messages and sheets call it. */
+    static final String STANDARD_INPUT_NAME = "standard input";
+
     private final String plan;
     private final Optional<String> job;
     private final List<String> readings;
     private final Shelf shelf;
     private Optional<String> counterpart = Optional.empty();
+    private ReadingChoices choices = ReadingChoices.NONE;
+    private Consumer<RefusedRow> refusedRows = row -> {};
+    private Optional<Intake> intake = Optional.empty();
 
     /** Where inputs come from. */
     interface Shelf {
@@ -68,13 +80,30 @@ final class Inputs {
                 shelf);
     }
 
+    /** The same with what the command line says of how readings are read. */
+    Inputs choosing(ReadingChoices chosen) {
+        choices = chosen;
+        return this;
+    }
+
+    /** The same with somebody who takes refused rows. */
+    Inputs handingRefusedRowsTo(Consumer<RefusedRow> taker) {
+        refusedRows = taker;
+        return this;
+    }
+
+    /** What came of reading the readings; empty until they were read. */
+    Optional<Intake> intake() {
+        return intake;
+    }
+
     /** Every file that is read; of a plan that is a mirror image, its counterpart's too as soon as it was read. */
     List<Path> paths() {
         List<Path> paths = new ArrayList<>();
         paths.add(Path.of(plan));
         counterpart.map(Path::of).ifPresent(paths::add);
         job.map(Path::of).ifPresent(paths::add);
-        readings.stream().map(Path::of).forEach(paths::add);
+        readings.stream().filter(name -> !name.equals(STANDARD_INPUT)).map(Path::of).forEach(paths::add);
         return paths;
     }
 
@@ -97,16 +126,18 @@ final class Inputs {
         for (String name : readings) {
             opened.add(shelf.open(CarriedFile.Role.READINGS, opened.size() + 1, name));
         }
-        Intake intake = ReadingFiles.readInputs(resolved, opened);
-        InspectionRecord record = intake.recordOrRefuse();
-        for (int i = 0; i < intake.files().size(); i++) {
-            shelf.wasRead(i + 1, intake.files().get(i).sha256());
+        IntakeSettings settings = new IntakeSettings(choices.decimalMark(), refusedRows);
+        Intake read = ReadingFiles.readInputs(resolved, opened, settings);
+        intake = Optional.of(read);
+        InspectionRecord record = choices.keepGoing() ? read.recordOfTheGoodRows() : read.recordOrRefuse();
+        for (int i = 0; i < read.files().size(); i++) {
+            shelf.wasRead(i + 1, read.files().get(i).sha256());
         }
 
         List<String> notices = new ArrayList<>();
         add(planFile.notices(), notices);
         jobFile.ifPresent(file -> add(file.notices(), notices));
-        add(intake.notices(), notices);
+        add(read.notices(), notices);
 
         List<String> hashes = new ArrayList<>();
         List<String> names = new ArrayList<>();
@@ -117,7 +148,7 @@ final class Inputs {
             hashes.add(file.sha256());
             names.add(nameOf(job.orElseThrow()));
         });
-        for (Intake.ReadFile file : intake.files()) {
+        for (Intake.ReadFile file : read.files()) {
             hashes.add(file.sha256());
             names.add(nameOf(file.name()));
         }
@@ -126,7 +157,7 @@ final class Inputs {
                 now,
                 together(hashes),
                 names,
-                intake.files().stream().mapToLong(Intake.ReadFile::readings).sum());
+                read.rows());
         return new SheetMaker(kind, jobFile.map(JobFile::job).orElse(Job.NOT_STATED), notices, provenance).make(record);
     }
 
@@ -135,6 +166,7 @@ final class Inputs {
                 .map(notice -> new Notice(
                         new Fault.Where(
                                 nameOf(notice.where().file()),
+                                notice.where().sheet(),
                                 notice.where().line(),
                                 notice.where().column(),
                                 notice.where().field()),

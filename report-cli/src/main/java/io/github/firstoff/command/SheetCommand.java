@@ -1,6 +1,7 @@
 package io.github.firstoff.command;
 
 import io.github.firstoff.conformance.SheetVerdict;
+import io.github.firstoff.intake.InputRefused;
 import io.github.firstoff.proof.Evidence;
 import io.github.firstoff.report.kind.ReportCatalogue;
 import io.github.firstoff.report.model.Attachment;
@@ -14,10 +15,14 @@ import java.io.IOException;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
 import java.util.concurrent.Callable;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.ParameterException;
 import picocli.CommandLine.Parameters;
@@ -47,7 +52,13 @@ abstract class SheetCommand implements Callable<Integer> {
     @Option(names = "--json", description = "Put the result on standard output as one JSON document.")
     private boolean json;
 
-    @Parameters(paramLabel = "READINGS", arity = "1..*", description = "What was measured (CSV or JSON).")
+    @Mixin
+    private final ReadingOptions reading = new ReadingOptions();
+
+    @Parameters(
+            paramLabel = "READINGS",
+            arity = "0..*",
+            description = "What was measured (see docs/intake.md); - is standard input.")
     private List<Path> readings = new ArrayList<>();
 
     SheetCommand(SheetKind kind, Console console) {
@@ -64,15 +75,87 @@ abstract class SheetCommand implements Callable<Integer> {
                     command.commandLine(),
                     "a certificate needs --job JOB: issuer, customer, order and batch stand in it");
         }
+        return run(command, planPath);
+    }
+
+    /** Makes the sheet; a command that makes it again and again does so here. */
+    Integer run(CommandSpec command, Path planPath) {
+        requireReadings(command, readings);
+        return sheetOf(command, planPath, readings);
+    }
+
+    /** Files of readings that the command line names. */
+    List<Path> readings() {
+        return readings;
+    }
+
+    /** Files that are no readings: plan, job and sheet. */
+    Set<Path> otherFiles(Path planPath) {
+        return Stream.of(Optional.of(planPath), Optional.ofNullable(job), Optional.ofNullable(out))
+                .flatMap(Optional::stream)
+                .map(path -> path.toAbsolutePath().normalize())
+                .collect(Collectors.toUnmodifiableSet());
+    }
+
+    Console console() {
+        return console;
+    }
+
+    private static void requireReadings(CommandSpec command, List<Path> files) {
+        if (files.isEmpty()) {
+            throw new ParameterException(command.commandLine(), "READINGS are missing: name at least one file, or -");
+        }
+        long pipes = files.stream().filter(SheetCommand::isStandardInput).count();
+        if (pipes > 1) {
+            throw new ParameterException(command.commandLine(), "- can be read only once");
+        }
+    }
+
+    private static boolean isStandardInput(Path path) {
+        return path.toString().equals(Inputs.STANDARD_INPUT);
+    }
+
+    /** Reads these files, and writes and says what they come to. */
+    final Integer sheetOf(CommandSpec command, Path planPath, List<Path> files) {
+        ReadingChoices choices = reading.choices();
         FileShelf shelf = new FileShelf(out != null);
-        Inputs inputs = new Inputs(planPath, job, readings, shelf);
+        Inputs inputs = new Inputs(planPath, job, files, shelf).choosing(choices);
         refuseToOverwriteInputs(command, inputs);
-        Sheet sheet = inputs.sheet(kind, Clock.now(command.commandLine()));
-        refuseToOverwriteInputs(command, inputs);
+        try (RefusedFiles refusedRows = new RefusedFiles(out, inputs.paths())) {
+            if (choices.keepGoing()) {
+                inputs.handingRefusedRowsTo(refusedRows);
+            }
+            Sheet sheet;
+            try {
+                sheet = inputs.sheet(kind, Clock.now(command.commandLine()));
+            } catch (InputRefused refused) {
+                return refused(refused, inputs);
+            }
+            refuseToOverwriteInputs(command, inputs);
+            inputs.intake().ifPresent(intake -> intake.refused().lines().forEach(console::message));
+            List<Path> written = refusedRows.write();
+            written.forEach(path -> console.message("note: the refused rows are in " + path));
+            return put(sheet, shelf, choices);
+        }
+    }
+
+    /** Says what is wrong with the inputs, and how many rows are not. */
+    private Integer refused(InputRefused refused, Inputs inputs) {
+        refused.lines().forEach(console::message);
+        inputs.intake().ifPresent(intake -> {
+            console.message(intake.rows().toString());
+            if (intake.faultsOfFiles() == 0 && intake.rows().used() > 0) {
+                console.message("Nothing was judged; --keep-going judges the good rows and writes the others to a file.");
+            }
+        });
+        return ExitCodes.INPUT;
+    }
+
+    private Integer put(Sheet sheet, FileShelf shelf, ReadingChoices choices) {
         sheet.notices().forEach(notice -> console.message("note: " + notice));
         boolean refused = !sheet.refusals().isEmpty();
         if (out != null && !refused) {
-            print(sheet, Evidence.of(sheet, shelf.kept(), Map.of()), out);
+            print(sheet, Evidence.of(sheet, shelf.kept(), choices.options()), out);
         }
         if (json) {
             SheetJson.write(sheet, console.outWriter());

@@ -33,6 +33,7 @@ final class TextSummary {
         List<String> lines = new ArrayList<>();
         lines.add(head());
         lines.add(verdict());
+        lines.add(sheet.provenance().rows() + ".");
         exceptions(lines);
         for (Finding finding : sheet.findings()) {
             finding.study().ifPresent(study -> lines.add(study(finding, study)));

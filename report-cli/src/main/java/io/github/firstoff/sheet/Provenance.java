@@ -1,5 +1,6 @@
 package io.github.firstoff.sheet;
 
+import io.github.firstoff.intake.RowCounts;
 import java.time.Instant;
 import java.util.List;
 
@@ -11,12 +12,17 @@ import java.util.List;
  * @param dataHash the SHA-256, in hexadecimal, over the SHA-256 of plan, job and each file of readings: hexadecimal, a line each,
  *     in the order of the command line
  * @param files the names of these files, without their folders
- * @param rowsRead how many rows or readings the files held
+ * @param rows what became of the rows of the files of readings
  */
-public record Provenance(String program, Instant madeAt, String dataHash, List<String> files, long rowsRead) {
+public record Provenance(String program, Instant madeAt, String dataHash, List<String> files, RowCounts rows) {
     /** Copies the list. */
     public Provenance {
         files = List.copyOf(files);
+    }
+
+    /** The same where every row was used. */
+    public Provenance(String program, Instant madeAt, String dataHash, List<String> files, long rowsRead) {
+        this(program, madeAt, dataHash, files, new RowCounts(rowsRead, rowsRead, 0, 0));
     }
 
     /** The first twelve digits of the hash: enough to tell two sheets apart by eye. */

@@ -10,6 +10,7 @@ import io.github.firstoff.conformance.Judgement;
 import io.github.firstoff.conformance.ThermalCorrection;
 import io.github.firstoff.conformance.Verdict;
 import io.github.firstoff.inspection.Reading;
+import io.github.firstoff.intake.RowCounts;
 import io.github.firstoff.plan.DecisionChoice;
 import io.github.firstoff.plan.Gauge;
 import io.github.firstoff.plan.PartIdentity;
@@ -87,6 +88,7 @@ public final class SheetJson {
         text("job", sheet.job().job());
         out.writeStringField("verdict", sheet.result().verdict().word());
         counts();
+        intake();
         if (sheet.kind() == SheetKind.CERTIFICATE) {
             strings("reasons", sheet.refusals());
         }
@@ -115,6 +117,17 @@ public final class SheetJson {
         out.writeEndObject();
     }
 
+    /** What became of the rows: read = used + refused + explained. */
+    private void intake() throws IOException {
+        RowCounts rows = sheet.provenance().rows();
+        out.writeObjectFieldStart("intake");
+        out.writeNumberField("rowsRead", rows.read());
+        out.writeNumberField("used", rows.used());
+        out.writeNumberField("refused", rows.refused());
+        out.writeNumberField("explained", rows.explained());
+        out.writeEndObject();
+    }
+
     private void provenance() throws IOException {
         Provenance from = sheet.provenance();
         out.writeObjectFieldStart("madeFrom");
@@ -122,7 +135,7 @@ public final class SheetJson {
         out.writeStringField("sha256", from.dataHash());
         strings("files", from.files());
         out.writeNumberField("readings", sheet.result().record().readingCount());
-        out.writeNumberField("rows", from.rowsRead());
+        out.writeNumberField("rows", from.rows().read());
         out.writeEndObject();
     }
 

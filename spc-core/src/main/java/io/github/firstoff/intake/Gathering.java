@@ -84,7 +84,7 @@ final class Gathering implements Rows.Admission, Consumer<ReadingBlock> {
         return entry.reading().context().time();
     }
 
-    Intake intake(List<Intake.ReadFile> files, FaultCollector faults, long faultsOfFiles) {
+    Intake intake(List<Intake.ReadFile> files, FaultCollector faults, Rows rows) {
         long timed = entries.stream().filter(entry -> time(entry).isPresent()).count();
         if (timed == entries.size()) {
             entries.sort(Comparator.comparing(
@@ -106,6 +106,6 @@ final class Gathering implements Rows.Admission, Consumer<ReadingBlock> {
         List<PartRecord> parts = byPart.entrySet().stream()
                 .map(entry -> new PartRecord(entry.getKey(), entry.getValue()))
                 .toList();
-        return new Intake(plan, parts, faults.refusals(), faults.notices(), files, faultsOfFiles);
+        return new Intake(plan, parts, faults.refusals(), faults.notices(), files, rows.countsOfAll(), rows.faultsOfFiles());
     }
 }

@@ -14,6 +14,7 @@ import java.util.List;
  * @param refused what could not be used
  * @param notices what does not hinder but should be known
  * @param files the files that were read to their end, in the order in which they were given
+ * @param rows what became of the rows of all files, also of those that were not read to their end
  * @param faultsOfFiles how many of the faults concern no single row but a file as a whole: a missing column, a broken encoding
  */
 public record Intake(
@@ -22,6 +23,7 @@ public record Intake(
         Refusals refused,
         List<Notice> notices,
         List<ReadFile> files,
+        RowCounts rows,
         long faultsOfFiles) {
 
     /** Copies the lists. */
@@ -41,11 +43,6 @@ public record Intake(
      * @param rows what became of its rows
      */
     public record ReadFile(String name, ReadingFormat format, String sha256, long readings, RowCounts rows) {}
-
-    /** What became of the rows of all files. */
-    public RowCounts rows() {
-        return files.stream().map(ReadFile::rows).reduce(RowCounts.NONE, RowCounts::plus);
-    }
 
     /**
      * Everything that was read, if nothing was refused.
@@ -68,6 +65,6 @@ public record Intake(
         if (faultsOfFiles > 0 || (parts.isEmpty() && !refused.isEmpty())) {
             throw new InputRefused(refused);
         }
-        return new InspectionRecord(plan, parts, rows().refused());
+        return new InspectionRecord(plan, parts, rows.refused());
     }
 }

@@ -41,7 +41,7 @@ public final class ReadingFiles {
         FaultCollector faults = new FaultCollector();
         Rows rows = new Rows(faults, settings, gathering, gathering);
         List<Intake.ReadFile> files = readAll(plan, inputs, faults, rows);
-        return gathering.intake(files, faults, rows.faultsOfFiles());
+        return gathering.intake(files, faults, rows);
     }
 
     /**
@@ -58,7 +58,7 @@ public final class ReadingFiles {
         FaultCollector faults = new FaultCollector();
         Rows rows = new Rows(faults, settings, (readings, places) -> null, taker);
         List<Intake.ReadFile> files = readAll(plan, inputs, faults, rows);
-        return new Intake(plan, List.of(), faults.refusals(), faults.notices(), files, rows.faultsOfFiles());
+        return new Intake(plan, List.of(), faults.refusals(), faults.notices(), files, rows.countsOfAll(), rows.faultsOfFiles());
     }
 
     private static List<Intake.ReadFile> readAll(

@@ -40,6 +40,7 @@ final class Rows implements ReadingSink {
     private long explained;
     private long readings;
     private long ofFiles;
+    private RowCounts ofAll = RowCounts.NONE;
 
     Rows(FaultCollector faults, IntakeSettings settings, Admission admission, Consumer<ReadingBlock> taker) {
         this.faults = faults;
@@ -64,6 +65,7 @@ final class Rows implements ReadingSink {
 
     /** Ends the file: hands on what is left, and names the rows without a reading. */
     void endFile() {
+        ofAll = ofAll.plus(counts());
         handOn();
         if (explained > 0) {
             faults.notice(
@@ -152,6 +154,11 @@ final class Rows implements ReadingSink {
     /** What became of the rows of the file. */
     RowCounts counts() {
         return new RowCounts(read, used, refused, explained);
+    }
+
+    /** What became of the rows of all files that were ended. */
+    RowCounts countsOfAll() {
+        return ofAll;
     }
 
     /** How many readings of the file were handed on or are about to be. */

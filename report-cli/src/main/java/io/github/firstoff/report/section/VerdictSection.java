@@ -44,6 +44,26 @@ public final class VerdictSection {
 
     /** The sentence. */
     String sentence() {
+        return verdict() + refusedRows();
+    }
+
+    /** Rows that could not be read: said in the same breath, because the verdict is not on them. */
+    private String refusedRows() {
+        long refused = sheet.result().record().refusedRows();
+        if (refused == 0) {
+            return "";
+        }
+        long read = sheet.provenance().rows().read();
+        return " Of " + read + " rows of readings, " + refused + (refused == 1 ? " was" : " were")
+                + " refused and not judged.";
+    }
+
+    private String verdict() {
+        if (sheet.result().verdict() == SheetVerdict.INCOMPLETE
+                && sheet.result().record().refusedRows() > 0
+                && judged.stream().allMatch(each -> each.verdict() == Verdict.CONFORMING)) {
+            return "Incomplete, so not accepted: all that could be read conforms, but not everything could be read.";
+        }
         if (judged.isEmpty()) {
             return "Nothing was judged: the plan requires nothing that readings could be held against.";
         }

@@ -1,0 +1,91 @@
+package io.github.firstoff.command;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.nio.file.attribute.BasicFileAttributes;
+import java.nio.file.attribute.FileTime;
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.Set;
+import java.util.stream.Stream;
+
+/**
+ * A folder into which files of readings come while a batch runs. A file counts as complete when its size and time stayed the same from
+ * one look to the next, so that one that is being copied is not read by halves.
+ */
+final class FollowedFolder {
+    private final Path folder;
+    private final Set<Path> others;
+    private Map<Path, State> before = new HashMap<>();
+    private Map<Path, State> complete = new HashMap<>();
+
+    /**
+     * A folder.
+     *
+     * @param folder the folder
+     * @param others files in it that are no readings: plan, job, sheet
+     */
+    FollowedFolder(Path folder, Set<Path> others) {
+        this.folder = folder;
+        this.others = others;
+    }
+
+    private record State(long size, FileTime changed) {}
+
+    /**
+     * Looks at the folder again.
+     *
+     * @return whether the complete files are others than at the last look
+     * @throws OutputFault if the folder cannot be looked at any more
+     */
+    boolean look() {
+        Map<Path, State> now = new HashMap<>();
+        try (Stream<Path> entries = Files.list(folder)) {
+            for (Path entry : entries.toList()) {
+                if (mayBeReadings(entry)) {
+                    BasicFileAttributes attributes = Files.readAttributes(entry, BasicFileAttributes.class);
+                    now.put(entry, new State(attributes.size(), attributes.lastModifiedTime()));
+                }
+            }
+        } catch (java.nio.file.NoSuchFileException gone) {
+            // A file went away between two glances; the next look shows what is there.
+            return false;
+        } catch (IOException fault) {
+            throw new OutputFault(folder + " cannot be followed: " + Faults.reason(fault), fault);
+        }
+        Map<Path, State> settled = new HashMap<>(now);
+        settled.entrySet().retainAll(before.entrySet());
+        // A file that was complete and is being changed keeps the sheet waiting, not the file out of it.
+        boolean moving = now.keySet().stream().anyMatch(path -> complete.containsKey(path) && !settled.containsKey(path));
+        before = now;
+        if (moving || settled.equals(complete)) {
+            return false;
+        }
+        complete = settled;
+        return true;
+    }
+
+    private boolean mayBeReadings(Path entry) {
+        String name = entry.getFileName().toString().toLowerCase(Locale.ROOT);
+        return !name.startsWith(".")
+                && !name.endsWith(".refused.csv")
+                && !name.endsWith(".part")
+                && !name.endsWith(".tmp")
+                && !name.endsWith(".pdf")
+                && Files.isRegularFile(entry)
+                && !others.contains(entry.toAbsolutePath().normalize());
+    }
+
+    /** The complete files by the time of their last change; where that is the same, by name. */
+    List<Path> files() {
+        List<Path> files = new ArrayList<>(complete.keySet());
+        files.sort(Comparator.comparing((Path path) -> complete.get(path).changed())
+                .thenComparing(Path::toString));
+        return files;
+    }
+}

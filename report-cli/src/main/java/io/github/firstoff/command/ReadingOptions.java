@@ -1,0 +1,27 @@
+package io.github.firstoff.command;
+
+import io.github.firstoff.intake.DecimalMark;
+import java.util.Optional;
+import org.jspecify.annotations.Nullable;
+import picocli.CommandLine.Option;
+
+/** How readings are read. */
+final class ReadingOptions {
+    @Option(
+            names = "--decimal-mark",
+            paramLabel = "MARK",
+            description = "Which decimal mark the numbers have, point or comma, where a file does not show it.")
+    private @Nullable DecimalMark decimalMark;
+
+    @Option(
+            names = "--keep-going",
+            description = {
+                "Judge the good rows although others were refused. Each refused row is written with its reason to NAME.refused.csv,",
+                "the sheet says how many there are, and is at best incomplete."
+            })
+    private boolean keepGoing;
+
+    ReadingChoices choices() {
+        return new ReadingChoices(Optional.ofNullable(decimalMark), keepGoing);
+    }
+}

@@ -1,0 +1,286 @@
+package io.github.firstoff.command;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import com.fasterxml.jackson.databind.JsonNode;
+import com.fasterxml.jackson.databind.ObjectMapper;
+import java.io.ByteArrayInputStream;
+import java.io.ByteArrayOutputStream;
+import java.io.IOException;
+import java.io.InputStream;
+import java.io.PrintStream;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.Arrays;
+import java.util.Comparator;
+import java.util.stream.Stream;
+import org.apache.pdfbox.Loader;
+import org.apache.pdfbox.pdmodel.PDDocument;
+import org.apache.pdfbox.text.PDFTextStripper;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+
+/** What the command line does with readings that are not all plain and not all good. */
+class ReadingsCommandTest {
+    private static final String PLAN = """
+            { "schema": "firstoff-plan-1", "part": { "number": "HQ-077", "revision": "B" }, "unit": "mm",
+              "characteristics": [
+                { "number": "1", "feature": "pin diameter", "requirement": "12 0/-0.018" },
+                { "number": "2", "feature": "length", "requirement": "40 ±0.3" } ] }
+            """;
+
+    @TempDir
+    private Path folder = Path.of("");
+
+    private record Run(int code, String out, String err) {}
+
+    private static Run run(Object... arguments) {
+        ByteArrayOutputStream out = new ByteArrayOutputStream();
+        ByteArrayOutputStream err = new ByteArrayOutputStream();
+        int code = Firstoff.run(
+                new PrintStream(out, true, StandardCharsets.UTF_8),
+                new PrintStream(err, true, StandardCharsets.UTF_8),
+                Arrays.stream(arguments).map(Object::toString).toArray(String[]::new));
+        return new Run(code, out.toString(StandardCharsets.UTF_8), err.toString(StandardCharsets.UTF_8));
+    }
+
+    private Path put(String name, String text) throws IOException {
+        return Files.writeString(folder.resolve(name), text);
+    }
+
+    @Test
+    void keepGoing_judgesTheGoodRows_keepsTheOthers_andIsNeverAccepted() throws IOException {
+        Path plan = put("plan.json", PLAN);
+        Path readings = put("lot.csv", """
+                part;1;2;note
+                S1;11,99;40,1;
+                S2;11,98;forty;=2+3
+                S3;;;
+                S4;11,985;40,2;short;long
+                S5;11,985;40,2;
+                """);
+        Path pdf = folder.resolve("sheet.pdf");
+
+        Run strict = run("first-article", "--plan", plan, readings, "--out", pdf);
+        assertThat(strict.code()).isEqualTo(ExitCodes.INPUT);
+        assertThat(strict.err()).contains("5 rows read: 2 used, 2 refused, 1 explained").contains("--keep-going");
+        assertThat(pdf).doesNotExist();
+
+        Run run = run("first-article", "--plan", plan, readings, "--out", pdf, "--keep-going", "--json");
+        assertThat(run.err()).contains("lot.csv:3, column 2: found \"forty\"").contains("lot.refused.csv");
+        assertThat(run.code()).isEqualTo(ExitCodes.NOT_ACCEPTED);
+        JsonNode json = new ObjectMapper().readTree(run.out());
+        assertThat(json.get("verdict").asText()).isEqualTo("incomplete");
+        assertThat(json.get("intake").toString())
+                .isEqualTo("{\"rowsRead\":5,\"used\":2,\"refused\":2,\"explained\":1}");
+        assertThat(json.at("/counts/conforming").asInt()).isEqualTo(2);
+        assertThat(firstPage(pdf))
+                .contains("Incomplete, so not accepted")
+                .contains("Of 5 rows of readings, 2 were refused and not judged.");
+
+        assertThat(folder.resolve("lot.refused.csv")).hasContent(String.join("\r\n", """
+                part,1,2,note,refused in,refused because
+                S2,"11,98",forty,'=2+3,line 3,"column 2: found ""forty""; expected a decimal number such as 12.5"
+                S4,"11,985","40,2",short,line 5,found 5 fields; expected 4 as in the heading; further fields: long
+                """.split("\n")).replace("line 5,found 5 fields; expected 4 as in the heading; further fields: long",
+                        "line 5,\"found 5 fields; expected 4 as in the heading; further fields: long\"")
+                + "\r\n");
+    }
+
+    private static String firstPage(Path pdf) throws IOException {
+        try (PDDocument document = Loader.loadPDF(pdf.toFile())) {
+            PDFTextStripper stripper = new PDFTextStripper();
+            stripper.setEndPage(1);
+            return stripper.getText(document).replaceAll("\\s+", " ");
+        }
+    }
+
+    @Test
+    void theRefusedRows_putRight_areReadAgainBesideTheOthers() throws IOException {
+        Path plan = put("plan.json", PLAN);
+        Path readings = put("lot.csv", "part,1,2\nS1,11.99,40.1\nS2,11.985,forty\n");
+        run("first-article", "--plan", plan, readings, "--keep-going");
+        Path refused = folder.resolve("lot.refused.csv");
+        Path mended = put("mended.csv", Files.readString(refused).replace("forty", "40.0"));
+        Path good = put("good.csv", "part,1,2\nS1,11.99,40.1\n");
+
+        Run run = run("first-article", "--plan", plan, good, mended);
+
+        assertThat(run.out()).contains("2 rows read: 2 used, 0 refused, 0 explained.");
+        assertThat(run.code()).isEqualTo(ExitCodes.ACCEPTED);
+    }
+
+    @Test
+    void refusedRows_neverOverwriteWhatIsNotTheirs() throws IOException {
+        Path plan = put("plan.json", PLAN);
+        Path readings = put("lot.csv", "part,1,2\nS1,11.99,40.1\nS2,11.985,forty\n");
+        Path theirs = put("lot.refused.csv", "notes of somebody else\n");
+
+        Run run = run("batch", "--plan", plan, readings, "--keep-going", "--out", folder.resolve("s.pdf"));
+
+        assertThat(run.code()).isEqualTo(ExitCodes.OUTPUT);
+        assertThat(theirs).hasContent("notes of somebody else\n");
+        assertThat(folder.resolve("s.pdf")).doesNotExist();
+        Files.delete(theirs);
+        assertThat(run("batch", "--plan", plan, readings, "--keep-going").code()).isEqualTo(ExitCodes.NOT_ACCEPTED);
+        assertThat(run("batch", "--plan", plan, readings, "--keep-going").code()).isEqualTo(ExitCodes.NOT_ACCEPTED);
+        assertThat(run("batch", "--plan", plan, readings, theirs, "--keep-going").code())
+                .as("the file of refused rows is an input here")
+                .isEqualTo(ExitCodes.OUTPUT);
+    }
+
+    @Test
+    void keepGoing_aFaultOfTheWholeFile_isStillRefused() throws IOException {
+        Path plan = put("plan.json", PLAN);
+        Path readings = put("lot.csv", "part,1,2\nS1,11.99,40.1\nS2,\"11.98,40\nS3,11.99,40\n");
+
+        Run run = run("batch", "--plan", plan, readings, "--keep-going");
+
+        assertThat(run.code()).isEqualTo(ExitCodes.INPUT);
+        assertThat(folder.resolve("lot.refused.csv")).doesNotExist();
+    }
+
+    @Test
+    void certificate_withRefusedRows_isRefused() throws IOException {
+        Path plan = put("plan.json", PLAN);
+        Path job = put("job.json", """
+                { "schema": "firstoff-job-1", "issuer": { "name": "Hollin Quay Deck Gear" }, "customer": { "name": "Marrow Bay Yachts" },
+                  "order": "MB-1", "batch": "B1", "quantity": 2 }
+                """);
+        Path readings = put("lot.csv", "part,1,2\nS1,11.99,40.1\nS2,11.985,forty\n");
+
+        Run run = run("certificate", "--plan", plan, "--job", job, readings, "--keep-going");
+
+        assertThat(run.code()).isEqualTo(ExitCodes.NOT_ACCEPTED);
+        assertThat(run.out()).contains("1 row of readings could not be read");
+    }
+
+    @Test
+    void decimalMark_saysWhichOfTwoReadingsIsMeant() throws IOException {
+        Path plan = put("plan.json", PLAN);
+        Path readings = put("lot.csv", "part;1;2\nS1;11,990;40,100\n");
+
+        assertThat(run("first-article", "--plan", plan, readings).err()).contains("this could mean 11990 or 11.990");
+        assertThat(run("first-article", "--plan", plan, readings, "--decimal-mark", "comma")
+                        .code())
+                .isEqualTo(ExitCodes.ACCEPTED);
+        assertThat(run("first-article", "--plan", plan, readings, "--decimal-mark", "point")
+                        .out())
+                .contains("11990");
+        assertThat(run("first-article", "--plan", plan, readings, "--decimal-mark", "dot")
+                        .code())
+                .isEqualTo(ExitCodes.USAGE);
+    }
+
+    @Test
+    void standardInput_isReadLikeAFile() throws IOException {
+        Path plan = put("plan.json", PLAN);
+        Path pdf = folder.resolve("s.pdf");
+        InputStream before = System.in;
+        try {
+            for (Object[] out : new Object[][] {{}, {"--out", pdf}}) {
+                System.setIn(new ByteArrayInputStream(
+                        "part,1,2\nS1,11.99,40.1\n".getBytes(StandardCharsets.UTF_8)));
+                Run run = run(Stream.concat(Stream.of("first-article", "--plan", plan, "-"), Arrays.stream(out))
+                        .toArray());
+                assertThat(run.err()).isEmpty();
+                assertThat(run.code()).isEqualTo(ExitCodes.ACCEPTED);
+            }
+            assertThat(run("batch", "--plan", plan, "-", "-").code()).isEqualTo(ExitCodes.USAGE);
+        } finally {
+            System.setIn(before);
+        }
+        assertThat(pdf).exists();
+    }
+
+    @Test
+    void foldersDevicesAndNothing_areRefusedByName() throws IOException {
+        Path plan = put("plan.json", PLAN);
+
+        assertThat(run("batch", "--plan", plan).code()).isEqualTo(ExitCodes.USAGE);
+        for (Object[] out : new Object[][] {{}, {"--out", folder.resolve("s.pdf")}}) {
+            Object[] more = out;
+            assertThat(run(Stream.concat(Stream.of("batch", "--plan", plan, folder), Arrays.stream(more))
+                                    .toArray())
+                            .err())
+                    .contains("found a directory");
+            if (Files.exists(Path.of("/dev/zero"))) {
+                Run run = run(Stream.concat(Stream.of("batch", "--plan", plan, "/dev/zero"), Arrays.stream(more))
+                        .toArray());
+                assertThat(run.code()).isEqualTo(ExitCodes.INPUT);
+                assertThat(run.err()).contains("/dev/zero: found a device or a pipe");
+            }
+        }
+    }
+
+    @Test
+    void follow_renewsTheSheetWithEveryFile_andEndsWhenIdle() throws Exception {
+        Path plan = put("plan.json", PLAN);
+        Path comes = Files.createDirectory(folder.resolve("comes"));
+        Path pdf = folder.resolve("s.pdf");
+        Files.writeString(comes.resolve("a.csv"), "part,1,2\nS1,11.99,40.1\n");
+        Run[] runs = new Run[1];
+        Thread following = new Thread(() -> runs[0] =
+                run("batch", "--plan", plan, "--follow", comes, "--until-idle", "3", "--out", pdf));
+        following.start();
+        await(pdf);
+        byte[] first = Files.readAllBytes(pdf);
+        Files.writeString(comes.resolve("b.csv"), "part,1,2\nS2,11.98,fort");
+        Files.writeString(comes.resolve(".b.csv.tmp"), "no readings");
+        Thread.sleep(1800);
+        assertThat(Files.readAllBytes(pdf)).as("a bad file leaves the sheet as it was").isEqualTo(first);
+        Files.writeString(comes.resolve("b.csv"), "part,1,2\nS2,11.985,40.0\n");
+        following.join(60_000);
+
+        assertThat(following.isAlive()).isFalse();
+        Run run = runs[0];
+        assertThat(run.err()).contains("b.csv:2, column 2: found \"fort\"").contains("The sheet was not renewed");
+        assertThat(run.out()).contains("conform on 1 piece.").contains("conform on 2 pieces.");
+        assertThat(run.code()).isEqualTo(ExitCodes.ACCEPTED);
+        assertThat(Files.readAllBytes(pdf)).isNotEqualTo(first);
+    }
+
+    @Test
+    void follow_aFileThatIsStillWritten_isNotReadByHalves() throws Exception {
+        Path comes = Files.createDirectory(folder.resolve("comes"));
+        FollowedFolder followed = new FollowedFolder(comes, java.util.Set.of());
+        assertThat(followed.look()).isFalse();
+        Path file = comes.resolve("a.csv");
+        for (int i = 0; i < 5; i++) {
+            Files.writeString(file, "x".repeat(i + 1));
+            assertThat(followed.look()).as("it changed since the last look").isFalse();
+        }
+        assertThat(followed.look()).isTrue();
+        assertThat(followed.files()).containsExactly(file);
+        assertThat(followed.look()).isFalse();
+        Files.delete(file);
+        assertThat(followed.look()).isTrue();
+        assertThat(followed.files()).isEmpty();
+    }
+
+    private static void await(Path path) throws InterruptedException {
+        for (int i = 0; i < 300 && !Files.exists(path); i++) {
+            Thread.sleep(100);
+        }
+        assertThat(path).exists();
+    }
+
+    @Test
+    void temporaryFilesOfRefusedRows_areRemoved() throws IOException {
+        Path plan = put("plan.json", PLAN);
+        Path readings = put("lot.csv", "part,1,2\nS1,11.99,40.1\nS2,11.985,forty\n");
+        Path temporary = Path.of(System.getProperty("java.io.tmpdir"));
+        long before = spools(temporary);
+        run("batch", "--plan", plan, readings, "--keep-going");
+        assertThat(spools(temporary)).isEqualTo(before);
+    }
+
+    private static long spools(Path temporary) throws IOException {
+        try (Stream<Path> files = Files.list(temporary)) {
+            return files.sorted(Comparator.naturalOrder())
+                    .filter(path -> path.getFileName().toString().matches("firstoff-.*\\.refused\\.csv"))
+                    .count();
+        }
+    }
+}
