@@ -115,12 +115,13 @@ final class BatchCommand extends SheetCommand {
                         code = sheetOf(command, planPath, files);
                         console().flush();
                         if (code == ExitCodes.INPUT) {
-                            console().message("The sheet was not renewed; it will be when the file is put right or taken away.");
+                            console()
+                                    .message(
+                                            "The sheet was not renewed; it will be when the file is put right or taken away.");
                         }
                     }
                 }
-                boolean wasIdle =
-                        idle > 0 && System.nanoTime() - lastChange > TimeUnit.SECONDS.toNanos(idle);
+                boolean wasIdle = idle > 0 && System.nanoTime() - lastChange > TimeUnit.SECONDS.toNanos(idle);
                 if (wasIdle || asked.await(GLANCE_MILLIS, TimeUnit.MILLISECONDS)) {
                     if (!made) {
                         console().message("firstoff: no file of readings came");

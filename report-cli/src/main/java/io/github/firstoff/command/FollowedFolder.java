@@ -61,7 +61,8 @@ final class FollowedFolder {
         Map<Path, State> settled = new HashMap<>(now);
         settled.entrySet().retainAll(before.entrySet());
         // A file that was complete and is being changed keeps the sheet waiting, not the file out of it.
-        boolean moving = now.keySet().stream().anyMatch(path -> complete.containsKey(path) && !settled.containsKey(path));
+        boolean moving =
+                now.keySet().stream().anyMatch(path -> complete.containsKey(path) && !settled.containsKey(path));
         before = now;
         if (moving || settled.equals(complete)) {
             return false;

@@ -103,7 +103,10 @@ final class Inputs {
         paths.add(Path.of(plan));
         counterpart.map(Path::of).ifPresent(paths::add);
         job.map(Path::of).ifPresent(paths::add);
-        readings.stream().filter(name -> !name.equals(STANDARD_INPUT)).map(Path::of).forEach(paths::add);
+        readings.stream()
+                .filter(name -> !name.equals(STANDARD_INPUT))
+                .map(Path::of)
+                .forEach(paths::add);
         return paths;
     }
 
@@ -152,12 +155,7 @@ final class Inputs {
             hashes.add(file.sha256());
             names.add(nameOf(file.name()));
         }
-        Provenance provenance = new Provenance(
-                ProgramVersion.text(),
-                now,
-                together(hashes),
-                names,
-                read.rows());
+        Provenance provenance = new Provenance(ProgramVersion.text(), now, together(hashes), names, read.rows());
         return new SheetMaker(kind, jobFile.map(JobFile::job).orElse(Job.NOT_STATED), notices, provenance).make(record);
     }
 

@@ -42,9 +42,8 @@ final class RefusedFiles implements Consumer<RefusedRow>, AutoCloseable {
      */
     RefusedFiles(@Nullable Path out, List<Path> inputs) {
         this.out = out;
-        this.inputs = inputs.stream()
-                .map(path -> path.toAbsolutePath().normalize())
-                .toList();
+        this.inputs =
+                inputs.stream().map(path -> path.toAbsolutePath().normalize()).toList();
     }
 
     /** The refused rows of one file, while it is read. */
@@ -65,8 +64,8 @@ final class RefusedFiles implements Consumer<RefusedRow>, AutoCloseable {
 
         void add(RefusedRow row) throws IOException {
             List<String> fields = new ArrayList<>(row.fields());
-            List<String> reasons =
-                    new ArrayList<>(row.faults().stream().map(RefusedFiles::reason).toList());
+            List<String> reasons = new ArrayList<>(
+                    row.faults().stream().map(RefusedFiles::reason).toList());
             if (fields.size() > columns) {
                 // There is no column for them; what stands in them is not lost all the same.
                 reasons.add("further fields: "
@@ -149,7 +148,8 @@ final class RefusedFiles implements Consumer<RefusedRow>, AutoCloseable {
 
     private void requireOurs(Path target) {
         if (inputs.contains(target.toAbsolutePath().normalize())) {
-            throw new OutputFault(target + " is one of the inputs and would be overwritten with refused rows; rename it");
+            throw new OutputFault(
+                    target + " is one of the inputs and would be overwritten with refused rows; rename it");
         }
         if (!Files.exists(target)) {
             return;

@@ -21,8 +21,8 @@ import java.util.concurrent.Callable;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
-import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.ParameterException;
 import picocli.CommandLine.Parameters;
@@ -145,7 +145,8 @@ abstract class SheetCommand implements Callable<Integer> {
         inputs.intake().ifPresent(intake -> {
             console.message(intake.rows().toString());
             if (intake.faultsOfFiles() == 0 && intake.rows().used() > 0) {
-                console.message("Nothing was judged; --keep-going judges the good rows and writes the others to a file.");
+                console.message(
+                        "Nothing was judged; --keep-going judges the good rows and writes the others to a file.");
             }
         });
         return ExitCodes.INPUT;

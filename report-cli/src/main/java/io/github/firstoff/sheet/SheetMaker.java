@@ -101,7 +101,7 @@ public final class SheetMaker {
         }
         long refused = result.record().refusedRows();
         if (refused > 0) {
-            reasons.add(Phrases.counted((int) Math.min(refused, Integer.MAX_VALUE), "row", "rows")
+            reasons.add(Phrases.counted(refused, "row", "rows")
                     + " of readings could not be read; what was found on the pieces in them is not known.");
         }
         if (result.record().parts().isEmpty()) {

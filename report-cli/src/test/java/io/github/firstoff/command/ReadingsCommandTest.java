@@ -64,7 +64,9 @@ class ReadingsCommandTest {
 
         Run strict = run("first-article", "--plan", plan, readings, "--out", pdf);
         assertThat(strict.code()).isEqualTo(ExitCodes.INPUT);
-        assertThat(strict.err()).contains("5 rows read: 2 used, 2 refused, 1 explained").contains("--keep-going");
+        assertThat(strict.err())
+                .contains("5 rows read: 2 used, 2 refused, 1 explained")
+                .contains("--keep-going");
         assertThat(pdf).doesNotExist();
 
         Run run = run("first-article", "--plan", plan, readings, "--out", pdf, "--keep-going", "--json");
@@ -79,13 +81,16 @@ class ReadingsCommandTest {
                 .contains("Incomplete, so not accepted")
                 .contains("Of 5 rows of readings, 2 were refused and not judged.");
 
-        assertThat(folder.resolve("lot.refused.csv")).hasContent(String.join("\r\n", """
+        assertThat(folder.resolve("lot.refused.csv"))
+                .hasContent(String.join("\r\n", """
                 part,1,2,note,refused in,refused because
                 S2,"11,98",forty,'=2+3,line 3,"column 2: found ""forty""; expected a decimal number such as 12.5"
                 S4,"11,985","40,2",short,line 5,found 5 fields; expected 4 as in the heading; further fields: long
-                """.split("\n")).replace("line 5,found 5 fields; expected 4 as in the heading; further fields: long",
-                        "line 5,\"found 5 fields; expected 4 as in the heading; further fields: long\"")
-                + "\r\n");
+                """.split("\n"))
+                                .replace(
+                                        "line 5,found 5 fields; expected 4 as in the heading; further fields: long",
+                                        "line 5,\"found 5 fields; expected 4 as in the heading; further fields: long\"")
+                        + "\r\n");
     }
 
     private static String firstPage(Path pdf) throws IOException {
@@ -123,9 +128,12 @@ class ReadingsCommandTest {
         assertThat(theirs).hasContent("notes of somebody else\n");
         assertThat(folder.resolve("s.pdf")).doesNotExist();
         Files.delete(theirs);
-        assertThat(run("batch", "--plan", plan, readings, "--keep-going").code()).isEqualTo(ExitCodes.NOT_ACCEPTED);
-        assertThat(run("batch", "--plan", plan, readings, "--keep-going").code()).isEqualTo(ExitCodes.NOT_ACCEPTED);
-        assertThat(run("batch", "--plan", plan, readings, theirs, "--keep-going").code())
+        assertThat(run("batch", "--plan", plan, readings, "--keep-going").code())
+                .isEqualTo(ExitCodes.NOT_ACCEPTED);
+        assertThat(run("batch", "--plan", plan, readings, "--keep-going").code())
+                .isEqualTo(ExitCodes.NOT_ACCEPTED);
+        assertThat(run("batch", "--plan", plan, readings, theirs, "--keep-going")
+                        .code())
                 .as("the file of refused rows is an input here")
                 .isEqualTo(ExitCodes.OUTPUT);
     }
@@ -180,8 +188,7 @@ class ReadingsCommandTest {
         InputStream before = System.in;
         try {
             for (Object[] out : new Object[][] {{}, {"--out", pdf}}) {
-                System.setIn(new ByteArrayInputStream(
-                        "part,1,2\nS1,11.99,40.1\n".getBytes(StandardCharsets.UTF_8)));
+                System.setIn(new ByteArrayInputStream("part,1,2\nS1,11.99,40.1\n".getBytes(StandardCharsets.UTF_8)));
                 Run run = run(Stream.concat(Stream.of("first-article", "--plan", plan, "-"), Arrays.stream(out))
                         .toArray());
                 assertThat(run.err()).isEmpty();
@@ -221,15 +228,17 @@ class ReadingsCommandTest {
         Path pdf = folder.resolve("s.pdf");
         Files.writeString(comes.resolve("a.csv"), "part,1,2\nS1,11.99,40.1\n");
         Run[] runs = new Run[1];
-        Thread following = new Thread(() -> runs[0] =
-                run("batch", "--plan", plan, "--follow", comes, "--until-idle", "3", "--out", pdf));
+        Thread following = new Thread(
+                () -> runs[0] = run("batch", "--plan", plan, "--follow", comes, "--until-idle", "3", "--out", pdf));
         following.start();
         await(pdf);
         byte[] first = Files.readAllBytes(pdf);
         Files.writeString(comes.resolve("b.csv"), "part,1,2\nS2,11.98,fort");
         Files.writeString(comes.resolve(".b.csv.tmp"), "no readings");
         Thread.sleep(1800);
-        assertThat(Files.readAllBytes(pdf)).as("a bad file leaves the sheet as it was").isEqualTo(first);
+        assertThat(Files.readAllBytes(pdf))
+                .as("a bad file leaves the sheet as it was")
+                .isEqualTo(first);
         Files.writeString(comes.resolve("b.csv"), "part,1,2\nS2,11.985,40.0\n");
         following.join(60_000);
 

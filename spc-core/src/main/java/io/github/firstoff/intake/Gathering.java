@@ -106,6 +106,7 @@ final class Gathering implements Rows.Admission, Consumer<ReadingBlock> {
         List<PartRecord> parts = byPart.entrySet().stream()
                 .map(entry -> new PartRecord(entry.getKey(), entry.getValue()))
                 .toList();
-        return new Intake(plan, parts, faults.refusals(), faults.notices(), files, rows.countsOfAll(), rows.faultsOfFiles());
+        return new Intake(
+                plan, parts, faults.refusals(), faults.notices(), files, rows.countsOfAll(), rows.faultsOfFiles());
     }
 }

@@ -58,7 +58,8 @@ public final class ReadingFiles {
         FaultCollector faults = new FaultCollector();
         Rows rows = new Rows(faults, settings, (readings, places) -> null, taker);
         List<Intake.ReadFile> files = readAll(plan, inputs, faults, rows);
-        return new Intake(plan, List.of(), faults.refusals(), faults.notices(), files, rows.countsOfAll(), rows.faultsOfFiles());
+        return new Intake(
+                plan, List.of(), faults.refusals(), faults.notices(), files, rows.countsOfAll(), rows.faultsOfFiles());
     }
 
     private static List<Intake.ReadFile> readAll(

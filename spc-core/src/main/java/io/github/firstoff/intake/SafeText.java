@@ -27,8 +27,7 @@ public final class SafeText {
         if (!line.isEmpty() && "=+-@".indexOf(line.charAt(0)) >= 0 && !isNumber(line)) {
             line = "'" + line;
         }
-        boolean quoted = line.chars().anyMatch(c -> c == ',' || c == ';' || c == '"')
-                || !line.equals(line.strip());
+        boolean quoted = line.chars().anyMatch(c -> c == ',' || c == ';' || c == '"') || !line.equals(line.strip());
         return quoted ? '"' + line.replace("\"", "\"\"") + '"' : line;
     }
 
