@@ -14,7 +14,7 @@ final class CommandFactory implements IFactory {
 
     @Override
     public <K> K create(Class<K> type) throws Exception {
-        if (SheetCommand.class.isAssignableFrom(type)) {
+        if (SheetCommand.class.isAssignableFrom(type) || type == PlanCommand.class) {
             return type.getDeclaredConstructor(Console.class).newInstance(console);
         }
         return fallback.create(type);

@@ -26,7 +26,7 @@ import picocli.CommandLine.Spec;
             "3:an input is unreadable or contradicts itself; nothing was written",
             "4:the result could not be written; what was there before is untouched"
         },
-        subcommands = {FirstArticleCommand.class, BatchCommand.class, CertificateCommand.class})
+        subcommands = {FirstArticleCommand.class, BatchCommand.class, CertificateCommand.class, PlanCommand.class})
 public final class Firstoff implements Runnable {
     @Spec
     @SuppressWarnings("NullAway.Init") // set by picocli before run

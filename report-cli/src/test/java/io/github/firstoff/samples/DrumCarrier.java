@@ -74,6 +74,38 @@ enum DrumCarrier {
                 characteristics().stream().map(each -> "    " + each.toJson()).collect(Collectors.joining(",\n")));
     }
 
+    /** The same requirements as a table, as they leave a spreadsheet: with a head above the heading, parted by semicolons. */
+    String table() {
+        StringBuilder table = new StringBuilder("Hollin Quay Deck Gear;list of requirements\n");
+        table.append("Part number;").append(number).append(";Revision;C;Drawing;HQ-310\n");
+        table.append("Part name;Winch drum carrier, ")
+                .append(hand)
+                .append(";Hand;")
+                .append(hand)
+                .append('\n');
+        table.append("Unit;mm;General tolerance;ISO 2768-mK;Material;EN AW-6061 T6\n\n");
+        table.append("No.;Feature;Requirement;Class;Gauge;Size feature;Study\n");
+        for (Checked each : characteristics()) {
+            String study = switch (each.number()) {
+                case "1" -> "xbar-r 5 baseline 10";
+                case "4" -> "individuals";
+                case "5" -> "xbar-s 5";
+                default -> "";
+            };
+            table.append(String.join(
+                            ";",
+                            each.number(),
+                            each.feature(),
+                            each.requirement(),
+                            each.importance().orElse(""),
+                            each.gauge().orElse(""),
+                            each.number().equals("11") ? "10" : "",
+                            study))
+                    .append('\n');
+        }
+        return table.toString();
+    }
+
     List<Checked> characteristics() {
         // The seat is bored a little above the middle on purpose: a boring bar that wears makes the seat smaller.
         String seat = ", \"target\": \"51.966\", \"study\": "

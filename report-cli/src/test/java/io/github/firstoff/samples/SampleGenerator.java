@@ -88,6 +88,10 @@ public final class SampleGenerator {
         // excess.
         accepted.get(2).with("11", "0.231");
         files.put("first-article-hq-310-p.csv", ReadingsText.longForm(accepted, port, LATHE));
+        files.put("hq-310-p.plan.qif", QifSamples.plan(port));
+        files.put("first-article-hq-310-p.results.qif", QifSamples.results(port, accepted, LATHE));
+        files.put("first-article-hq-310-p.together.qif", QifSamples.together(port, accepted, LATHE));
+        files.put("hq-310-p.table.txt", DrumCarrier.PORT.table());
         files.put(
                 "first-article-hq-310-p.job.json",
                 carrierJob("J-1176", "B-2201", 3, LocalDate.of(2026, 11, 9))

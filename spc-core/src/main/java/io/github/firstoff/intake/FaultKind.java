@@ -50,6 +50,8 @@ public enum FaultKind {
     UNKNOWN_CHARACTERISTIC,
     /** A setting that the plan does not list for the characteristic, or none where it lists some. */
     UNKNOWN_SETTING,
+    /** A reference to something that is not there. */
+    UNKNOWN_REFERENCE,
     /** A gauge that the plan does not list. */
     UNKNOWN_GAUGE,
     /** A unit that is not understood, or that measures something else. */

@@ -23,6 +23,7 @@ public final class Input {
     private final Function<String, Optional<Input>> beside;
     private @Nullable Path path;
     private @Nullable State state;
+    private boolean readAgain = true;
 
     private Input(String name, Opener opener, Function<String, Optional<Input>> beside) {
         this.name = name;
@@ -74,7 +75,9 @@ public final class Input {
 
     /** A stream, such as the standard input; read once, and not closed before it was read to its end. */
     public static Input stream(String name, InputStream stream) {
-        return new Input(name, () -> stream, relative -> Optional.empty());
+        Input input = new Input(name, () -> stream, relative -> Optional.empty());
+        input.readAgain = false;
+        return input;
     }
 
     /** A text that is already there. */
@@ -91,6 +94,11 @@ public final class Input {
      */
     public static Input bytes(String name, byte[] bytes, Function<String, Optional<Input>> beside) {
         return new Input(name, () -> new ByteArrayInputStream(bytes), beside);
+    }
+
+    /** Whether it can be opened more than once: a stream cannot. */
+    boolean canBeReadAgain() {
+        return readAgain;
     }
 
     /** The name by which messages call it. */

@@ -113,6 +113,9 @@ final class InputBytes extends InputStream {
 
     @Override
     public int read(byte[] buffer, int offset, int length) throws TextRefused {
+        if (length == 0) {
+            return 0;
+        }
         int first = Math.min(length, beginning.bytes().length - handedOn);
         if (first > 0) {
             System.arraycopy(beginning.bytes(), handedOn, buffer, offset, first);

@@ -65,19 +65,25 @@ public final class ReadingFiles {
     private static List<Intake.ReadFile> readAll(
             ResolvedPlan plan, List<Input> inputs, FaultCollector faults, Rows rows) {
         List<Intake.ReadFile> files = new ArrayList<>();
-        RowCheck check = new RowCheck(plan, rows);
+        boolean anyReading = false;
+        RowCheck check = new RowCheck(plan, rows, new QifLibrary(inputs));
         for (Input input : inputs) {
             check.begin(input.name());
             rows.beginFile(input.name());
             long before = faults.count();
             Optional<Read> read = read(input, check, rows);
             rows.endFile();
-            if (faults.count() == before && rows.readings() == 0) {
+            anyReading |= rows.readings() > 0;
+            boolean mayBeEmpty =
+                    check.expectsReadingsElsewhere() && (anyReading || input != inputs.get(inputs.size() - 1));
+            if (faults.count() == before && rows.readings() == 0 && !mayBeEmpty) {
                 rows.refuse(Fault.of(
                         FaultKind.EMPTY,
                         Where.inFile(input.name()),
                         "",
-                        "rows without a value",
+                        check.expectsReadingsElsewhere()
+                                ? "a document that only says what was to be measured"
+                                : "rows without a value",
                         "at least one reading"));
             }
             read.ifPresent(each -> files.add(

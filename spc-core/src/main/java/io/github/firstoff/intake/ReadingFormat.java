@@ -7,6 +7,8 @@ import java.util.Locale;
  * beginning reads the file.
  */
 public enum ReadingFormat {
+    /** Results of ISO 23952 (QIF 3.0), an XML document. */
+    QIF(new QifReadings()),
     /** A JSON object in each line. */
     JSON_LINES(new JsonLines()),
     /** A JSON document with a list of readings. */

@@ -31,6 +31,8 @@ final class RowCheck {
     private final List<String> gauges;
     private final List<String> numbers;
     private final ValueCheck values;
+    private final QifLibrary library;
+    private boolean readingsElsewhere;
 
     private String file = "";
     private Timestamp.@Nullable Kind timeKind;
@@ -43,8 +45,9 @@ final class RowCheck {
     private final Map<ReadingColumn, Optional<String>> lastTexts = new EnumMap<>(ReadingColumn.class);
     private boolean rowIsSound;
 
-    RowCheck(ResolvedPlan plan, Rows sink) {
+    RowCheck(ResolvedPlan plan, Rows sink, QifLibrary library) {
         this.plan = plan;
+        this.library = library;
         this.sink = sink;
         this.values = new ValueCheck(plan, sink);
         this.planListsGauges = !plan.plan().gauges().isEmpty();
@@ -57,6 +60,7 @@ final class RowCheck {
     /** Begins another file: whether rows have times is a question of each file, of which kind they are one of all. */
     void begin(String name) {
         file = name;
+        readingsElsewhere = false;
         firstWithoutTime = 0;
         firstWithTime = 0;
     }
@@ -72,6 +76,21 @@ final class RowCheck {
 
     ValueCheck values() {
         return values;
+    }
+
+    /** The QIF documents among all inputs, for references from one to another. */
+    QifLibrary library() {
+        return library;
+    }
+
+    /** Says that the file holds no readings and need not: it is there for others that refer to it. */
+    void expectReadingsElsewhere() {
+        readingsElsewhere = true;
+    }
+
+    /** Whether the file is only there for others that refer to it. */
+    boolean expectsReadingsElsewhere() {
+        return readingsElsewhere;
     }
 
     /**

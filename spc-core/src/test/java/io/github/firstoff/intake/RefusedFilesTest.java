@@ -9,6 +9,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.DynamicTest;
 import org.junit.jupiter.api.Test;
@@ -69,6 +70,8 @@ class RefusedFilesTest {
             Input input = Input.stream(name, stream);
             if (name.startsWith("plan-")) {
                 PlanFile.read(input).resolve();
+            } else if (name.startsWith("table-")) {
+                PlanDraft.of(input, List.of(), Map.of());
             } else if (name.startsWith("job-")) {
                 JobFile.read(input);
             } else if (name.startsWith("places-")) {

@@ -1,0 +1,200 @@
+package io.github.firstoff.command;
+
+import com.fasterxml.jackson.core.JsonFactory;
+import com.fasterxml.jackson.core.JsonGenerator;
+import com.fasterxml.jackson.core.StreamWriteFeature;
+import com.fasterxml.jackson.core.util.DefaultIndenter;
+import com.fasterxml.jackson.core.util.DefaultPrettyPrinter;
+import io.github.firstoff.intake.Fault;
+import io.github.firstoff.intake.Notice;
+import io.github.firstoff.intake.PlanDraft;
+import io.github.firstoff.plan.Characteristic;
+import io.github.firstoff.plan.PartIdentity;
+import io.github.firstoff.plan.ResolvedCharacteristic;
+import io.github.firstoff.plan.ResolvedPlan;
+import io.github.firstoff.sheet.Phrases;
+import io.github.firstoff.tolerance.Limits;
+import io.github.firstoff.tolerance.Requirement.Nature;
+import java.io.IOException;
+import java.io.UncheckedIOException;
+import java.io.Writer;
+import java.math.BigDecimal;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import org.jspecify.annotations.Nullable;
+
+/** What a plan that was made says, characteristic by characteristic, with the limits in figures. */
+final class PlanListing {
+    private static final JsonFactory FACTORY =
+            JsonFactory.builder().disable(StreamWriteFeature.AUTO_CLOSE_TARGET).build();
+    private static final List<String> HEADING =
+            List.of("No.", "Feature", "Requirement", "Lower", "Upper", "Unit", "Class", "Gauge", "Study");
+    private static final int WIDEST = 56;
+
+    private final PlanDraft draft;
+    private final ResolvedPlan plan;
+    private final @Nullable Path written;
+
+    PlanListing(PlanDraft draft, @Nullable Path written) {
+        this.draft = draft;
+        this.plan = draft.plan();
+        this.written = written;
+    }
+
+    /** The listing as lines for a terminal. */
+    List<String> lines() {
+        PartIdentity part = plan.part();
+        List<String> lines = new ArrayList<>();
+        StringBuilder head = new StringBuilder("Plan: ")
+                .append(part.number())
+                .append(" revision ")
+                .append(part.revision());
+        part.hand().ifPresent(hand -> head.append(", ").append(hand.word()));
+        part.name().ifPresent(name -> head.append(", ").append(name));
+        head.append(". Sizes in ").append(plan.plan().unit().word());
+        plan.plan()
+                .generalTolerance()
+                .ifPresent(general -> head.append(", general tolerance ").append(general.text()));
+        lines.add(head.append('.').toString());
+        List<List<String>> rows = new ArrayList<>();
+        rows.add(HEADING);
+        plan.characteristics().forEach(each -> rows.add(row(each)));
+        int[] widths = new int[HEADING.size()];
+        for (List<String> row : rows) {
+            for (int i = 0; i < widths.length; i++) {
+                widths[i] = Math.max(widths[i], Math.min(WIDEST, row.get(i).length()));
+            }
+        }
+        rows.forEach(row -> lines.add(aligned(row, widths)));
+        lines.add(Phrases.counted(plan.characteristics().size(), "characteristic", "characteristics")
+                + ". Check each line against the drawing before the plan is used.");
+        if (written != null) {
+            lines.add("Written: " + written);
+        }
+        return lines;
+    }
+
+    private static String aligned(List<String> row, int[] widths) {
+        StringBuilder line = new StringBuilder();
+        for (int i = 0; i < widths.length; i++) {
+            String text = row.get(i);
+            line.append(text).append(" ".repeat(Math.max(0, widths[i] - text.length()) + 2));
+        }
+        return line.toString().stripTrailing();
+    }
+
+    private List<String> row(ResolvedCharacteristic resolved) {
+        Characteristic characteristic = resolved.characteristic();
+        return List.of(
+                resolved.number(),
+                characteristic.feature(),
+                characteristic.printed(),
+                lower(resolved).orElse(""),
+                upper(resolved).orElse(resolved.isJudged() && resolved.limits().isOpen() ? "pass/fail" : ""),
+                unit(resolved),
+                characteristic.importance().word(),
+                characteristic.gauge().orElse(""),
+                study(characteristic) + bonus(resolved));
+    }
+
+    private static String unit(ResolvedCharacteristic resolved) {
+        Nature nature = resolved.characteristic().requirement().nature();
+        if (nature == Nature.REFERENCE || nature == Nature.EXACT) {
+            return "not judged";
+        }
+        return resolved.limits().isOpen() ? "" : resolved.limits().unit().word();
+    }
+
+    private static Optional<String> lower(ResolvedCharacteristic resolved) {
+        return resolved.limits().lower().map(BigDecimal::toPlainString);
+    }
+
+    private static Optional<String> upper(ResolvedCharacteristic resolved) {
+        return resolved.limits().upper().map(BigDecimal::toPlainString);
+    }
+
+    private static String study(Characteristic characteristic) {
+        return characteristic.study().map(study -> study.chart()).orElse("");
+    }
+
+    private static String bonus(ResolvedCharacteristic resolved) {
+        return resolved.zone().isFixed()
+                ? ""
+                : resolved.characteristic()
+                        .options()
+                        .sizeFeature()
+                        .map(feature -> "bonus from " + feature)
+                        .orElse("");
+    }
+
+    /** The listing as one JSON document. */
+    void json(Writer writer) {
+        try {
+            JsonGenerator out = FACTORY.createGenerator(writer);
+            out.setPrettyPrinter(new DefaultPrettyPrinter()
+                    .withObjectIndenter(new DefaultIndenter("  ", "\n"))
+                    .withArrayIndenter(new DefaultIndenter("  ", "\n")));
+            out.writeStartObject();
+            out.writeStringField("command", "plan");
+            out.writeStringField("source", draft.source());
+            out.writeStringField("part", plan.part().number());
+            out.writeStringField("revision", plan.part().revision());
+            out.writeStringField("unit", plan.plan().unit().word());
+            out.writeArrayFieldStart("characteristics");
+            for (ResolvedCharacteristic each : plan.characteristics()) {
+                characteristic(out, each);
+            }
+            out.writeEndArray();
+            out.writeArrayFieldStart("notices");
+            for (Notice notice : draft.notices()) {
+                out.writeString(notice.line());
+            }
+            out.writeEndArray();
+            if (written != null) {
+                out.writeStringField("written", written.toString());
+            }
+            out.writeEndObject();
+            out.writeRaw('\n');
+            out.flush();
+        } catch (IOException fault) {
+            throw new UncheckedIOException(fault);
+        }
+    }
+
+    private void characteristic(JsonGenerator out, ResolvedCharacteristic resolved) throws IOException {
+        Characteristic characteristic = resolved.characteristic();
+        Limits limits = resolved.limits();
+        out.writeStartObject();
+        out.writeStringField("number", resolved.number());
+        out.writeStringField("feature", characteristic.feature());
+        out.writeStringField("requirement", characteristic.printed());
+        text(out, "lower", lower(resolved));
+        text(out, "upper", upper(resolved));
+        if (!limits.isOpen()) {
+            out.writeStringField("unit", limits.unit().word());
+        }
+        out.writeBooleanField("judged", resolved.isJudged());
+        out.writeStringField("class", characteristic.importance().word());
+        if (characteristic.gauge().isPresent()) {
+            text(out, "gauge", characteristic.gauge());
+        }
+        if (characteristic.study().isPresent()) {
+            out.writeStringField("study", study(characteristic));
+        }
+        Optional<String> place = draft.place(resolved.number()).map(Fault.Where::toString);
+        if (place.isPresent()) {
+            text(out, "place", place);
+        }
+        out.writeEndObject();
+    }
+
+    private static void text(JsonGenerator out, String name, Optional<String> text) throws IOException {
+        if (text.isPresent()) {
+            out.writeStringField(name, text.get());
+        } else {
+            out.writeNullField(name);
+        }
+    }
+}

@@ -1,0 +1,139 @@
+package io.github.firstoff.command;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import com.fasterxml.jackson.databind.JsonNode;
+import com.fasterxml.jackson.databind.ObjectMapper;
+import com.fasterxml.jackson.databind.node.ObjectNode;
+import java.io.ByteArrayOutputStream;
+import java.io.IOException;
+import java.io.PrintStream;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+
+/** {@code firstoff plan}, and QIF results where readings are expected. */
+class PlanCommandTest {
+    private static final Path SAMPLES = Path.of("..", "sample-measurements");
+
+    @TempDir
+    private Path folder;
+
+    private record Run(int code, String out, String err) {}
+
+    private static Run run(Object... arguments) {
+        ByteArrayOutputStream out = new ByteArrayOutputStream();
+        ByteArrayOutputStream err = new ByteArrayOutputStream();
+        List<String> words = new ArrayList<>();
+        for (Object argument : arguments) {
+            words.add(argument.toString());
+        }
+        int code = Firstoff.run(
+                new PrintStream(out, true, StandardCharsets.UTF_8),
+                new PrintStream(err, true, StandardCharsets.UTF_8),
+                words.toArray(new String[0]));
+        return new Run(code, out.toString(StandardCharsets.UTF_8), err.toString(StandardCharsets.UTF_8));
+    }
+
+    private Path put(String name, String text) throws IOException {
+        return Files.writeString(folder.resolve(name), text);
+    }
+
+    @Test
+    void aTable_isWrittenAsAPlan_andListedWithItsLimits() throws IOException {
+        Path table = put(
+                "table.csv",
+                "number,feature,requirement,class,gauge\n1,bore,52 P7,critical,BG-1\n2,flange,12.5 ±0.05,,\n");
+        Path plan = folder.resolve("made.json");
+
+        Run run = run("plan", table, "--out", plan, "--part", "HQ-900", "--revision", "A", "--unit", "mm");
+
+        assertThat(run.code()).isEqualTo(ExitCodes.ACCEPTED);
+        assertThat(run.err()).isEmpty();
+        assertThat(run.out())
+                .contains("HQ-900 revision A", "51.949", "51.979", "12.45", "12.55", "Check each line", "Written: ");
+        JsonNode read = new ObjectMapper().readTree(plan.toFile());
+        assertThat(read.path("schema").asText()).isEqualTo("firstoff-plan-1");
+        assertThat(read.path("characteristics")).hasSize(2);
+        Path readings = put("r.csv", "part,characteristic,value\nS1,1,51.96\nS1,2,12.5\n");
+        assertThat(run("first-article", "--plan", plan, readings).code()).isEqualTo(ExitCodes.ACCEPTED);
+    }
+
+    @Test
+    void json_isOneDocument_withLimitsAsDecimalText() throws IOException {
+        Run run = run("plan", SAMPLES.resolve("hq-310-p.plan.qif"), "--json");
+
+        JsonNode document = new ObjectMapper().readTree(run.out());
+        assertThat(document.path("command").asText()).isEqualTo("plan");
+        assertThat(document.path("characteristics")).hasSize(22);
+        assertThat(document.path("characteristics").get(0).path("lower").asText())
+                .isEqualTo("51.949");
+        assertThat(document.path("characteristics").get(0).path("place").asText())
+                .contains("hq-310-p.plan.qif:");
+        assertThat(document.path("characteristics").get(18).path("lower").isNull())
+                .isTrue();
+        assertThat(document.path("characteristics").get(11).path("judged").asBoolean())
+                .isFalse();
+    }
+
+    @Test
+    void whatCannotBeUnderstood_isRefusedWithItsPlace_andNothingIsWritten() throws IOException {
+        Path table = put("table.csv", "number,feature,requirement\n1,bore,52 P7\n2,flange,roughly 12\n");
+        Path plan = put("made.json", "what was there before");
+
+        Run run = run("plan", table, "--out", plan);
+
+        assertThat(run.code()).isEqualTo(ExitCodes.INPUT);
+        assertThat(run.err()).contains("table.csv:3", "roughly 12");
+        assertThat(plan).hasContent("what was there before");
+    }
+
+    @Test
+    void theSourceItself_isNeverOverwritten() throws IOException {
+        Path table = put("table.csv", "number,feature,requirement\n1,bore,52 P7\n");
+
+        assertThat(run("plan", table, "--out", table).code()).isEqualTo(ExitCodes.USAGE);
+        assertThat(Files.readString(table)).startsWith("number");
+    }
+
+    @Test
+    void aMissingSource_orAFolderInPlaceOfTheTarget_isSaid() throws IOException {
+        Path table = put("table.csv", "number,feature,requirement\n1,bore,52 P7\n");
+
+        assertThat(run("plan", folder.resolve("none.csv")).code()).isEqualTo(ExitCodes.INPUT);
+        assertThat(run("plan", table, "--out", folder).code()).isEqualTo(ExitCodes.OUTPUT);
+    }
+
+    /** The result rests on the readings, not on the format in which they came; only what is said of the files themselves differs. */
+    @Test
+    void theSameReadings_asCsvAndAsQif_giveTheSameJson_toTheByte() throws IOException {
+        Path plan = SAMPLES.resolve("hq-310-p.plan.json");
+
+        String csv = result(plan, SAMPLES.resolve("first-article-hq-310-p.csv"));
+
+        assertThat(result(plan, SAMPLES.resolve("first-article-hq-310-p.together.qif")))
+                .isEqualTo(csv);
+        assertThat(result(
+                        plan,
+                        SAMPLES.resolve("first-article-hq-310-p.results.qif"),
+                        SAMPLES.resolve("hq-310-p.plan.qif")))
+                .isEqualTo(csv);
+        assertThat(csv).contains("\"verdict\" : \"accepted\"");
+    }
+
+    private static String result(Path plan, Path... readings) throws IOException {
+        List<Object> arguments = new ArrayList<>(List.of("first-article", "--json", "--plan", plan));
+        arguments.addAll(List.of(readings));
+        Run run = run(arguments.toArray());
+        assertThat(run.code()).as(run.err()).isZero();
+        ObjectMapper mapper = new ObjectMapper();
+        ObjectNode document = (ObjectNode) mapper.readTree(run.out());
+        // What is said of the files, and when.
+        document.remove(List.of("madeFrom", "notices"));
+        return mapper.writerWithDefaultPrettyPrinter().writeValueAsString(document);
+    }
+}

@@ -1,0 +1,26 @@
+package io.github.firstoff.intake;
+
+import java.io.IOException;
+
+/**
+ * One kind of file from which a plan can be made: one class that implements this, and one line in {@link PlanSources}. It only says
+ * what stands where; whether that makes a plan is asked elsewhere, in the same way for all.
+ */
+interface PlanSource {
+
+    /** The word for it, for example {@code csv}. */
+    String word();
+
+    /** Whether an input that begins like this is of the kind. */
+    boolean recognises(Beginning beginning);
+
+    /**
+     * What the input says, row by row.
+     *
+     * @param bytes the input, from its first byte
+     * @param library the QIF documents among all inputs of the run
+     * @param faults takes what cannot be understood, with its place, and what is to be known
+     * @throws IOException if the input cannot be read any further; a {@link TextRefused} carries the reason
+     */
+    PlanTable read(InputBytes bytes, QifLibrary library, FaultCollector faults) throws IOException;
+}
