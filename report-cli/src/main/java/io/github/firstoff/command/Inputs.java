@@ -11,6 +11,7 @@ import io.github.firstoff.intake.Notice;
 import io.github.firstoff.intake.PlanFile;
 import io.github.firstoff.intake.ReadingFiles;
 import io.github.firstoff.intake.RefusedRow;
+import io.github.firstoff.plan.PlanContradiction;
 import io.github.firstoff.plan.PlanFault;
 import io.github.firstoff.plan.ResolvedPlan;
 import io.github.firstoff.proof.CarriedFile;
@@ -119,9 +120,9 @@ final class Inputs {
         PlanFile planFile = PlanFile.read(shelf.open(CarriedFile.Role.PLAN, 1, plan));
         counterpart = planFile.counterpart();
         ResolvedPlan resolved = planFile.resolve();
-        List<PlanFault> beyond = SheetMaker.beyondThisVersion(resolved);
-        if (!beyond.isEmpty()) {
-            throw planFile.refusal(beyond);
+        List<PlanFault> faults = SheetMaker.impossibleStudies(resolved);
+        if (!faults.isEmpty()) {
+            throw planFile.refusal(faults);
         }
         Optional<JobFile> jobFile = job.map(name -> JobFile.read(shelf.open(CarriedFile.Role.JOB, 1, name)));
         jobFile.ifPresent(file -> file.requireFor(resolved));
@@ -156,7 +157,13 @@ final class Inputs {
             names.add(nameOf(file.name()));
         }
         Provenance provenance = new Provenance(ProgramVersion.text(), now, together(hashes), names, read.rows());
-        return new SheetMaker(kind, jobFile.map(JobFile::job).orElse(Job.NOT_STATED), notices, provenance).make(record);
+        SheetMaker maker = new SheetMaker(kind, jobFile.map(JobFile::job).orElse(Job.NOT_STATED), notices, provenance);
+        try {
+            return maker.make(record);
+        } catch (PlanContradiction contradiction) {
+            // what a study of the plan needs and the readings do not state
+            throw planFile.refusal(contradiction.faults());
+        }
     }
 
     private static void add(List<Notice> found, List<String> notices) {

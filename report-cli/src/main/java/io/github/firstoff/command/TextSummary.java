@@ -5,12 +5,14 @@ import io.github.firstoff.conformance.Judgement;
 import io.github.firstoff.conformance.Verdict;
 import io.github.firstoff.inspection.Reading;
 import io.github.firstoff.plan.PartIdentity;
+import io.github.firstoff.sample.Exclusion;
 import io.github.firstoff.sheet.Finding;
 import io.github.firstoff.sheet.Phrases;
 import io.github.firstoff.sheet.ProcessStudy;
 import io.github.firstoff.sheet.Sheet;
 import io.github.firstoff.sheet.SheetKind;
 import io.github.firstoff.study.chart.Assessment;
+import io.github.firstoff.study.chart.Stage;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
@@ -36,7 +38,10 @@ final class TextSummary {
         lines.add(sheet.provenance().rows() + ".");
         exceptions(lines);
         for (Finding finding : sheet.findings()) {
-            finding.study().ifPresent(study -> lines.add(study(finding, study)));
+            finding.study().ifPresent(study -> {
+                lines.add(study(finding, study));
+                choices(study).forEach(choice -> lines.add("    " + choice));
+            });
         }
         if (sheet.kind() == SheetKind.CERTIFICATE && !sheet.refusals().isEmpty()) {
             lines.add("No certificate can be given:");
@@ -121,6 +126,21 @@ final class TextSummary {
                 + finding.result().characteristic().characteristic().printed() + ", " + inSentence(study.chartTitle())
                 + "): "
                 + state;
+    }
+
+    /** What somebody decided about a chart, which is never silent: limits from elsewhere, new limits, points left out. */
+    private static List<String> choices(ProcessStudy study) {
+        List<String> choices = new ArrayList<>();
+        study.frozenFrom().ifPresent(from -> choices.add("limits set before: " + from));
+        for (Stage stage : study.chart().stages()) {
+            stage.reason()
+                    .ifPresent(reason -> choices.add("limits recalculated from point " + stage.from() + " on ("
+                            + stage.label() + "): " + reason));
+        }
+        for (Exclusion exclusion : study.chart().data().exclusions()) {
+            choices.add("point " + exclusion.number() + " excluded: " + exclusion.reason());
+        }
+        return choices;
     }
 
     private static String inSentence(String title) {

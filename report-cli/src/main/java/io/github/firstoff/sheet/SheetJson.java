@@ -16,11 +16,6 @@ import io.github.firstoff.plan.Gauge;
 import io.github.firstoff.plan.PartIdentity;
 import io.github.firstoff.plan.ResolvedCharacteristic;
 import io.github.firstoff.quantity.Uncertainty;
-import io.github.firstoff.study.chart.Assessment;
-import io.github.firstoff.study.chart.Lines;
-import io.github.firstoff.study.chart.Panel;
-import io.github.firstoff.study.chart.PanelKind;
-import io.github.firstoff.study.chart.Signal;
 import io.github.firstoff.study.conformity.ConformanceProbability;
 import io.github.firstoff.study.conformity.GaugeAssessment;
 import io.github.firstoff.tolerance.Fit;
@@ -31,7 +26,6 @@ import java.io.UncheckedIOException;
 import java.io.Writer;
 import java.math.BigDecimal;
 import java.math.MathContext;
-import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
@@ -50,8 +44,6 @@ public final class SheetJson {
 
     /** Digits of figures that inform but judge nothing. */
     private static final MathContext SHOWN = new MathContext(6);
-
-    private static final String DISPERSION_LIMITS = "dispersion-limits";
 
     private final JsonGenerator out;
     private final Sheet sheet;
@@ -196,7 +188,8 @@ public final class SheetJson {
 
     private static OptionalDouble within(Finding finding) {
         return finding.study()
-                .flatMap(study -> study.assessment().chart().sigmaWithin())
+                .flatMap(ProcessStudy::indices)
+                .flatMap(indices -> indices.capability().within())
                 .map(estimate -> OptionalDouble.of(estimate.sigma()))
                 .orElse(OptionalDouble.empty());
     }
@@ -216,89 +209,17 @@ public final class SheetJson {
             out.writeNullField("indices");
             out.writeNullField("intervals");
         }
-        chart(finding.study().get().assessment());
+        IndicesJson.writeNonconforming(out, study.indices());
+        IndicesJson.writeTrended(out, study.indices());
+        DataChecksJson.write(out, study);
+        new ChartJson(out, study, origin(study)).write();
     }
 
-    private void chart(Assessment assessment) throws IOException {
-        out.writeObjectFieldStart("chart");
-        out.writeStringField("kind", assessment.chart().kind());
-        out.writeStringField("control", assessment.control().word());
-        out.writeNumberField("points", assessment.chart().location().count());
-        out.writeNumberField("limitsFrom", assessment.chart().limitsFrom());
-        panel("location", Optional.of(assessment.chart().location()));
-        panel("dispersion", assessment.chart().dispersion());
-        out.writeArrayFieldStart("signals");
-        for (Signal signal : assessment.signals()) {
-            out.writeStartObject();
-            out.writeStringField("test", testName(signal));
-            out.writeStringField("chart", signal.panel().word());
-            out.writeStringField("side", signal.side().word());
-            out.writeNumberField("at", signal.at());
-            out.writeArrayFieldStart("points");
-            for (int point : signal.points()) {
-                out.writeNumber(point);
-            }
-            out.writeEndArray();
-            out.writeEndObject();
-        }
-        out.writeEndArray();
-        out.writeObjectFieldStart("signalCounts");
-        for (Map.Entry<String, Integer> count : signalCounts(assessment).entrySet()) {
-            out.writeNumberField(count.getKey(), count.getValue());
-        }
-        out.writeEndObject();
-        out.writeEndObject();
-    }
-
-    /**
-     * The zone tests are tests of the location: what lies beyond a limit of the dispersion chart has a name of its own, so that a count
-     * of a zone test is the count that its definition gives on the means.
-     */
-    private static String testName(Signal signal) {
-        return signal.panel() == PanelKind.DISPERSION ? DISPERSION_LIMITS : signal.test();
-    }
-
-    private static Map<String, Integer> signalCounts(Assessment assessment) {
-        Map<String, Integer> counts = new LinkedHashMap<>();
-        assessment.signalCounts().keySet().forEach(test -> counts.put(test, 0));
-        if (assessment.chart().dispersion().isPresent()) {
-            counts.put(DISPERSION_LIMITS, 0);
-        }
-        for (Signal signal : assessment.signals()) {
-            counts.merge(testName(signal), 1, Integer::sum);
-        }
-        return counts;
-    }
-
-    private void panel(String name, Optional<Panel> panel) throws IOException {
-        if (panel.isEmpty() || !panel.get().hasLines()) {
-            out.writeNullField(name);
-            return;
-        }
-        Optional<Lines> common = panel.get().commonLines();
-        out.writeObjectFieldStart(name);
-        number("centre", common.map(lines -> OptionalDouble.of(lines.centre())).orElse(OptionalDouble.empty()));
-        number("lower", common.map(lines -> OptionalDouble.of(lines.lower())).orElse(OptionalDouble.empty()));
-        number("upper", common.map(lines -> OptionalDouble.of(lines.upper())).orElse(OptionalDouble.empty()));
-        if (common.isEmpty()) {
-            out.writeStringField("note", "The limits differ from point to point; they stand in limitsByPoint.");
-            limitsByPoint(panel.get());
-        }
-        out.writeEndObject();
-    }
-
-    private void limitsByPoint(Panel panel) throws IOException {
-        out.writeArrayFieldStart("limitsByPoint");
-        for (int i = 0; i < panel.count(); i++) {
-            Lines lines = panel.lines(i).orElseThrow();
-            out.writeStartObject();
-            out.writeNumberField("point", panel.number(i));
-            number("centre", OptionalDouble.of(lines.centre()));
-            number("lower", OptionalDouble.of(lines.lower()));
-            number("upper", OptionalDouble.of(lines.upper()));
-            out.writeEndObject();
-        }
-        out.writeEndArray();
+    /** From which batch limits come that this batch set, for those who freeze them. */
+    private String origin(ProcessStudy study) {
+        String batch = sheet.job().batch().map(name -> "batch " + name).orElse("batch not stated");
+        int points = study.chart().limitsFrom();
+        return batch + ", " + Phrases.counted(points, "point", "points");
     }
 
     /** Every reading on a first article; on a batch only those that do not simply conform. */

@@ -47,21 +47,26 @@ public final class SheetMaker {
         this.provenance = provenance;
     }
 
-    /** What in a plan this version cannot do; empty if it can do everything. Ask before readings are read. */
-    public static List<PlanFault> beyondThisVersion(ResolvedPlan plan) {
-        return Studies.undrawable(plan);
+    /** What in the studies of a plan cannot be done, such as a test with a length that it cannot have. Ask before readings are read. */
+    public static List<PlanFault> impossibleStudies(ResolvedPlan plan) {
+        return StudyMaker.impossible(plan);
     }
 
-    /** The sheet on these readings. */
+    /**
+     * The sheet on these readings.
+     *
+     * @throws io.github.firstoff.plan.PlanContradiction if the readings lack what a study of the plan needs
+     */
     public Sheet make(InspectionRecord record) {
         InspectionResult result = Judge.of(record.plan()).assess(record);
         List<Finding> findings = new ArrayList<>();
         Map<String, List<GaugeAssessment>> gauges = GaugeCheck.withDefaults().assess(record).stream()
                 .collect(Collectors.groupingBy(GaugeAssessment::characteristic));
         Slips slips = new Slips(record);
+        Optional<StudyMaker> studies = kind.hasStudies() ? Optional.of(new StudyMaker(result)) : Optional.empty();
         for (CharacteristicResult each : result.characteristics()) {
-            findings.add(Studies.finding(each, kind.hasStudies())
-                    .with(gauges.getOrDefault(each.number(), List.of()), slips.in(each)));
+            findings.add(
+                    Studies.finding(each, studies).with(gauges.getOrDefault(each.number(), List.of()), slips.in(each)));
         }
         List<String> all = new ArrayList<>(notices);
         addQuantity(record, all);

@@ -17,6 +17,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
+import org.junit.jupiter.params.provider.ValueSource;
 
 /** The command line as a user meets it: what it says, what it writes, and how it ends. */
 class FirstoffTest {
@@ -192,15 +193,39 @@ class FirstoffTest {
         assertThat(run.err()).contains("--job");
     }
 
+    @ParameterizedTest
+    @ValueSource(
+            strings = {
+                "individuals",
+                "xbar-r",
+                "xbar-s",
+                "median-r",
+                "between-within",
+                "ewma",
+                "cusum",
+                "deviation",
+                "standardised-deviation"
+            })
+    void batch_everyChartOfMeasuredValues_isDrawn(String chart) throws IOException {
+        String plan = Files.readString(SAMPLES.resolve("hq-310-p.plan.json"))
+                .replace(
+                        "\"chart\": \"xbar-r\", \"subgroup\": 5, \"baseline\": 10",
+                        "\"chart\": \"" + chart + "\"" + (chart.equals("individuals") ? "" : ", \"subgroup\": 5"));
+        Path pdf = folder.resolve("b.pdf");
+        Run run = run("batch", "--plan", put("plan.json", plan), SAMPLES.resolve("batch-2207.csv"), "--out", pdf);
+        assertThat(run.code()).as(run.err()).isEqualTo(ExitCodes.ACCEPTED);
+        assertThat(pdf).isNotEmptyFile();
+    }
+
     @Test
-    void batch_chartThatThisVersionDoesNotDraw_refusedByNameWithItsPlace() throws IOException {
+    void batch_chartThatNobodyKnows_refusedByNameWithItsPlace() throws IOException {
         Path plan = put(
                 "plan.json",
-                PLAN.replace("\"gauge\": \"MIC-1\" }", "\"gauge\": \"MIC-1\", \"study\": { \"chart\": \"cusum\" } }"));
+                PLAN.replace("\"gauge\": \"MIC-1\" }", "\"gauge\": \"MIC-1\", \"study\": { \"chart\": \"cusun\" } }"));
         Path readings = put("r.csv", "part,characteristic,value\nS1,1,40.00\nS1,2,pass\n");
         Run run = run("batch", "--plan", plan, readings);
         assertThat(run.code()).isEqualTo(ExitCodes.INPUT);
-        assertThat(run.err()).contains("plan.json:7").contains("cusum").contains("xbar-r");
+        assertThat(run.err()).contains("plan.json:7").contains("perhaps cusum is meant");
     }
 
     @Test
@@ -338,6 +363,8 @@ class FirstoffTest {
         "batch, hq-310-p, batch-2207, 0, accepted",
         "batch, hq-310-p, batch-2208, 1, rejected",
         "batch, hq-310-s, batch-2209, 0, accepted",
+        "batch, hq-330, batch-2213, 0, accepted",
+        "batch, hq-331, batch-2214, 1, rejected",
         "certificate, hq-310-s, batch-2209, 0, accepted",
         "certificate, hq-310-p, batch-2208, 1, rejected"
     })

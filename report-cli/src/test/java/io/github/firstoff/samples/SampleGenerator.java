@@ -76,6 +76,7 @@ public final class SampleGenerator {
         batch2208(files);
         batch2209(files);
         PawlCarrier.writeTo(files);
+        FollowedBatches.writeTo(files);
         return files;
     }
 

@@ -114,16 +114,23 @@ public sealed interface Reading permits Reading.Measured, Reading.Observed {
     }
 
     /**
-     * What a file says of the making of the piece, for studies of drift and of phases.
+     * What a file says of the making of the piece, for studies of drift and of phases, and of how much of it was inspected.
      *
      * @param tool the tool that cut the piece
      * @param phase the phase of a study, for example before and after a change
      * @param offset the tool offset entered before the piece, as the file states it, in the unit of the plan
+     * @param size on how much a count of nonconformities was found, above 0, in any one unit; 1 where it is not stated
      */
-    record Production(Optional<String> tool, Optional<String> phase, Optional<BigDecimal> offset) {
+    record Production(
+            Optional<String> tool, Optional<String> phase, Optional<BigDecimal> offset, Optional<BigDecimal> size) {
         /** Nothing stated. */
         public static final Production NOT_STATED =
-                new Production(Optional.empty(), Optional.empty(), Optional.empty());
+                new Production(Optional.empty(), Optional.empty(), Optional.empty(), Optional.empty());
+
+        /** Of the making only. */
+        public Production(Optional<String> tool, Optional<String> phase, Optional<BigDecimal> offset) {
+            this(tool, phase, offset, Optional.empty());
+        }
     }
 
     /**

@@ -21,21 +21,12 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.HashSet;
 import java.util.List;
-import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
-import java.util.OptionalInt;
 import java.util.Set;
 
 /** Reads the characteristics of a plan. */
 final class CharacteristicReader {
-    private static final int MOST_POINTS = 1_000_000;
-    private static final int LARGEST_SUBGROUP = 1000;
-    private static final List<String> CHARTS_OF_VALUES =
-            List.of("individuals", "xbar-r", "xbar-s", "median-r", "ewma", "cusum", "deviation");
-    private static final List<String> CHARTS_OF_COUNTS = List.of("p", "np", "c", "u");
-    private static final List<String> CHARTS_OF_SUBGROUPS = List.of("xbar-r", "xbar-s", "median-r");
-
     private final FaultCollector faults;
     private final PlanPlaces places;
     private final Unit planUnit;
@@ -124,7 +115,7 @@ final class CharacteristicReader {
                         Arrays.stream(Importance.values()).map(Importance::word).toList())
                 .orElse(Importance.MINOR);
         Optional<String> gauge = fields.name("gauge");
-        Optional<Study> study = fields.object("study").flatMap(inner -> study(inner, requirement));
+        Optional<Study> study = fields.object("study").flatMap(inner -> new StudyReader(inner, requirement).read());
         Options options = options(fields, importance);
         fields.finish();
         requirement.ifPresent(known -> {
@@ -199,52 +190,6 @@ final class CharacteristicReader {
         Optional<BigDecimal> z = fields.decimal("z");
         fields.finish();
         return x.flatMap(first -> y.map(second -> new Coordinates(first, second, z)));
-    }
-
-    private static Optional<Study> study(Fields fields, Optional<Requirement> requirement) {
-        List<String> charts = new ArrayList<>(CHARTS_OF_VALUES);
-        charts.addAll(CHARTS_OF_COUNTS);
-        Optional<String> chart = fields.required(
-                "chart",
-                fields.word(
-                        "chart",
-                        word -> Optional.of(word.toLowerCase(Locale.ROOT)).filter(charts::contains),
-                        charts),
-                Words.oneOf(charts));
-        OptionalInt subgroup = fields.count("subgroup", 1, LARGEST_SUBGROUP);
-        OptionalInt baseline = fields.count("baseline", 2, MOST_POINTS);
-        fields.finish();
-        if (chart.isEmpty()) {
-            return Optional.empty();
-        }
-        String name = chart.get();
-        if (CHARTS_OF_SUBGROUPS.contains(name) && subgroup.isPresent() && subgroup.getAsInt() < 2) {
-            fields.refuse(
-                    "subgroup",
-                    FaultKind.CONTRADICTION,
-                    "a subgroup of one has no spread for the chart " + name,
-                    "1",
-                    "a subgroup of 2 or more, or the chart individuals");
-        }
-        if (name.equals("individuals") && subgroup.isPresent() && subgroup.getAsInt() > 1) {
-            fields.refuse(
-                    "subgroup",
-                    FaultKind.CONTRADICTION,
-                    "the chart individuals has no subgroups",
-                    Integer.toString(subgroup.getAsInt()),
-                    "no subgroup, or a chart of subgroups such as xbar-r");
-        }
-        boolean attribute =
-                requirement.filter(known -> known.nature() == Nature.ATTRIBUTE).isPresent();
-        if (attribute && CHARTS_OF_VALUES.contains(name)) {
-            fields.refuse(
-                    "chart",
-                    FaultKind.CONTRADICTION,
-                    "the requirement is judged by pass or fail, and the chart needs values",
-                    Echo.quoted(name),
-                    Words.oneOf(CHARTS_OF_COUNTS));
-        }
-        return Optional.of(new Study(name, subgroup, baseline));
     }
 
     private static Optional<Gauge> find(List<Gauge> gauges, String id) {

@@ -310,6 +310,16 @@ final class Fields {
         return Optional.empty();
     }
 
+    /** The members of an object that stands in a list of this one. */
+    Fields within(JsonValue.Obj inner, String name) {
+        return new Fields(file, faults, inner, labelOf(name));
+    }
+
+    /** Refuses one value that stands in a list of this object. */
+    void refuseAt(JsonValue value, String name, FaultKind kind, String message, String found, String expected) {
+        faults.refuse(Fault.of(kind, where(value.at(), labelOf(name)), message, found, expected));
+    }
+
     /** A list of objects; each is called by its key and its place in the list. */
     List<Fields> objects(String key, String each) {
         Optional<JsonValue> value = value(key);

@@ -10,6 +10,8 @@ import java.util.Optional;
 
 /** Where the characteristics of a plan stand in its file. */
 final class PlanPlaces {
+    private static final String STUDY = "study.";
+
     private final SourceText source;
     private final Map<String, Fields> byNumber = new HashMap<>();
     private final Fields document;
@@ -31,6 +33,9 @@ final class PlanPlaces {
     Fault locate(PlanFault fault) {
         Optional<Fields> characteristic = fault.characteristic().flatMap(this::find);
         Fields fields = characteristic.orElse(document);
+        if (fault.field().startsWith(STUDY)) {
+            return ofStudy(fields, fault);
+        }
         // A rule that holds for the whole plan stands at its top; the characteristic is then named in words.
         boolean inherited = !fields.has(fault.field()) && document.has(fault.field());
         Where stated = inherited ? document.where(fault.field()) : fields.where(fault.field());
@@ -38,6 +43,17 @@ final class PlanPlaces {
         FaultKind kind = fault.field().equals("requirement") ? FaultKind.REQUIREMENT : FaultKind.CONTRADICTION;
         Fault located = Fault.of(kind, where, fault.message(), "", fault.expected());
         return kind == FaultKind.REQUIREMENT ? underlined(located, fields, fault.position()) : located;
+    }
+
+    /** A fault of one key of a study: {@code study.tests}. */
+    private static Fault ofStudy(Fields characteristic, PlanFault fault) {
+        String key = fault.field().substring(STUDY.length());
+        Where where = characteristic
+                .object("study")
+                .filter(study -> study.has(key))
+                .map(study -> study.where(key))
+                .orElseGet(() -> characteristic.where("study"));
+        return Fault.of(FaultKind.CONTRADICTION, where, fault.message(), "", fault.expected());
     }
 
     /** The fault of a requirement that cannot be read. */

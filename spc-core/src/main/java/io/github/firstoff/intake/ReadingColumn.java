@@ -46,6 +46,8 @@ enum ReadingColumn {
     PHASE("phase"),
     /** The offset that was entered before the piece. */
     OFFSET("offset"),
+    /** On how much a count of nonconformities was found. */
+    SIZE("size"),
     /** The part number that the readings are of. */
     PART_NUMBER("part number"),
     /** The revision that the readings are of. */

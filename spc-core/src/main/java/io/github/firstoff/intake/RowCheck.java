@@ -22,6 +22,8 @@ import org.jspecify.annotations.Nullable;
 final class RowCheck {
     private static final int LONGEST_NAME = 200;
     private static final int LONGEST_NOTE = 2000;
+    private static final int SIZE_PLACES = 6;
+    private static final int SIZE_DIGITS = 9;
     private static final BigDecimal COLDEST = new BigDecimal("-50");
     private static final BigDecimal HOTTEST = new BigDecimal("200");
 
@@ -138,10 +140,32 @@ final class RowCheck {
         Optional<String> tool = optional(row, ReadingColumn.TOOL);
         Optional<String> phase = optional(row, ReadingColumn.PHASE);
         Optional<BigDecimal> offset = number(row, ReadingColumn.OFFSET);
-        if (tool.isEmpty() && phase.isEmpty() && offset.isEmpty()) {
+        Optional<BigDecimal> size = size(row);
+        if (tool.isEmpty() && phase.isEmpty() && offset.isEmpty() && size.isEmpty()) {
             return Reading.Production.NOT_STATED;
         }
-        return new Reading.Production(tool, phase, offset);
+        return new Reading.Production(tool, phase, offset, size);
+    }
+
+    private Optional<BigDecimal> size(Row row) {
+        Optional<BigDecimal> size = number(row, ReadingColumn.SIZE);
+        if (size.isEmpty()) {
+            return size;
+        }
+        BigDecimal stated = size.get();
+        boolean possible = stated.signum() > 0
+                && stated.stripTrailingZeros().scale() <= SIZE_PLACES
+                && stated.precision() - stated.scale() <= SIZE_DIGITS;
+        if (!possible) {
+            refuse(
+                    FaultKind.NUMBER_OUT_OF_RANGE,
+                    row.where(ReadingColumn.SIZE),
+                    "",
+                    Echo.quoted(row.text(ReadingColumn.SIZE)),
+                    "a size above 0, below a thousand million, with at most " + SIZE_PLACES + " decimal places");
+            return Optional.empty();
+        }
+        return size;
     }
 
     private Optional<BigDecimal> number(Row row, ReadingColumn column) {

@@ -7,6 +7,7 @@ import io.github.firstoff.plan.InspectionPlan;
 import io.github.firstoff.plan.ResolvedCharacteristic;
 import io.github.firstoff.plan.ResolvedPlan;
 import io.github.firstoff.quantity.Unit;
+import io.github.firstoff.tolerance.CountedRequirement;
 import io.github.firstoff.tolerance.Found;
 import io.github.firstoff.tolerance.Limits;
 import java.math.BigDecimal;
@@ -319,6 +320,15 @@ final class ValueCheck {
                                 + limits.lower().map(BigDecimal::toPlainString).orElse("0"),
                         Echo.quoted(cell.text()),
                         "0 or more"));
+                return Optional.empty();
+            }
+            if (characteristic.characteristic().requirement() instanceof CountedRequirement
+                    && value.stripTrailingZeros().scale() > 0) {
+                refuse(
+                        FaultKind.NUMBER_OUT_OF_RANGE,
+                        cell,
+                        printed(characteristic) + " is counted in whole numbers",
+                        "a whole number from 0");
                 return Optional.empty();
             }
             return Optional.of(new Reading.Measured(characteristic.number(), value, unit, head.context()));

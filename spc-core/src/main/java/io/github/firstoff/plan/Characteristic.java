@@ -40,7 +40,7 @@ public record Characteristic(
                 opposite.map(Requirement::text).orElse(printed),
                 importance,
                 gauge,
-                study,
+                opposite.isPresent() ? study.map(Study::mirrored) : study,
                 options.mirrored(axis, opposite.isPresent()));
     }
 

@@ -57,6 +57,19 @@ public record Study(
                 Model.AUTOMATIC);
     }
 
+    /** The same for a coordinate of opposite sign, as the counterpart of a handed part has it. */
+    Study mirrored() {
+        return new Study(
+                chart,
+                grouping,
+                new LimitSource(limits.baseline(), limits.frozen().map(Frozen::negated)),
+                breaks,
+                exclusions,
+                tests,
+                settings.negated(),
+                model);
+    }
+
     /**
      * How readings are cut into subgroups; by one way at most.
      *
@@ -119,6 +132,11 @@ public record Study(
         /** Copies the map. */
         public Frozen {
             partSigmas = Collections.unmodifiableMap(new TreeMap<>(partSigmas));
+        }
+
+        private Frozen negated() {
+            return new Frozen(
+                    kind, centre.negate(), sigma, estimator, degreesOfFreedom, unit, pointSigma, partSigmas, from);
         }
     }
 
@@ -209,6 +227,18 @@ public record Study(
                 Optional.empty(),
                 Optional.empty(),
                 Optional.empty());
+
+        private Settings negated() {
+            return new Settings(
+                    estimator,
+                    centre.map(BigDecimal::negate),
+                    weight,
+                    width,
+                    reference,
+                    decision,
+                    headStart,
+                    dispersion);
+        }
     }
 
     /**

@@ -1,5 +1,6 @@
 package io.github.firstoff.tolerance;
 
+import java.math.BigDecimal;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.regex.Matcher;
@@ -10,7 +11,8 @@ import java.util.regex.Pattern;
  *
  * <p>Sizes {@code 12.5 ±0.05}, {@code 12.5 +0.02/-0.01}, {@code 51.95..52.05}, {@code 12 max}, {@code Ø52 P7}, {@code 40},
  * {@code [40]}, {@code (40)}; angles {@code 45° ±30'}; roughness {@code Ra 0.8 max}; geometric tolerances
- * {@code position Ø0.1 (M) A B C}; attributes {@code M5x0.8-6H go/no-go}, {@code visual: …}, {@code function: …}. The decimal mark
+ * {@code position Ø0.1 (M) A B C}; attributes {@code M5x0.8-6H go/no-go}, {@code visual: …}, {@code function: …};
+ * counts {@code nonconformities 3 max}. The decimal mark
  * is the point. What cannot be read in exactly one way is refused, with the place and what would be understood.
  */
 public final class RequirementNotation {
@@ -21,6 +23,9 @@ public final class RequirementNotation {
             "(?i)\\s*(?:M|MJ|Tr|G|Rp|Rc)\\s?\\d.*|.*\\b(?:UNC|UNF|UNEF|UNJF|UNJC|UNS|NPT|BSP|BSW)\\b.*");
     private static final Pattern MARKED_REFERENCE = Pattern.compile("(?i)(.*\\S)\\s+ref\\.?\\s*");
     private static final Pattern MARKED_EXACT = Pattern.compile("(?i)(.*\\S)\\s+(?:basic|bsc|ted)\\.?\\s*");
+    private static final Pattern COUNTING = Pattern.compile("(?i)\\s*nonconformities\\b.*");
+    private static final Pattern COUNTED =
+            Pattern.compile("(?i)\\s*nonconformities\\s+(\\d{1,9})(?:\\s+max\\.?)?\\s*(?::(.*))?");
     private static final int LONGEST = 500;
 
     private RequirementNotation() {}
@@ -42,6 +47,10 @@ public final class RequirementNotation {
             if (Character.isISOControl(text.charAt(i)) && text.charAt(i) != '\t') {
                 throw new RequirementFault(text, i, "a requirement is one line of text", "");
             }
+        }
+        Optional<Requirement> counted = counted(text);
+        if (counted.isPresent()) {
+            return counted.get();
         }
         Optional<Requirement> attribute = attribute(text);
         if (attribute.isPresent()) {
@@ -70,6 +79,23 @@ public final class RequirementNotation {
         }
         Optional<Requirement> marked = marked(text);
         return marked.isPresent() ? marked.get() : SizeNotation.read(in);
+    }
+
+    private static Optional<Requirement> counted(String text) {
+        if (!COUNTING.matcher(text).matches()) {
+            return Optional.empty();
+        }
+        Matcher counted = COUNTED.matcher(text);
+        if (!counted.matches()) {
+            throw new RequirementFault(
+                    text,
+                    text.toLowerCase(Locale.ROOT).indexOf(CountedRequirement.WORD) + CountedRequirement.WORD.length(),
+                    "how many nonconformities may be there is a whole number and an upper limit",
+                    CountedRequirement.WORD + " 3 max");
+        }
+        Optional<String> what =
+                Optional.ofNullable(counted.group(2)).map(String::strip).filter(said -> !said.isEmpty());
+        return Optional.of(new CountedRequirement(new BigDecimal(counted.group(1)), what));
     }
 
     private static Optional<Requirement> attribute(String text) {

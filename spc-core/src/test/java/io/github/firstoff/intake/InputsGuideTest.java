@@ -87,6 +87,19 @@ class InputsGuideTest {
     }
 
     @Test
+    void theStudiesOfTheGuide_areUnderstoodWhole() {
+        assertThat(blocks("json study")).hasSize(2);
+        for (String study : blocks("json study")) {
+            PlanFile file = PlanFile.read(Input.text("plan.json", """
+                    { "schema": "firstoff-plan-1", "part": { "number": "HQ-900-P", "revision": "A" }, "unit": "mm",
+                      "characteristics": [ { "number": "1", "feature": "face", "requirement": "12.5 ±0.05", "study": %s } ] }
+                    """.formatted(study)));
+            assertThat(file.notices()).isEmpty();
+            file.resolve();
+        }
+    }
+
+    @Test
     void thePlacesAndSettingsOfTheGuide_areUnderstoodWhole() {
         ResolvedPlan places =
                 PlanFile.read(Path.of("src/test/resources/intake/places.json")).resolve();

@@ -33,6 +33,8 @@ class SampleSheetsTest {
         "BATCH, hq-310-p, batch-2207",
         "BATCH, hq-310-p, batch-2208",
         "BATCH, hq-310-s, batch-2209",
+        "BATCH, hq-330, batch-2213",
+        "BATCH, hq-331, batch-2214",
         "CERTIFICATE, hq-310-s, batch-2209",
         "CERTIFICATE, hq-310-p, batch-2207",
     })

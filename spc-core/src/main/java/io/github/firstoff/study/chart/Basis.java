@@ -10,10 +10,12 @@ import java.util.function.IntPredicate;
 public final class Basis {
     private final Subgroups data;
     private final int[] groups;
+    private final int reach;
 
-    private Basis(Subgroups data, int[] groups) {
+    private Basis(Subgroups data, int[] groups, int reach) {
         this.data = data;
         this.groups = groups;
+        this.reach = reach;
     }
 
     /** The subgroups of {@code data} that set limits. */
@@ -26,12 +28,20 @@ public final class Basis {
                 found[count++] = g;
             }
         }
-        return new Basis(data, Arrays.copyOf(found, count));
+        return new Basis(data, Arrays.copyOf(found, count), 1);
     }
 
     /** Those of this basis for which a condition holds. */
     Basis where(IntPredicate condition) {
-        return new Basis(data, Arrays.stream(groups).filter(condition).toArray());
+        return new Basis(data, Arrays.stream(groups).filter(condition).toArray(), reach);
+    }
+
+    /**
+     * The same, where a subgroup follows another at once as long as fewer than {@code places} others stand between them: on charts that
+     * interleave the members of a family, each follows its own kind.
+     */
+    Basis interleaved(int places) {
+        return new Basis(data, groups, places);
     }
 
     /** All subgroups. */
@@ -51,7 +61,10 @@ public final class Basis {
 
     /** Whether subgroup {@code i} of the basis follows subgroup {@code i − 1} at once, without a break. */
     public boolean followsAtOnce(int i) {
-        return i > 0 && groups[i] == groups[i - 1] + 1 && !data.startsSegment(groups[i]);
+        if (i == 0 || groups[i] - groups[i - 1] > reach) {
+            return false;
+        }
+        return reach == 1 ? !data.startsSegment(groups[i]) : data.segment(groups[i]) == data.segment(groups[i - 1]);
     }
 
     /** The size that the subgroups of the basis share; empty if sizes differ or there is none. */

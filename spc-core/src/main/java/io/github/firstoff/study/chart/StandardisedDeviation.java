@@ -60,8 +60,11 @@ public final class StandardisedDeviation implements ChartMethod<Family> {
         double freedom = Double.POSITIVE_INFINITY;
         int setting = 0;
         String name = chosen.name();
-        for (String part : new LinkedHashSet<>(family.parts())) {
-            Basis own = all.where(g -> family.parts().get(g).equals(part));
+        Set<String> members = new LinkedHashSet<>(family.parts());
+        boolean inTurn = isInTurn(family.parts());
+        for (String part : members) {
+            // members that are measured in turn follow their own kind over the others; a run of another part ends a run
+            Basis own = all.where(g -> family.parts().get(g).equals(part)).interleaved(inTurn ? members.size() : 1);
             Optional<SigmaEstimate> sigma = chosen.estimate(own).filter(found -> found.sigma() > 0);
             if (sigma.isPresent()) {
                 sigmas.put(part, data.sample().scale().length(sigma.get().sigma()));
@@ -116,6 +119,15 @@ public final class StandardisedDeviation implements ChartMethod<Family> {
         panels.add(location(data, z, single));
         panels.add(single ? moving(data, z) : ranges(family, sigmas, z));
         return ControlChart.of(kind(), panels, Optional.empty(), frozen, setting, data, notes);
+    }
+
+    private static boolean isInTurn(List<String> parts) {
+        for (int g = 1; g < parts.size(); g++) {
+            if (parts.get(g).equals(parts.get(g - 1))) {
+                return false;
+            }
+        }
+        return true;
     }
 
     private static int plotted(double[] z) {
