@@ -184,6 +184,15 @@ class EvidenceTest {
         assertThat(best).isLessThan(3);
     }
 
+    /** What simulation found short of its claim stands with the result. */
+    @ParameterizedTest
+    @MethodSource("families")
+    void boundsThatFallShortSaySo(CapabilityMethod method) {
+        Capability c = analyse(method, positive(80, 1), FLATNESS);
+        boolean said = c.notes().stream().anyMatch(note -> note.contains("93 to 94 in 100 where 95 were meant"));
+        assertThat(said).isEqualTo(method.equals(CapabilityMethod.WEIBULL));
+    }
+
     @Test
     void settingsCheckTheirRanges() {
         for (double bad : new double[] {0, 1, -0.1, Double.NaN}) {
