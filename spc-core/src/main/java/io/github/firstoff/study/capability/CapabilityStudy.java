@@ -44,9 +44,9 @@ public record CapabilityStudy(
     public static final double USUAL_LEVEL = 0.95;
 
     /** Measured; the figures stand in docs/methods.md. */
-    private static final String WEIBULL_BOUNDS = "One-sided lower bounds by the Weibull distribution are approximate: of simulated"
-            + " samples of 50 and of 125 readings they held 93 to 94 in 100 where 95 were meant.";
-
+    private static final String WEIBULL_BOUNDS =
+            "One-sided lower bounds by the Weibull distribution are approximate: of simulated"
+                    + " samples of 50 and of 125 readings they held 93 to 94 in 100 where 95 were meant.";
 
     /**
      * The usual least number of readings. Common practice asks for 100 or more for a process and 50 for a machine; with

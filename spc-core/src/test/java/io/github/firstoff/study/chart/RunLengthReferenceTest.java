@@ -223,6 +223,14 @@ class RunLengthReferenceTest {
         assertThat(CusumRunLength.twoSidedAverage(0.5, 5, 2.5, 1)).isCloseTo(6.35, offset(0.005));
         assertThat(CusumRunLength.twoSidedAverage(0.5, 4, 2, 0)).isCloseTo(149, offset(0.5));
         assertThat(CusumRunLength.twoSidedAverage(0.5, 4, 2, 1)).isCloseTo(5.29, offset(0.005));
+        // the row of h 4 in full, shifts 0 to 2, with head start (Lucas and Crosier 1982, from memory)
+        double[] shifts = {0, 0.25, 0.5, 0.75, 1, 1.5, 2};
+        double[] printed = {149, 62.7, 20.1, 8.97, 5.29, 2.86, 2.01};
+        double[] halfPlace = {0.5, 0.05, 0.05, 0.005, 0.005, 0.005, 0.005};
+        for (int i = 0; i < shifts.length; i++) {
+            assertThat(CusumRunLength.twoSidedAverage(0.5, 4, 2, shifts[i]))
+                    .isCloseTo(printed[i], offset(halfPlace[i]));
+        }
         assertThatThrownBy(() -> CusumRunLength.twoSidedAverage(0.5, 4, 2.1, 0)).hasMessageContaining("half");
         assertThatThrownBy(() -> CusumRunLength.upper(-1, 4, 0, 0)).isInstanceOf(IllegalArgumentException.class);
         assertThatThrownBy(() -> CusumRunLength.upper(1, 4, 5, 0)).isInstanceOf(IllegalArgumentException.class);
