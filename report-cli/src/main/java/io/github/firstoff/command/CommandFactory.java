@@ -1,5 +1,7 @@
 package io.github.firstoff.command;
 
+import java.lang.reflect.Constructor;
+import java.util.Arrays;
 import picocli.CommandLine;
 import picocli.CommandLine.IFactory;
 
@@ -14,9 +16,13 @@ final class CommandFactory implements IFactory {
 
     @Override
     public <K> K create(Class<K> type) throws Exception {
-        if (SheetCommand.class.isAssignableFrom(type) || type == PlanCommand.class) {
+        if (Arrays.stream(type.getDeclaredConstructors()).anyMatch(CommandFactory::takesTheConsole)) {
             return type.getDeclaredConstructor(Console.class).newInstance(console);
         }
         return fallback.create(type);
+    }
+
+    private static boolean takesTheConsole(Constructor<?> constructor) {
+        return Arrays.equals(constructor.getParameterTypes(), new Class<?>[] {Console.class});
     }
 }

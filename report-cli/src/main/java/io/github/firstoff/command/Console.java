@@ -1,17 +1,25 @@
 package io.github.firstoff.command;
 
 import io.github.firstoff.intake.SafeText;
+import java.io.InputStream;
 import java.io.PrintStream;
 import java.io.PrintWriter;
 
 /** Where results and messages go: the only way a command speaks. Nothing that it prints can move a terminal, whatever a file holds. */
 final class Console {
+    private final InputStream in;
     private final PrintWriter out;
     private final PrintWriter err;
 
-    Console(PrintStream out, PrintStream err) {
+    Console(InputStream in, PrintStream out, PrintStream err) {
+        this.in = in;
         this.out = new PrintWriter(out, false, java.nio.charset.StandardCharsets.UTF_8);
         this.err = new PrintWriter(err, true, java.nio.charset.StandardCharsets.UTF_8);
+    }
+
+    /** What comes in from a keyboard or a pipe. */
+    InputStream in() {
+        return in;
     }
 
     PrintWriter outWriter() {

@@ -1,5 +1,6 @@
 package io.github.firstoff.command;
 
+import java.io.InputStream;
 import java.io.PrintStream;
 import java.nio.charset.StandardCharsets;
 import picocli.CommandLine;
@@ -26,7 +27,13 @@ import picocli.CommandLine.Spec;
             "3:an input is unreadable or contradicts itself; nothing was written",
             "4:the result could not be written; what was there before is untouched"
         },
-        subcommands = {FirstArticleCommand.class, BatchCommand.class, CertificateCommand.class, PlanCommand.class})
+        subcommands = {
+            FirstArticleCommand.class,
+            BatchCommand.class,
+            CertificateCommand.class,
+            PlanCommand.class,
+            MeasureCommand.class
+        })
 public final class Firstoff implements Runnable {
     @Spec
     @SuppressWarnings("NullAway.Init") // set by picocli before run
@@ -37,7 +44,7 @@ public final class Firstoff implements Runnable {
     public static void main(String[] arguments) {
         PrintStream out = utf8(System.out);
         PrintStream err = utf8(System.err);
-        int code = run(out, err, arguments);
+        int code = run(System.in, out, err, arguments);
         out.flush();
         err.flush();
         System.exit(code);
@@ -52,7 +59,20 @@ public final class Firstoff implements Runnable {
      * @return the exit code
      */
     public static int run(PrintStream out, PrintStream err, String... arguments) {
-        Console console = new Console(out, err);
+        return run(InputStream.nullInputStream(), out, err, arguments);
+    }
+
+    /**
+     * The same with something to read.
+     *
+     * @param in what is keyed or piped in; read by commands that ask
+     * @param out where results go
+     * @param err where messages go
+     * @param arguments the command line
+     * @return the exit code
+     */
+    public static int run(InputStream in, PrintStream out, PrintStream err, String... arguments) {
+        Console console = new Console(in, out, err);
         CommandLine line = new CommandLine(new Firstoff(), new CommandFactory(console));
         line.setOut(console.outWriter());
         line.setErr(console.errWriter());

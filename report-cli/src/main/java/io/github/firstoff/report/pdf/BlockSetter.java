@@ -67,9 +67,7 @@ final class BlockSetter {
         } else if (block instanceof Block.Paragraph paragraph) {
             return lines(paragraph.text(), readable(measure), Type.BODY, 5);
         } else if (block instanceof Block.Note note) {
-            return lines(note.text(), measure, Type.NOTE.in(Ink.GREY), 4).stream()
-                    .map(Slab::asRemark)
-                    .toList();
+            return lines(note.text(), measure, Type.NOTE.in(Ink.GREY), 4);
         } else if (block instanceof Block.Caution caution) {
             return List.of(caution(caution, measure));
         } else if (block instanceof Block.MarkedList list) {

@@ -8,12 +8,6 @@ final class Paginator {
     /** A last page filled less than this asks for a tighter setting. */
     private static final double NEARLY_EMPTY = 0.2;
 
-    /** Shares of the white space between blocks, in the order in which they are tried. */
-    private static final double[] TIGHTER = {0.85, 0.7, 0.55};
-
-    /** So few rows of a table at the head of a page look lost. */
-    private static final int FEW = 2;
-
     private final double pageHeight;
     private final Faces faces;
 
@@ -33,34 +27,15 @@ final class Paginator {
     /** The pages; white space is taken in a little where that saves a page with hardly anything on it. */
     List<List<Placed>> pages(List<Slab> slabs) {
         List<List<Placed>> loose = deal(slabs, 1);
-        boolean nearlyEmpty = loose.size() > 1 && filled(loose.get(loose.size() - 1)) < NEARLY_EMPTY;
-        List<List<Placed>> best = loose;
-        if (nearlyEmpty || stragglers(loose) > 0) {
-            for (double air : TIGHTER) {
+        if (loose.size() > 1 && filled(loose.get(loose.size() - 1)) < NEARLY_EMPTY) {
+            for (double air : new double[] {0.85, 0.7, 0.55}) {
                 List<List<Placed>> tighter = deal(slabs, air);
-                boolean better = tighter.size() < best.size()
-                        || (tighter.size() == best.size() && stragglers(tighter) < stragglers(best));
-                best = better ? tighter : best;
+                if (tighter.size() < loose.size()) {
+                    return tighter;
+                }
             }
         }
-        return best;
-    }
-
-    /** How many pages begin with what belongs to the page before: a remark, or the last few rows of a table. */
-    private static int stragglers(List<List<Placed>> pages) {
-        int stragglers = 0;
-        for (List<Placed> page : pages.subList(Math.min(1, pages.size()), pages.size())) {
-            Slab first = page.get(0).slab;
-            int rows = 0;
-            // the first slab of a page that goes on with a table is the head of that table, the rows follow
-            while (1 + rows < page.size()
-                    && first.equals(page.get(1 + rows).slab.repeat())) {
-                rows++;
-            }
-            boolean fewRows = rows > 0 && rows <= FEW && 1 + rows < page.size();
-            stragglers += first.remark() || fewRows ? 1 : 0;
-        }
-        return stragglers;
+        return loose;
     }
 
     private double filled(List<Placed> page) {

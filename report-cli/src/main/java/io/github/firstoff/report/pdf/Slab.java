@@ -9,7 +9,6 @@ import org.jspecify.annotations.Nullable;
  * @param height       its height in points
  * @param keepWithNext whether it must stand on the page of the slab that follows
  * @param repeat       what stands above it when it comes first on a page (the head of its table), if anything
- * @param remark       whether it is a remark on what stands before it, and reads oddly at the head of a page
  * @param paint        draws it
  */
 record Slab(
@@ -17,10 +16,9 @@ record Slab(
         double height,
         boolean keepWithNext,
         @Nullable Slab repeat,
-        boolean remark,
         Paint paint) {
     /** What follows stands on a new page. */
-    static final Slab BREAK = new Slab(0, 0, false, null, false, (canvas, x, y) -> {});
+    static final Slab BREAK = new Slab(0, 0, false, null, (canvas, x, y) -> {});
 
     /** Draws a slab with its top left corner at the given place. */
     @FunctionalInterface
@@ -29,7 +27,7 @@ record Slab(
     }
 
     static Slab of(double space, double height, Paint paint) {
-        return new Slab(space, height, false, null, false, paint);
+        return new Slab(space, height, false, null, paint);
     }
 
     boolean isBreak() {
@@ -41,18 +39,14 @@ record Slab(
     }
 
     Slab kept(boolean keep) {
-        return new Slab(space, height, keep, repeat, remark, paint);
+        return new Slab(space, height, keep, repeat, paint);
     }
 
     Slab after(double newSpace) {
-        return new Slab(newSpace, height, keepWithNext, repeat, remark, paint);
+        return new Slab(newSpace, height, keepWithNext, repeat, paint);
     }
 
     Slab under(Slab head) {
-        return new Slab(space, height, keepWithNext, head, remark, paint);
-    }
-
-    Slab asRemark() {
-        return new Slab(space, height, keepWithNext, repeat, true, paint);
+        return new Slab(space, height, keepWithNext, head, paint);
     }
 }

@@ -152,8 +152,7 @@ final class SignalList {
             }
         }
         for (Episode episode : counted) {
-            Point first = new Point(episode.panel(), episode.signals().get(0).at());
-            marks.putIfAbsent(first, List.of(COUNTED));
+            completed(episode).forEach(point -> marks.putIfAbsent(point, List.of(COUNTED)));
         }
         return marks;
     }
@@ -175,8 +174,7 @@ final class SignalList {
 
     /** Whether some signals that are told have a diamond only, no ring. */
     boolean hasUnringed() {
-        return told.stream().anyMatch(each -> ringed(each).size() < each.length())
-                || counted.stream().anyMatch(each -> each.length() > 1);
+        return told.stream().anyMatch(each -> ringed(each).size() < each.length());
     }
 
     /** {@code 1}, {@code 1,3}, and {@code 1–4} for a run of three and more. */

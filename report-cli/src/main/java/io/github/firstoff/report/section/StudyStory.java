@@ -338,8 +338,9 @@ final class StudyStory {
             notes.add(
                     "Diamonds: points that complete the pattern of a test. A long run of them is ringed where it is first"
                             + " complete"
-                            + (signals.isCrowded() ? "" : " and at its end")
-                            + "; + stands where the first of those is that are only counted.");
+                            + (signals.isCrowded()
+                                    ? "; + rings points of signals that are only counted."
+                                    : " and at its end."));
         }
         double expected = chart.location().count() / study.falseSignals().average();
         if (state() == ControlState.OUT_OF_CONTROL && expected >= LEAST_EXPECTED) {

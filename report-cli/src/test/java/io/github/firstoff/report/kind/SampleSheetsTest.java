@@ -6,15 +6,10 @@ import io.github.firstoff.report.model.ReportModel;
 import io.github.firstoff.report.pdf.PdfRenderer;
 import io.github.firstoff.report.pdf.RenderedSheet;
 import io.github.firstoff.sheet.SheetKind;
-import java.io.ByteArrayOutputStream;
 import java.io.IOException;
 import java.io.OutputStream;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import org.apache.pdfbox.Loader;
-import org.apache.pdfbox.pdmodel.PDDocument;
-import org.apache.pdfbox.text.PDFTextStripper;
-import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 
@@ -45,20 +40,6 @@ class SampleSheetsTest {
         try (OutputStream out = Files.newOutputStream(file)) {
             RenderedSheet sheet = new PdfRenderer().render(model, out);
             assertThat(sheet.messages()).isEmpty();
-        }
-    }
-
-    @Test
-    void remarkOnGauges_staysOnThePageOfItsTable() throws IOException {
-        ReportModel model = ReportCatalogue.compose(
-                SampleSheets.sheet(SheetKind.FIRST_ARTICLE, "hq-310-p", "first-article-rejected"));
-        ByteArrayOutputStream out = new ByteArrayOutputStream();
-        new PdfRenderer().render(model, out);
-        try (PDDocument document = Loader.loadPDF(out.toByteArray())) {
-            PDFTextStripper first = new PDFTextStripper();
-            first.setEndPage(1);
-            assertThat(first.getText(document)).contains("Gauges that are coarse for their tolerance");
-            assertThat(document.getNumberOfPages()).isEqualTo(2);
         }
     }
 }

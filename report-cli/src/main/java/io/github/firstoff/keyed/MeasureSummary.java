@@ -1,0 +1,216 @@
+package io.github.firstoff.keyed;
+
+import com.fasterxml.jackson.core.JsonFactory;
+import com.fasterxml.jackson.core.JsonGenerator;
+import com.fasterxml.jackson.core.StreamWriteFeature;
+import com.fasterxml.jackson.core.util.DefaultIndenter;
+import com.fasterxml.jackson.core.util.DefaultPrettyPrinter;
+import io.github.firstoff.conformance.CharacteristicResult;
+import io.github.firstoff.conformance.InspectionResult;
+import io.github.firstoff.conformance.Judge;
+import io.github.firstoff.conformance.Judgement;
+import io.github.firstoff.conformance.SheetVerdict;
+import io.github.firstoff.conformance.Verdict;
+import io.github.firstoff.intake.KeyedReadings;
+import io.github.firstoff.intake.KeyedTask;
+import io.github.firstoff.plan.PartIdentity;
+import io.github.firstoff.plan.ResolvedCharacteristic;
+import io.github.firstoff.sheet.Phrases;
+import java.io.IOException;
+import java.io.UncheckedIOException;
+import java.io.Writer;
+import java.math.BigDecimal;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+
+/**
+ * What a session came to: the verdict on everything that is kept in its file, and what is left.
+ *
+ * <p>A piece that was named and not measured leaves the verdict incomplete, as does any characteristic that every piece needs.
+ */
+public final class MeasureSummary {
+    private static final JsonFactory FACTORY =
+            JsonFactory.builder().disable(StreamWriteFeature.AUTO_CLOSE_TARGET).build();
+    private static final int MOST_EXCEPTIONS = 20;
+
+    private final KeyedReadings session;
+    private final Dialogue.End end;
+    private final int keptNow;
+    private final InspectionResult result;
+
+    private MeasureSummary(KeyedReadings session, Dialogue.End end, int keptNow) {
+        this.session = session;
+        this.end = end;
+        this.keptNow = keptNow;
+        this.result = Judge.of(session.plan()).assess(session.record());
+    }
+
+    /**
+     * The summary of a session that has ended and is still open.
+     *
+     * @param keptNow how many readings came to the file in it; negative if more were taken back than kept
+     */
+    public static MeasureSummary of(KeyedReadings session, Dialogue.End end, int keptNow) {
+        return new MeasureSummary(session, end, keptNow);
+    }
+
+    /** The verdict on everything that is kept. */
+    public SheetVerdict verdict() {
+        return result.verdict();
+    }
+
+    /** What is to be measured and was not skipped: what is informative need not be. */
+    private List<KeyedTask> left() {
+        return session.open().stream()
+                .filter(task -> task.characteristic().isJudged())
+                .filter(task -> !(task.isRepeated() && task.reading() > 1))
+                .toList();
+    }
+
+    /** The summary in a few lines. */
+    public List<String> lines() {
+        PartIdentity part = session.plan().part();
+        List<String> lines = new ArrayList<>();
+        lines.add("Measured: " + part.number() + " revision " + part.revision()
+                + part.hand().map(hand -> ", " + hand.word()).orElse(""));
+        lines.add(Phrases.headline(verdict()) + ": " + result.count(Verdict.CONFORMING) + " of "
+                + Phrases.counted(result.judged().size(), "characteristic", "characteristics") + " conform on "
+                + Phrases.counted(session.pieces().size(), "piece", "pieces") + ".");
+        List<String> exceptions = exceptions();
+        lines.addAll(exceptions.subList(0, Math.min(MOST_EXCEPTIONS, exceptions.size())));
+        if (exceptions.size() > MOST_EXCEPTIONS) {
+            lines.add("  and " + (exceptions.size() - MOST_EXCEPTIONS) + " more");
+        }
+        lines.add("Kept: " + Phrases.counted(session.count(), "reading", "readings") + " in " + session.name() + "; "
+                + left().size() + " left to measure, " + session.skipped().size() + " skipped.");
+        return lines;
+    }
+
+    private List<String> exceptions() {
+        List<String> lines = new ArrayList<>();
+        for (CharacteristicResult each : result.characteristics()) {
+            ResolvedCharacteristic characteristic = each.characteristic();
+            if (!characteristic.isJudged()) {
+                continue;
+            }
+            String begin = "  " + each.number() + "  "
+                    + characteristic.characteristic().printed() + "  ";
+            for (Judgement judgement : each.judgements()) {
+                if (judgement.verdict() != Verdict.CONFORMING) {
+                    lines.add(begin + judgement.part() + "  " + Found.value(judgement.reading()) + "  "
+                            + Found.verdict(characteristic, judgement));
+                }
+            }
+            if (!each.missing().isEmpty()) {
+                lines.add(begin + "not measured on " + Phrases.missing(each));
+            } else if (each.judgements().isEmpty()) {
+                lines.add(begin + "not measured");
+            }
+        }
+        return lines;
+    }
+
+    /** Writes the summary as one JSON document and a line end (docs/schemas/measure.schema.json); the writer stays open. */
+    public void writeJson(Writer target) {
+        try (JsonGenerator out = FACTORY.createGenerator(target)) {
+            DefaultIndenter indent = new DefaultIndenter("  ", "\n");
+            out.setPrettyPrinter(
+                    new DefaultPrettyPrinter().withObjectIndenter(indent).withArrayIndenter(indent));
+            document(out);
+            out.flush();
+            target.write('\n');
+        } catch (IOException fault) {
+            throw new UncheckedIOException(fault);
+        }
+    }
+
+    private void document(JsonGenerator out) throws IOException {
+        PartIdentity part = session.plan().part();
+        out.writeStartObject();
+        out.writeStringField("command", "measure");
+        out.writeStringField("part", part.number());
+        out.writeStringField("revision", part.revision());
+        out.writeStringField("verdict", verdict().word());
+        out.writeStringField("end", end.word());
+        out.writeBooleanField("resumed", session.isResumed());
+        out.writeStringField("readings", session.name());
+        out.writeNumberField("kept", session.count());
+        out.writeNumberField("keptNow", keptNow);
+        out.writeArrayFieldStart("pieces");
+        for (String piece : session.pieces()) {
+            out.writeString(piece);
+        }
+        out.writeEndArray();
+        counts(out);
+        out.writeArrayFieldStart("characteristics");
+        for (CharacteristicResult each : result.characteristics()) {
+            characteristic(out, each);
+        }
+        out.writeEndArray();
+        tasks(out, "skipped", session.skipped());
+        tasks(out, "left", left());
+        out.writeArrayFieldStart("repairs");
+        for (String repair : session.repairs()) {
+            out.writeString(repair);
+        }
+        out.writeEndArray();
+        out.writeEndObject();
+    }
+
+    private void counts(JsonGenerator out) throws IOException {
+        out.writeObjectFieldStart("counts");
+        out.writeNumberField("characteristics", result.judged().size());
+        out.writeNumberField("conforming", result.count(Verdict.CONFORMING));
+        out.writeNumberField("nonconforming", result.count(Verdict.NONCONFORMING));
+        out.writeNumberField("inconclusive", result.count(Verdict.INCONCLUSIVE));
+        out.writeNumberField("notMeasured", result.count(Verdict.NOT_MEASURED));
+        out.writeEndObject();
+    }
+
+    private static void characteristic(JsonGenerator out, CharacteristicResult each) throws IOException {
+        ResolvedCharacteristic characteristic = each.characteristic();
+        out.writeStartObject();
+        out.writeStringField("number", each.number());
+        out.writeStringField("requirement", characteristic.characteristic().printed());
+        decimal(out, "lower", characteristic.limits().lower());
+        decimal(out, "upper", characteristic.limits().upper());
+        if (characteristic.isJudged()) {
+            out.writeStringField("verdict", each.verdict().word());
+        } else {
+            out.writeNullField("verdict");
+        }
+        out.writeNumberField("count", each.judgements().size());
+        out.writeNumberField("nonconforming", count(each, Verdict.NONCONFORMING));
+        out.writeNumberField("inconclusive", count(each, Verdict.INCONCLUSIVE));
+        out.writeEndObject();
+    }
+
+    private static long count(CharacteristicResult each, Verdict verdict) {
+        return each.judgements().stream()
+                .filter(judgement -> judgement.verdict() == verdict)
+                .count();
+    }
+
+    private static void decimal(JsonGenerator out, String name, Optional<BigDecimal> value) throws IOException {
+        if (value.isPresent()) {
+            out.writeStringField(name, value.get().toPlainString());
+        } else {
+            out.writeNullField(name);
+        }
+    }
+
+    private static void tasks(JsonGenerator out, String name, List<KeyedTask> tasks) throws IOException {
+        out.writeArrayFieldStart(name);
+        for (KeyedTask task : tasks) {
+            out.writeStartObject();
+            out.writeStringField("part", task.part());
+            out.writeStringField("characteristic", task.characteristic().number());
+            if (task.setting().isPresent()) {
+                out.writeStringField("setting", task.setting().get());
+            }
+            out.writeEndObject();
+        }
+        out.writeEndArray();
+    }
+}

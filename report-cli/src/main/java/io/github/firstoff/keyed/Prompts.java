@@ -1,0 +1,179 @@
+package io.github.firstoff.keyed;
+
+import io.github.firstoff.conformance.Judge;
+import io.github.firstoff.conformance.Judgement;
+import io.github.firstoff.inspection.PartRecord;
+import io.github.firstoff.inspection.Reading;
+import io.github.firstoff.intake.KeyedOrder;
+import io.github.firstoff.intake.KeyedReadings;
+import io.github.firstoff.intake.KeyedTask;
+import io.github.firstoff.plan.Gauge;
+import io.github.firstoff.plan.Hand;
+import io.github.firstoff.plan.ResolvedCharacteristic;
+import io.github.firstoff.quantity.Unit;
+import io.github.firstoff.sheet.Phrases;
+import java.math.BigDecimal;
+import java.time.LocalDate;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.stream.Stream;
+
+/** What the dialogue asks, in words. */
+final class Prompts {
+    /** How many of the last readings a strip shows. */
+    private static final int DRAWN = 25;
+
+    private final KeyedReadings session;
+    private final Settings settings;
+    private final Judge judge;
+
+    Prompts(KeyedReadings session, Settings settings, Judge judge) {
+        this.session = session;
+        this.settings = settings;
+        this.judge = judge;
+    }
+
+    /** The part with its hand. */
+    String ownHand() {
+        return session.plan().part().number()
+                + session.plan()
+                        .part()
+                        .hand()
+                        .map(Hand::word)
+                        .map(word -> ", " + word)
+                        .orElse("");
+    }
+
+    /** What is said before a task that differs from the one before it. */
+    List<String> heading(String shownPiece, Optional<KeyedTask> before, KeyedTask task) {
+        List<String> lines = new ArrayList<>();
+        boolean byPiece = session.order() == KeyedOrder.PIECE;
+        boolean otherPiece = !shownPiece.equals(task.part());
+        boolean other = before.filter(last -> last.characteristic()
+                        .number()
+                        .equals(task.characteristic().number()))
+                .isEmpty();
+        if (byPiece && otherPiece) {
+            List<String> pieces = session.pieces();
+            lines.add("");
+            lines.add("Piece " + task.part() + " (" + (pieces.indexOf(task.part()) + 1)
+                    + (session.isClosed() ? " of " + pieces.size() : "") + ")");
+        }
+        if (other || (byPiece && otherPiece)) {
+            if (!byPiece) {
+                lines.add("");
+            }
+            lines.add(' ' + described(task.characteristic()));
+            warnings(task.characteristic()).forEach(warning -> lines.add("    note: " + warning));
+        }
+        return lines;
+    }
+
+    /** The characteristic as the drawing has it, with its limits in figures and the gauge. */
+    String described(ResolvedCharacteristic characteristic) {
+        String limits = characteristic.isJudged() ? Phrases.limits(characteristic.limits()) : "";
+        Unit unit = characteristic.limits().unit();
+        return characteristic.number() + "  " + characteristic.characteristic().feature() + ": "
+                + characteristic.characteristic().printed()
+                + (limits.isEmpty() ? "" : "  (" + Found.withUnit(limits, unit) + ")")
+                + (characteristic.isJudged() ? "" : "  (for information; not judged)")
+                + gauge(characteristic);
+    }
+
+    private String gauge(ResolvedCharacteristic characteristic) {
+        Optional<String> id = session.gaugeFor(characteristic)
+                .or(() -> characteristic.characteristic().gauge());
+        if (id.isEmpty()) {
+            return session.plan().plan().gauges().isEmpty() ? "" : "  no gauge named";
+        }
+        return "  gauge " + id.get()
+                + session.plan()
+                        .gauge(id.get())
+                        .flatMap(Gauge::kind)
+                        .map(kind -> ", " + kind)
+                        .orElse("");
+    }
+
+    private List<String> warnings(ResolvedCharacteristic characteristic) {
+        LocalDate today = settings.time().get().toLocalDate();
+        return session.gaugeFor(characteristic).flatMap(session.plan()::gauge).stream()
+                .filter(gauge -> gauge.isOutOfCalibrationOn(today))
+                .map(gauge -> "the calibration of gauge " + gauge.id() + " was due on "
+                        + gauge.calibrationDue().orElseThrow())
+                .toList();
+    }
+
+    /** The question itself. */
+    String of(KeyedTask task, int placesKnown) {
+        StringBuilder prompt = new StringBuilder("  ")
+                .append(task.part())
+                .append(", ")
+                .append(task.characteristic().number());
+        task.setting().ifPresent(setting -> prompt.append(" at ").append(setting));
+        if (task.characteristic().isAttribute()) {
+            return prompt.append(", pass or fail: ").toString();
+        }
+        if (task.isRepeated()) {
+            prompt.append(", reading ").append(task.reading());
+        }
+        if (!task.axes().isEmpty()) {
+            prompt.append(", ").append(task.axes().get(placesKnown));
+        } else if (!task.possibleAxes().isEmpty()) {
+            prompt.append(", value (or ")
+                    .append(String.join(" ", task.possibleAxes()))
+                    .append(')');
+        }
+        Unit unit = readingUnit(task.characteristic());
+        prompt.append(unit.kind() == Unit.Kind.NONE ? "" : " in " + unit.word());
+        return prompt.append(task.isRepeated() && task.reading() > 1 ? " (Enter goes on): " : ": ")
+                .toString();
+    }
+
+    private Unit readingUnit(ResolvedCharacteristic characteristic) {
+        return characteristic
+                .characteristic()
+                .requirement()
+                .readingUnit(session.plan().plan().unit());
+    }
+
+    /** What is asked when nothing is to be measured. */
+    String between(boolean needsPiece) {
+        int skipped = session.skipped().size();
+        String again = skipped == 0
+                ? ""
+                : skipped + (skipped == 1 ? " was skipped" : " were skipped") + ": again comes back to "
+                        + (skipped == 1 ? "it" : "them") + "; ";
+        if (needsPiece && session.order() == KeyedOrder.CHARACTERISTIC) {
+            return session.pieces().isEmpty() ? "First piece: " : "Next piece (Enter when all are named): ";
+        }
+        if (needsPiece) {
+            return session.pieces().isEmpty() ? "First piece: " : "Next piece (" + again + "stop ends): ";
+        }
+        return (skipped == 0 ? "Everything is measured; " : again) + "undo takes the last value back, stop ends: ";
+    }
+
+    /** The last readings of a characteristic against its limits; empty if there is nothing to draw. */
+    Optional<String> strip(ResolvedCharacteristic characteristic) {
+        List<BigDecimal> values =
+                last(characteristic).flatMap(each -> Found.drawn(each).stream()).toList();
+        return Strip.of(characteristic.limits(), values).map(String::stripTrailing);
+    }
+
+    /** The same, a line for each reading with its piece, the last one last. */
+    List<String> chart(ResolvedCharacteristic characteristic) {
+        return last(characteristic)
+                .flatMap(each -> Found.drawn(each)
+                        .flatMap(value -> Strip.of(characteristic.limits(), List.of(value)))
+                        .map(strip -> "    " + strip + "  " + each.part() + "  " + Found.value(each.reading()))
+                        .stream())
+                .toList();
+    }
+
+    private Stream<Judgement> last(ResolvedCharacteristic characteristic) {
+        List<Map.Entry<PartRecord, Reading>> all = session.of(characteristic.number());
+        return all.subList(Math.max(0, all.size() - DRAWN), all.size()).stream()
+                .map(each -> judge.judge(characteristic, each.getKey(), each.getValue()));
+    }
+}

@@ -1,0 +1,349 @@
+package io.github.firstoff.command;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import com.fasterxml.jackson.databind.JsonNode;
+import com.fasterxml.jackson.databind.ObjectMapper;
+import com.networknt.schema.InputFormat;
+import com.networknt.schema.SchemaRegistry;
+import com.networknt.schema.SpecificationVersion;
+import java.io.ByteArrayInputStream;
+import java.io.ByteArrayOutputStream;
+import java.io.IOException;
+import java.io.PrintStream;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+
+/** Guided entry through a pipe: what is asked, understood, questioned, kept and said. */
+class MeasureTest {
+    private static final String PLAN = """
+            { "schema": "firstoff-plan-1",
+              "part": { "number": "HQ-900-P", "name": "trial ring", "drawing": "HQ-900", "revision": "A", "hand": "port",
+                        "counterpart": "HQ-900-S" },
+              "unit": "mm",
+              "temperature": { "expansion": "0.0000236", "expansionHalfWidth": "0.000001", "gaugeExpansion": "0.0000115" },
+              "gauges": [ { "id": "MIC-1", "kind": "micrometer", "resolution": "0.001", "calibrationDue": "2026-10-31" },
+                          { "id": "CMM-1", "kind": "coordinate measuring machine", "calibrationDue": "2099-12-31" } ],
+              "characteristics": [
+                { "number": "1", "feature": "bore", "requirement": "Ø52 P7", "gauge": "MIC-1" },
+                { "number": "2", "feature": "hole", "requirement": "position Ø0.2 A B", "gauge": "CMM-1", "at": { "x": "10", "y": "-4" } },
+                { "number": "3", "feature": "face", "requirement": "45° ±30'" },
+                { "number": "4", "feature": "thread", "requirement": "M5x0.8-6H go/no-go", "settings": ["go end", "no-go end"] },
+                { "number": "5", "feature": "wall", "requirement": "2 ±0.1", "repeated": true },
+                { "number": "6", "feature": "pitch", "requirement": "[88]" } ] }
+            """;
+
+    private static final String ONE_PIECE = "51.962\n10.02 -4.01\n45d10m\npass\npass\n2.01\n2.02\n\n";
+
+    @TempDir
+    private Path folder;
+
+    private Path plan;
+    private Path out;
+
+    /** What a run said and how it ended. */
+    private record Run(int code, String out, String err) {}
+
+    @BeforeEach
+    void writePlan() throws IOException {
+        plan = Files.writeString(folder.resolve("plan.json"), PLAN);
+        out = folder.resolve("readings.csv");
+    }
+
+    private Run measure(String keyed, String... more) {
+        List<String> arguments =
+                new ArrayList<>(List.of("measure", "--plan", plan.toString(), "--out", out.toString()));
+        arguments.addAll(List.of(more));
+        return run(keyed, arguments);
+    }
+
+    private static Run run(String keyed, List<String> arguments) {
+        ByteArrayOutputStream out = new ByteArrayOutputStream();
+        ByteArrayOutputStream err = new ByteArrayOutputStream();
+        int code = Firstoff.run(
+                new ByteArrayInputStream(keyed.getBytes(StandardCharsets.UTF_8)),
+                new PrintStream(out, true, StandardCharsets.UTF_8),
+                new PrintStream(err, true, StandardCharsets.UTF_8),
+                arguments.toArray(String[]::new));
+        return new Run(code, out.toString(StandardCharsets.UTF_8), err.toString(StandardCharsets.UTF_8));
+    }
+
+    /** What stands in one column, row by row. */
+    private List<String> column(String name) throws IOException {
+        List<String> lines = Files.readAllLines(out);
+        int index = List.of(lines.get(0).split(",", -1)).indexOf(name);
+        return lines.stream().skip(1).map(line -> line.split(",", -1)[index]).toList();
+    }
+
+    @Test
+    void everyKindOfReading_isKept_andEveryCommandReadsTheFile() throws IOException {
+        Run run = measure(ONE_PIECE, "--pieces", "A1", "--operator", "A. Quill");
+
+        assertThat(run.code()).as(run.err()).isZero();
+        assertThat(run.out())
+                .contains("Accepted: 5 of 5 characteristics conform on 1 piece.")
+                .contains("0 left to measure, 0 skipped");
+        assertThat(column("value")).containsExactly("51.962", "", "45°10'", "pass", "pass", "2.01", "2.02");
+        assertThat(column("x")).containsExactly("", "10.02", "", "", "", "", "");
+        assertThat(column("setting")).containsExactly("", "", "", "go end", "no-go end", "", "");
+        assertThat(column("gauge")).containsExactly("MIC-1", "CMM-1", "", "", "", "", "");
+        assertThat(column("operator")).containsOnly("A. Quill");
+        assertThat(column("part number")).containsOnly("HQ-900-P");
+        Run sheet = run("", List.of("first-article", "--plan", plan.toString(), out.toString()));
+        assertThat(sheet.out()).contains("Accepted: 5 of 5 characteristics conform on 1 piece.");
+        assertThat(sheet.code()).isZero();
+    }
+
+    @Test
+    void theVerdict_isSaidAtOnce_withItsSignAndItsAmount() {
+        Run run = measure("51.9793\n10.2\n-4.1\n45\nnot ok\n", "--pieces", "A1");
+        assertThat(run.err())
+                .contains(" 1  bore: Ø52 P7  (51.949 to 51.979 mm)  gauge MIC-1, micrometer\n")
+                .contains("    note: the calibration of gauge MIC-1 was due on 2026-10-31\n")
+                .contains("    ✗ over by 0.0003 mm (+0.0003)   51.949     │")
+                .contains("  A1, 2, x in mm: 10.2\n  A1, 2, y in mm: -4.1\n")
+                .contains("    ✗ over by 0.25 mm (+0.25)   0     │                ┊                │   ▸ 0.2\n")
+                .contains("  A1, 4 at go end, pass or fail: not ok\n    ✗ failed\n");
+        assertThat(run.code()).isEqualTo(1);
+    }
+
+    @ParameterizedTest
+    @CsvSource(
+            delimiter = '|',
+            value = {
+                "5.1962 | 5.1962 mm is far outside its limits; it looks like 51.962 instead of 5.1962.",
+                "2.0457 | 2.0457 mm is far outside its limits; it looks like 2.0457 in, which is 51.96078 mm, or fits characteristic 5 (2 ±0.1).",
+                "15.962 | 15.962 mm is far outside its limits; it looks like 51.962 instead of 15.962 (two digits exchanged).",
+                "77.777 | 77.777 mm is very far outside its limits; check the reading.",
+                "51,962 | 51,962 could mean 51.962 or 51962; confirm takes it as 51.962."
+            })
+    void whatLooksLikeASlip_isQuestioned_andOnlyKeptWhenConfirmed(String typed, String question) throws IOException {
+        Run doubted = measure(typed + "\n", "--pieces", "A1");
+        assertThat(doubted.err()).contains(question).contains("  confirm, or key it anew: ");
+        assertThat(column("value")).isEmpty();
+
+        measure(typed + "\n51.963\n");
+        assertThat(column("value")).containsExactly("51.963");
+
+        measure("undo\n" + typed + "\nconfirm\n");
+        assertThat(column("value")).containsExactly(typed.replace(',', '.'));
+        assertThat(column("note")).containsExactly(typed.contains(",") ? "" : "confirmed at entry");
+    }
+
+    @ParameterizedTest
+    @CsvSource(
+            delimiter = '|',
+            value = {
+                "51.96.2 | expected a decimal number such as 12.5",
+                "1e2 | a number with an exponent has perhaps been rounded",
+                "51.962 kg | there is more after the number",
+                "51.962 ° | characteristic 1 is measured in mm",
+                "pass | needs a value",
+                "nan | nothing was measured that way",
+                "5 1.962 | a gap among the digits"
+            })
+    void whatAFileCouldNotSay_isNotTaken(String typed, String why) throws IOException {
+        Run run = measure(typed + "\n", "--pieces", "A1");
+        assertThat(run.err()).contains("    Not taken: ").contains(why);
+        assertThat(column("value")).isEmpty();
+    }
+
+    @Test
+    void aUnitBehindTheNumber_goesToItsColumn_andTheValueStaysAsRead() throws IOException {
+        measure("2.0457 in\nconfirm\n", "--pieces", "A1");
+        assertThat(column("value")).containsExactly("2.0457");
+        assertThat(column("unit")).containsExactly("inch");
+    }
+
+    @Test
+    void aDecimalComma_isTakenWhereTheCommandLineSaysSo_andThePointIsThenInDoubt() throws IOException {
+        Run run = measure("51,9620\n10,01\n-4.005\nconfirm\n", "--pieces", "A1", "--decimal-mark", "comma");
+        assertThat(column("value")).containsExactly("51.9620", "");
+        assertThat(column("y")).containsExactly("", "-4.005");
+        assertThat(run.err()).contains("-4.005 could mean -4.005 or -4005");
+    }
+
+    @Test
+    void undoSkipAgainAndRemark_standAfterAnotherStart() throws IOException {
+        measure("51.962\nundo\n51.963\nskip\nremark a burr, small\n", "--pieces", "A1,A2");
+        assertThat(column("value")).containsExactly("51.963");
+        Run second = measure("45.1\nremark last at the \"edge\"\nagain\n");
+        assertThat(second.err())
+                .contains("The session goes on where it stood: 1 reading on 2 pieces.")
+                .contains("Piece A1 (1 of 2)\n 3  face: 45° ±30'")
+                .contains(" 2  hole: position Ø0.2 A B");
+        assertThat(Files.readAllLines(out).get(2)).contains("\"at the \"\"edge\"\"\"");
+        Run third = measure("undo\nundo\n");
+        assertThat(third.err()).contains("Taken back: A1, 3, 45.1°.").contains("Taken back: A1, 1, 51.963 mm.");
+        assertThat(Files.readAllLines(out)).hasSize(1);
+    }
+
+    @Test
+    void byCharacteristic_allPiecesAreNamedFirst_andEachIsAskedForInTurn() throws IOException {
+        Run run = measure("A1\nA2\n\n51.96\n51.97\nchart\n", "--by", "characteristic");
+        assertThat(column("part")).containsExactly("A1", "A2");
+        assertThat(run.err())
+                .contains("Next piece (Enter when all are named): ")
+                .contains("  A2, 1 in mm: 51.97\n");
+        assertThat(measure("").err()).contains("  A1, 2, x in mm: ");
+    }
+
+    @ParameterizedTest
+    @CsvSource({
+        "A1-S, 'says S, which could mean starboard'",
+        "stbd 4, 'says stbd, which could mean starboard'",
+        "HQ900S/7, 'names HQ-900-S, the part of the other hand'"
+    })
+    void aPieceOfTheOtherHand_isQuestioned(String name, String why) throws IOException {
+        Run refused = measure(name + "\nA1\n51.96\n");
+        assertThat(refused.err()).contains("The piece " + name + ' ' + why + "; the plan is for HQ-900-P, port.");
+        assertThat(column("part")).containsExactly("A1");
+        Run named = measure("confirm\nundo\n", "--pieces", name);
+        assertThat(named.err()).contains(why);
+    }
+
+    @ParameterizedTest
+    @CsvSource({"S001", "A1-P", "HQ-900-P-S3", "17"})
+    void aPieceWhoseNameSaysNothingOfTheOtherHand_isTaken(String name) throws IOException {
+        measure(name + "\n51.96\n");
+        assertThat(column("part")).containsExactly(name);
+    }
+
+    @Test
+    void aJobOfTheOtherHand_isRefusedOrQuestioned() throws IOException {
+        Path job = Files.writeString(
+                folder.resolve("job.json"), "{ \"schema\": \"firstoff-job-1\", \"program\": \"HQ900S-C-07\" }");
+        Run questioned = measure("51.96\n", "--job", job.toString(), "--pieces", "A1");
+        assertThat(questioned.err())
+                .contains("The job: program HQ900S-C-07 names HQ-900-S, the part of the other hand.")
+                .contains("Nothing is measured before this is settled.");
+        assertThat(column("value")).isEmpty();
+        Files.writeString(job, "{ \"schema\": \"firstoff-job-1\", \"part\": \"HQ-900-S\" }");
+        Run refused = measure("", "--job", job.toString());
+        assertThat(refused.code()).isEqualTo(3);
+    }
+
+    @Test
+    void namesAndRemarks_thatASpreadsheetWouldTakeForFormulas_orThatHoldControlCharacters_areNotTaken()
+            throws IOException {
+        Run run = measure("=1+1\n@A1\nA\u00071\nA1\nremark =cmd|' /C calc'!A0\n51.96\n");
+        assertThat(run.err().split("Not taken: ", -1)).hasSize(5);
+        assertThat(run.err()).doesNotContain("\u0007");
+        assertThat(column("part")).containsExactly("A1");
+        assertThat(column("note")).containsExactly("");
+        assertThat(measure("", "--operator", "=x").code()).isEqualTo(2);
+    }
+
+    @Test
+    void aPlanWithAFormulaForASetting_isRefused() throws IOException {
+        Files.writeString(plan, PLAN.replace("no-go end", "=1+1"));
+        Run run = measure("", "--pieces", "A1");
+        assertThat(run.code()).isEqualTo(3);
+        assertThat(run.err()).contains("would take this for a formula").contains("=1+1");
+        assertThat(out).doesNotExist();
+    }
+
+    @Test
+    void aTemperature_goesWithLengths_andTheVerdictIsThatAtTwentyDegrees() throws IOException {
+        Run run = measure("temperature 400\ntemperature 30\n51.979\n10.01 -4\n45\n", "--pieces", "A1");
+        assertThat(run.err())
+                .contains("no piece is measured at that temperature")
+                .contains("at 20 °C: 51.9727 mm");
+        assertThat(column("temperature")).containsExactly("30", "30", "");
+    }
+
+    @Test
+    void anInputThatEndsWithinALine_leavesThatLineOut() throws IOException {
+        Run run = measure("51.962\r\n10.01\r-4.0", "--pieces", "A1");
+        assertThat(column("value")).containsExactly("51.962");
+        assertThat(run.err()).contains("The input ended within a line; \"-4.0\" was not taken.");
+    }
+
+    @Test
+    void aHostileLine_isNotTaken() throws IOException {
+        Run run = measure("9".repeat(200_000) + "\n51.962\n", "--pieces", "A1");
+        assertThat(run.err()).contains("Not taken: the line has 200000 characters; at most 4096.");
+        assertThat(run.err().length()).isLessThan(10_000);
+        assertThat(column("value")).containsExactly("51.962");
+    }
+
+    @Test
+    void aChangedPlan_isQuestioned_andOnePartOrRevisionIsNeverTakenForAnother() throws IOException {
+        measure("51.962\n", "--pieces", "A1");
+        Files.writeString(plan, PLAN.replace("trial ring", "ring"));
+        Run questioned = measure("10.01\nconfirm\n10.01 -4\n");
+        assertThat(questioned.err()).contains("The plan's file was changed").contains("Nothing is measured before");
+        assertThat(column("x")).containsExactly("", "10.01");
+        assertThat(measure("").err()).doesNotContain("was changed");
+
+        Files.writeString(plan, PLAN.replace("\"revision\": \"A\"", "\"revision\": \"B\""));
+        Run refused = measure("");
+        assertThat(refused.code()).isEqualTo(3);
+        assertThat(refused.err()).contains("the file was begun for another part or revision");
+        Files.writeString(
+                plan,
+                PLAN.replace("HQ-900-P", "X").replace("HQ-900-S", "HQ-900-P").replace("\"X\"", "\"HQ-900-S\""));
+        assertThat(measure("").err()).contains("the file was begun for the part of the other hand");
+    }
+
+    @Test
+    void aFileChangedByHand_isRefusedUntouched_andTakenAsItStandsWithoutItsJournal() throws IOException {
+        measure("51.962\n10.01 -4\n", "--pieces", "A1");
+        String edited = Files.readString(out).replace("51.962", "51.963");
+        Files.writeString(out, edited);
+        Run refused = measure("45\n");
+        assertThat(refused.code()).isEqualTo(3);
+        assertThat(refused.err()).contains("readings.csv:2: the file was changed since it was measured");
+        assertThat(Files.readString(out)).isEqualTo(edited);
+
+        Files.delete(folder.resolve("readings.csv.journal"));
+        Files.writeString(out, edited + "A1,3,45.");
+        Run taken = measure("45\n");
+        assertThat(taken.err())
+                .contains("The last line of " + out + " is not whole (\"A1,3,45.\") and was removed")
+                .contains("its 2 readings were taken as they stand");
+        assertThat(column("value")).containsExactly("51.963", "", "45");
+    }
+
+    @Test
+    void aFileOfSomethingElse_isLeftAlone() throws IOException {
+        Files.writeString(out, "part,1\nA1,51.962\n");
+        assertThat(measure("45\n").code()).isEqualTo(3);
+        assertThat(Files.readString(out)).isEqualTo("part,1\nA1,51.962\n");
+        assertThat(measure("", "--out", folder.toString()).code()).isEqualTo(2);
+        Run overPlan = run("", List.of("measure", "--plan", plan.toString(), "--out", plan.toString()));
+        assertThat(overPlan.code()).isEqualTo(2);
+    }
+
+    @Test
+    void json_isOneDocument_asTheSchemaSays() throws IOException {
+        Run run = measure("51.9793\nskip\n", "--pieces", "A1,A2", "--json");
+        JsonNode json = new ObjectMapper().readTree(run.out());
+        assertThat(json.get("verdict").asText()).isEqualTo("rejected");
+        assertThat(json.get("kept").asInt()).isEqualTo(1);
+        assertThat(json.at("/skipped/0/characteristic").asText()).isEqualTo("2");
+        assertThat(json.at("/characteristics/0/upper").asText()).isEqualTo("51.979");
+        assertThat(json.get("end").asText()).isEqualTo("end-of-input");
+        assertThat(json.get("left")).hasSize(10);
+        String schema = Files.readString(Path.of("..", "docs", "schemas", "measure.schema.json"));
+        assertThat(SchemaRegistry.withDefaultDialect(SpecificationVersion.DRAFT_2020_12)
+                        .getSchema(schema, InputFormat.JSON)
+                        .validate(run.out(), InputFormat.JSON))
+                .isEmpty();
+    }
+
+    @ParameterizedTest
+    @CsvSource({"--by,sideways", "--count,0", "--prefix,P", "--decimal-mark,dot", "--repeats,-1", "'--pieces','A1,A1'"})
+    void aWrongCommandLine_endsWithTwo(String option, String value) {
+        assertThat(measure("", option, value).code()).isEqualTo(2);
+        assertThat(out).doesNotExist();
+    }
+}

@@ -1,0 +1,154 @@
+package io.github.firstoff.intake;
+
+import java.io.Closeable;
+import java.io.IOException;
+import java.nio.ByteBuffer;
+import java.nio.channels.FileChannel;
+import java.nio.channels.FileLock;
+import java.nio.channels.OverlappingFileLockException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.nio.file.StandardOpenOption;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * A small file whose changes are on the disk when {@link #force()} has returned, and perhaps not before: an interface so that a test
+ * can cut the power between any two steps.
+ */
+interface DurableFile extends Closeable {
+
+    /** All bytes. */
+    byte[] read() throws IOException;
+
+    /** How many bytes there are. */
+    long size() throws IOException;
+
+    /** Puts bytes there, over what stands there or behind the end. */
+    void write(long at, byte[] bytes) throws IOException;
+
+    /** Cuts the file to that length; a shorter one stays as it is. */
+    void truncate(long size) throws IOException;
+
+    /** Returns when everything before it is on the disk, the file's length included. */
+    void force() throws IOException;
+
+    /** A file on a disk. */
+    final class OnDisk implements DurableFile {
+        /** A session's whole text is held in memory; a file beyond this was not made by one. */
+        private static final long LARGEST = 64L * 1024 * 1024;
+
+        private final Path path;
+        private final FileChannel channel;
+        private final @Nullable FileLock lock;
+
+        private OnDisk(Path path, FileChannel channel, @Nullable FileLock lock) {
+            this.path = path;
+            this.channel = channel;
+            this.lock = lock;
+        }
+
+        /** Opens a file, or makes it, and keeps every other session out of it until it is closed. */
+        static OnDisk locked(Path path) throws IOException {
+            FileChannel channel = channel(path);
+            try {
+                FileLock lock = channel.tryLock();
+                if (lock != null) {
+                    return new OnDisk(path, channel, lock);
+                }
+            } catch (OverlappingFileLockException heldByThisProgram) {
+                channel.close();
+                throw new KeyedFault(inUse(path), heldByThisProgram);
+            } catch (IOException failure) {
+                channel.close();
+                throw failure;
+            }
+            channel.close();
+            throw new KeyedFault(inUse(path));
+        }
+
+        /** Opens a file, or makes it. */
+        static OnDisk shared(Path path) throws IOException {
+            return new OnDisk(path, channel(path), null);
+        }
+
+        private static String inUse(Path path) {
+            return path + " is in use by another session; two cannot write one file";
+        }
+
+        private static FileChannel channel(Path path) throws IOException {
+            boolean isNew = !Files.exists(path);
+            FileChannel channel = FileChannel.open(
+                    path, StandardOpenOption.CREATE, StandardOpenOption.READ, StandardOpenOption.WRITE);
+            if (isNew) {
+                try {
+                    forceFolderOf(path);
+                } catch (IOException failure) {
+                    channel.close();
+                    throw failure;
+                }
+            }
+            return channel;
+        }
+
+        /** A file's name is kept by its folder, which must be on the disk too. Windows has no such call and needs none. */
+        static void forceFolderOf(Path path) throws IOException {
+            Path folder = path.toAbsolutePath().getParent();
+            if (folder == null || path.getFileSystem().getSeparator().equals("\\")) {
+                return;
+            }
+            try (FileChannel opened = FileChannel.open(folder, StandardOpenOption.READ)) {
+                opened.force(true);
+            }
+        }
+
+        @Override
+        public byte[] read() throws IOException {
+            long size = channel.size();
+            if (size > LARGEST) {
+                throw new KeyedFault(
+                        path + " has " + size + " bytes; no session of measuring makes a file over " + LARGEST);
+            }
+            ByteBuffer bytes = ByteBuffer.allocate((int) size);
+            while (bytes.hasRemaining()) {
+                if (channel.read(bytes, bytes.position()) < 0) {
+                    break;
+                }
+            }
+            byte[] read = new byte[bytes.position()];
+            bytes.flip().get(read);
+            return read;
+        }
+
+        @Override
+        public long size() throws IOException {
+            return channel.size();
+        }
+
+        @Override
+        public void write(long at, byte[] bytes) throws IOException {
+            ByteBuffer left = ByteBuffer.wrap(bytes);
+            while (left.hasRemaining()) {
+                channel.write(left, at + left.position());
+            }
+        }
+
+        @Override
+        public void truncate(long size) throws IOException {
+            channel.truncate(size);
+        }
+
+        @Override
+        public void force() throws IOException {
+            channel.force(true);
+        }
+
+        @Override
+        public void close() throws IOException {
+            try (channel) {
+                if (lock != null) {
+                    lock.release();
+                }
+            }
+        }
+    }
+}
