@@ -114,6 +114,15 @@ class QifStandardTest {
                 .isEmpty();
     }
 
+    @Test
+    void theDocumentOfTheGuide_isValid() throws SAXException, IOException {
+        Path document = Files.createTempFile("guide", ".qif");
+        Files.writeString(document, QifGuideTest.example("xml qif"));
+
+        assertThat(faults(schema(), document)).isEmpty();
+        Files.delete(document);
+    }
+
     /** Both measured parts are marked FAIL in the example, and so is each of their characteristics. */
     @Test
     void theExampleOfTheStandard_comesToTheVerdictsPrintedInIt() {
