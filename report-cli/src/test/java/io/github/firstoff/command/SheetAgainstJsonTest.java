@@ -18,6 +18,7 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
+import java.util.stream.IntStream;
 import org.apache.pdfbox.Loader;
 import org.apache.pdfbox.cos.COSName;
 import org.apache.pdfbox.pdmodel.PDDocument;
@@ -100,6 +101,9 @@ class SheetAgainstJsonTest {
                 containsDecimal(text, characteristic.get("maximum"), true);
                 containsMean(text, characteristic);
             }
+            if (command.equals("batch")) {
+                containsLines(text, characteristic.get("chart"));
+            }
         }
     }
 
@@ -140,6 +144,34 @@ class SheetAgainstJsonTest {
                 mean.setScale(places + 1, RoundingMode.HALF_EVEN).toPlainString(),
                 mean.setScale(places + 2, RoundingMode.HALF_EVEN).toPlainString());
         assertThat(allowed).as("mean of " + characteristic.get("number")).anyMatch(text::contains);
+    }
+
+    /** Every control limit and centre line stands on the sheet with a value that rounds what the result says. */
+    private static void containsLines(String text, JsonNode chart) {
+        if (chart.isNull()) {
+            return;
+        }
+        for (String panel : List.of("location", "between", "dispersion")) {
+            for (String line : List.of("centre", "lower", "upper")) {
+                JsonNode value = chart.path(panel).path(line);
+                // a limit of 0 on a chart of spread is none, and so are lines that differ from point to point
+                if (value.isNumber() && value.decimalValue().signum() != 0) {
+                    String name = line.equals("centre") ? "centre" : line.equals("upper") ? "UCL" : "LCL";
+                    assertThat(roundings(value.decimalValue()))
+                            .as(panel + " " + line)
+                            .anyMatch(figure -> text.contains(name + " " + figure));
+                }
+            }
+        }
+    }
+
+    /** The value rounded to 1 to 6 places: the sheet gives it the places of the readings and one more. */
+    private static List<String> roundings(BigDecimal value) {
+        return IntStream.rangeClosed(1, 6)
+                .mapToObj(places -> value.setScale(places, RoundingMode.HALF_EVEN)
+                        .toPlainString()
+                        .replace('-', '−'))
+                .toList();
     }
 
     private static void checkResources(PDResources resources) throws IOException {

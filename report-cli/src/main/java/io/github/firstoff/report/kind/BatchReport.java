@@ -39,12 +39,27 @@ public final class BatchReport implements Report {
         blocks.addAll(new GaugeTable(sheet).blocks());
         blocks.addAll(new SummaryTable(sheet).blocks());
         blocks.addAll(cautions.fitNotes());
+        studies(sheet, blocks);
+        return new SheetFrame(sheet).around(paper, blocks);
+    }
+
+    /** A page for each characteristic under study; two charts of counts, which take half a page, share one. */
+    private static void studies(Sheet sheet, List<Block> blocks) {
+        boolean roomLeft = false;
         for (Finding finding : sheet.findings()) {
-            if (finding.study().isPresent()) {
+            if (finding.study().isEmpty()) {
+                continue;
+            }
+            List<Block> study = new StudySection(sheet, finding).blocks();
+            boolean isShort = finding.study().get().isCounted();
+            if (isShort && roomLeft) {
+                blocks.add(new Block.KeepTogether(study));
+                roomLeft = false;
+            } else {
                 blocks.add(new Block.PageBreak());
-                blocks.addAll(new StudySection(sheet, finding).blocks());
+                blocks.addAll(study);
+                roomLeft = isShort;
             }
         }
-        return new SheetFrame(sheet).around(paper, blocks);
     }
 }

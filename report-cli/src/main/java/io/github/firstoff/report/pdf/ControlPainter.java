@@ -28,6 +28,9 @@ final class ControlPainter {
     private static final double BETWEEN = 6;
     /** From the right end of a panel to the names of its lines. */
     private static final double REACH = 6;
+
+    private static final Stroke LANE_STROKE = new BasicStroke(1.6f);
+
     /** Rings closer than this that say the same share one number. */
     private static final double CLOSE = 13;
     /** A band narrower than this many points of type cannot be named even upwards. */
@@ -103,9 +106,12 @@ final class ControlPainter {
             axes.add(axis(panel, axes.isEmpty() ? aside : Optional.empty()));
         }
         double left = pen.widest(axes.stream().mapToDouble(this::labelWidth)) + Pen.TICK_GAP + 2;
-        double right = pen.widest(panels.stream()
-                        .flatMap(panel -> panel.lines().stream())
-                        .mapToDouble(line -> pen.width(pen.label(line))))
+        double right = pen.widest(DoubleStream.concat(
+                        panels.stream()
+                                .flatMap(panel -> panel.lines().stream())
+                                .mapToDouble(line -> pen.width(pen.label(line))),
+                        figure.bands().stream()
+                                .mapToDouble(band -> pen.width(pen.faces().fit(band.word())))))
                 + REACH
                 + 1;
         double asideWidth = aside.isPresent() ? Math.max(70, width * 0.17) : 0;
@@ -438,10 +444,15 @@ final class ControlPainter {
         return 1_000_000;
     }
 
-    /** The names of bands under the axis, along where all have room, else upwards. */
+    /**
+     * The names of bands under the axis: along where all have room, else upwards; where bands are too narrow for either, a lane for each
+     * name, with a stroke under every point that belongs to it.
+     */
     private final class Bands {
         private static final double ALONG = 9;
+        private static final double LANE = 7.5;
 
+        private final List<String> names;
         private final boolean along;
         private final boolean upwards;
         private final double widest;
@@ -457,21 +468,29 @@ final class ControlPainter {
                 narrowest = Math.min(narrowest, width);
                 most = Math.max(most, word);
             }
-            along = !figure.bands().isEmpty() && fits;
-            upwards = !figure.bands().isEmpty() && !fits && narrowest >= NARROWEST_BAND;
+            along = fits;
+            upwards = !fits && narrowest >= NARROWEST_BAND;
             widest = most;
+            names = figure.bands().stream().map(Band::word).distinct().toList();
         }
 
         private double start(Band band, Rectangle2D area) {
-            return run.x(run.middle(band.from() - 1) - 0.5, area) + 0.8;
+            return run.x(run.middle(band.from() - 1) - 0.5, area) + inset(area);
         }
 
         private double end(Band band, Rectangle2D area) {
-            return run.x(run.middle(band.to() - 1) + 0.5, area) - 0.8;
+            return run.x(run.middle(band.to() - 1) + 0.5, area) - inset(area);
+        }
+
+        private double inset(Rectangle2D area) {
+            return Math.min(0.8, run.pitch(area) / 6);
         }
 
         double height() {
-            return figure.bands().isEmpty() ? 0 : upwards ? widest + 5 : ALONG + 1;
+            if (figure.bands().isEmpty()) {
+                return 0;
+            }
+            return along ? ALONG + 1 : upwards ? widest + 5 : names.size() * LANE + 1;
         }
 
         void draw(Rectangle2D area) {
@@ -481,12 +500,23 @@ final class ControlPainter {
                 double to = end(band, area);
                 String word = pen.faces().fit(band.word());
                 double middle = (from + to) / 2;
+                double capitals = Pen.SIZE * Type.CAPITALS;
+                if (!along && !upwards) {
+                    double lane = top + names.indexOf(band.word()) * LANE + LANE / 2;
+                    pen.line(from, lane, to, lane, LANE_STROKE, Ink.BLACK);
+                    continue;
+                }
                 pen.line(from, top, to, top, Pen.CENTRE, Ink.GREY);
                 if (upwards) {
-                    double capitals = Pen.SIZE * Type.CAPITALS;
                     pen.textUpwards(word, middle + capitals / 2, top + 2.5 + pen.width(word), Ink.BLACK);
-                } else if (along || pen.width(word) + 2 <= to - from) {
+                } else {
                     pen.text(word, middle - pen.width(word) / 2, top + 1.5 + Pen.SIZE, false, Ink.BLACK);
+                }
+            }
+            if (!along && !upwards) {
+                for (int i = 0; i < names.size(); i++) {
+                    double baseline = top + i * LANE + LANE / 2 + Pen.SIZE * Type.CAPITALS / 2;
+                    pen.text(pen.faces().fit(names.get(i)), area.getMaxX() + REACH, baseline, false, Ink.BLACK);
                 }
             }
         }

@@ -46,6 +46,8 @@ final class ChartConditions {
         breaks().ifPresent(sentences::add);
         study.notes().stream()
                 .filter(note -> !isToldHere(note))
+                .filter(note ->
+                        study.notes().stream().noneMatch(other -> !other.equals(note) && note.endsWith(": " + other)))
                 .map(this::ofStretch)
                 .forEach(sentences::add);
         idle().ifPresent(sentences::add);

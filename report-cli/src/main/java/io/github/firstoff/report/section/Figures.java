@@ -92,6 +92,16 @@ final class Figures {
         return with(of(new BigDecimal(size).round(TWO_DIGITS)), unit);
     }
 
+    /** From one amount to another in one unit, that of the greater; one amount where both print alike. */
+    static String amounts(double least, double most, Unit unit) {
+        boolean small = unit == Unit.MILLIMETRE && Math.abs(most) < SMALL;
+        double factor = small ? 1000 : 1;
+        String low = of(new BigDecimal(Math.abs(least) * factor).round(TWO_DIGITS));
+        String high = of(new BigDecimal(Math.abs(most) * factor).round(TWO_DIGITS));
+        String range = low.equals(high) ? high : low + " to " + high;
+        return small ? range + " µm" : with(range, unit);
+    }
+
     /** A figure followed by its unit; the degree stands close. */
     static String with(String figure, Unit unit) {
         return switch (unit) {

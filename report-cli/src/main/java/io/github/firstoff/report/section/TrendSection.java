@@ -105,10 +105,11 @@ final class TrendSection {
         if (!(least * most > 0)) {
             return Optional.empty();
         }
-        String low = Figures.amount(Math.min(Math.abs(least), Math.abs(most)) * PIECES, unit);
-        String high = Figures.amount(Math.max(Math.abs(least), Math.abs(most)) * PIECES, unit);
+        String amounts = Figures.amounts(
+                Math.min(Math.abs(least), Math.abs(most)) * PIECES,
+                Math.max(Math.abs(least), Math.abs(most)) * PIECES,
+                unit);
         return Optional.of((slopes.length == 1 ? "the level " : "in every tool life the level ")
-                + (most > 0 ? "rises" : "falls") + ", by " + (low.equals(high) ? low : low + " to " + high)
-                + " in 100 pieces");
+                + (most > 0 ? "rises" : "falls") + ", by " + amounts + " in 100 pieces");
     }
 }

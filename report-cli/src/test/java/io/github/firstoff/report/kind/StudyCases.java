@@ -123,8 +123,9 @@ public final class StudyCases {
         cases.put(
                 "thousand",
                 measured(1000, 1, 0.01, i -> i > 700 && i < 740 ? 0.02 : 0, ChartRequest.of("individuals")));
-        cases.put("family deviation", family("deviation"));
-        cases.put("family standardised", family("standardised-deviation"));
+        cases.put("family deviation", family("deviation", 3));
+        cases.put("family standardised", family("standardised-deviation", 3));
+        cases.put("family alternating", family("deviation", 1));
         cases.put("p", counts("p", 0.05, 1.0));
         cases.put("np", counts("np", 0.05, 1.0));
         cases.put("c", counts("c", 0.08, 1.0));
@@ -205,7 +206,7 @@ public final class StudyCases {
                 CapabilityStudy.withDefaults());
     }
 
-    private static Sheet family(String kind) {
+    private static Sheet family(String kind, int together) {
         Random random = new Random(4);
         Sheet sheet = sheet(80, "12.5 ±0.05", i -> 12.5 + random.nextGaussian() * 0.01);
         List<String> labels = new ArrayList<>();
@@ -213,12 +214,13 @@ public final class StudyCases {
         List<String> parts = new ArrayList<>();
         List<String> of = new ArrayList<>();
         String[] numbers = {"4", "9", "12"};
-        for (int g = 0; g < 27; g++) {
-            String number = numbers[g / 3 % 3];
+        int count = together == 1 ? 90 : 27;
+        for (int g = 0; g < count; g++) {
+            String number = numbers[g / together % 3];
             double sigma = kind.equals("deviation") ? 0.006 : number.equals("9") ? 0.02 : 0.005;
             for (int m = 0; m < 4; m++) {
                 labels.add(number + ": " + (g + 1));
-                deviations.add(new BigDecimal(value(random.nextGaussian() * sigma + (g > 22 ? 0.012 : 0))));
+                deviations.add(new BigDecimal(value(random.nextGaussian() * sigma + (g > count - 5 ? 0.012 : 0))));
                 parts.add(String.format("2207-%03d", g * 4 + m + 1));
             }
             of.add(number);

@@ -294,4 +294,24 @@ class StudyWordsTest {
                         "Observed outside the limits: none of 125 readings. If the process keeps its share, that lies between"
                                 + " 0 and 29,000 of a million, with 95 % confidence (Clopper–Pearson).");
     }
+
+    @Test
+    void twoChartsOfCounts_shareAPage() {
+        Sheet one = CASES.get("p");
+        Sheet two = new Sheet(
+                one.kind(),
+                one.result(),
+                List.of(
+                        one.findings().get(0),
+                        one.findings().get(0),
+                        one.findings().get(0)),
+                one.job(),
+                one.refusals(),
+                one.notices(),
+                one.provenance());
+        long breaks = ReportCatalogue.compose(two).blocks().stream()
+                .filter(block -> block instanceof Block.PageBreak)
+                .count();
+        assertThat(breaks).isEqualTo(2);
+    }
 }
