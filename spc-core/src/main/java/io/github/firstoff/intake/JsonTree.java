@@ -7,6 +7,7 @@ import com.fasterxml.jackson.core.JsonProcessingException;
 import com.fasterxml.jackson.core.JsonToken;
 import com.fasterxml.jackson.core.StreamReadConstraints;
 import com.fasterxml.jackson.core.StreamReadFeature;
+import com.fasterxml.jackson.core.util.JsonRecyclerPools;
 import io.github.firstoff.intake.Fault.Where;
 import io.github.firstoff.intake.JsonValue.Member;
 import io.github.firstoff.intake.JsonValue.Place;
@@ -32,6 +33,8 @@ final class JsonTree implements AutoCloseable {
             // A table of all keys ever met would grow with the file.
             .disable(JsonFactory.Feature.CANONICALIZE_FIELD_NAMES)
             .disable(JsonFactory.Feature.INTERN_FIELD_NAMES)
+            // a recycled buffer would move the place at which a text that is too long is noticed
+            .recyclerPool(JsonRecyclerPools.nonRecyclingPool())
             .streamReadConstraints(StreamReadConstraints.builder()
                     .maxNestingDepth(DEEPEST)
                     .maxStringLength(LONGEST_TEXT)
