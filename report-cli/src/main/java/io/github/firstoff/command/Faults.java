@@ -1,6 +1,7 @@
 package io.github.firstoff.command;
 
 import io.github.firstoff.intake.InputRefused;
+import io.github.firstoff.proof.ProofRefused;
 import java.io.IOException;
 import java.nio.file.AccessDeniedException;
 import java.nio.file.FileSystemException;
@@ -14,6 +15,10 @@ final class Faults {
     static int report(Throwable fault, Console console) {
         if (fault instanceof InputRefused refused) {
             refused.lines().forEach(console::message);
+            return ExitCodes.INPUT;
+        }
+        if (fault instanceof ProofRefused) {
+            console.message("firstoff: " + fault.getMessage());
             return ExitCodes.INPUT;
         }
         if (fault instanceof OutputFault) {

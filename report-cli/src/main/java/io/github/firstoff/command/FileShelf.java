@@ -40,12 +40,17 @@ final class FileShelf implements Inputs.Shelf {
             return standardInput(role, place);
         }
         Path path = Path.of(name);
-        if (!keeps || !Files.isRegularFile(path)) {
-            // Whoever reads it says in its own words what is wrong with a folder or a device.
+        if (!keeps || Files.isDirectory(path)) {
+            // Whoever reads it says in its own words what is wrong with a folder.
             return Input.file(path);
         }
         byte[] bytes;
         try {
+            if (Files.exists(path) && !Files.isRegularFile(path)) {
+                try (InputStream pipe = Files.newInputStream(path)) {
+                    return once(role, place, Inputs.nameOf(name), pipe);
+                }
+            }
             long size = Files.size(path);
             if (size > room) {
                 // Too large to carry, and too large to hold in memory without need: read as a stream, and named by its
@@ -76,30 +81,34 @@ final class FileShelf implements Inputs.Shelf {
                 relative -> Input.sibling(path, relative).map(other -> open(Role.COUNTERPART, 1, other.toString())));
     }
 
-    /** Standard input can be read only once: what is to be carried is read whole, up to the most that is carried. */
     private Input standardInput(Role role, int place) {
         String name = Inputs.STANDARD_INPUT_NAME;
         if (!keeps) {
             return Input.stream(name, System.in);
         }
         try {
-            byte[] bytes = System.in.readNBytes((int) Math.min(room, Integer.MAX_VALUE - 8));
-            if (bytes.length == room) {
-                throw new OutputFault("standard input is too long to be carried in a sheet; save it as a file");
-            }
-            room -= bytes.length;
-            kept.add(new Evidence.Kept(
-                    new CarriedFile(
-                            role,
-                            name,
-                            bytes.length,
-                            HexFormat.of().formatHex(sha256().digest(bytes)),
-                            Optional.of(CarriedFile.attachmentName(role, place, name))),
-                    bytes));
-            return Input.bytes(name, bytes, relative -> Optional.empty());
+            return once(role, place, name, System.in);
         } catch (IOException fault) {
             throw new OutputFault("standard input cannot be read: " + Faults.reason(fault), fault);
         }
+    }
+
+    /** What can be read only once, such as a pipe, is read whole, up to the most that is carried. */
+    private Input once(Role role, int place, String name, InputStream stream) throws IOException {
+        byte[] bytes = stream.readNBytes((int) Math.min(room, Integer.MAX_VALUE - 8));
+        if (bytes.length == room) {
+            throw new OutputFault(name + " is too long to be carried in a sheet; save it as a file");
+        }
+        room -= bytes.length;
+        kept.add(new Evidence.Kept(
+                new CarriedFile(
+                        role,
+                        name,
+                        bytes.length,
+                        HexFormat.of().formatHex(sha256().digest(bytes)),
+                        Optional.of(CarriedFile.attachmentName(role, place, name))),
+                bytes));
+        return Input.bytes(name, bytes, relative -> Optional.empty());
     }
 
     @Override

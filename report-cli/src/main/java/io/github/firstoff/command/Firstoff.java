@@ -32,7 +32,9 @@ import picocli.CommandLine.Spec;
             BatchCommand.class,
             CertificateCommand.class,
             PlanCommand.class,
-            MeasureCommand.class
+            MeasureCommand.class,
+            VerifyCommand.class,
+            CountersignCommand.class
         })
 public final class Firstoff implements Runnable {
     @Spec

@@ -11,8 +11,10 @@ import io.github.firstoff.report.pdf.PdfRenderer;
 import io.github.firstoff.sheet.Sheet;
 import io.github.firstoff.sheet.SheetJson;
 import io.github.firstoff.sheet.SheetKind;
+import java.io.ByteArrayOutputStream;
 import java.io.IOException;
 import java.nio.file.Path;
+import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
@@ -48,6 +50,9 @@ abstract class SheetCommand implements Callable<Integer> {
 
     @Option(names = "--out", paramLabel = "FILE.pdf", description = "Where the sheet goes. Without it no PDF is made.")
     private @Nullable Path out;
+
+    @Mixin
+    private final SigningOptions signing = new SigningOptions();
 
     @Option(names = "--json", description = "Put the result on standard output as one JSON document.")
     private boolean json;
@@ -117,6 +122,17 @@ abstract class SheetCommand implements Callable<Integer> {
 
     /** Reads these files, and writes and says what they come to. */
     final Integer sheetOf(CommandSpec command, Path planPath, List<Path> files) {
+        if (signing.isPositionWithoutKey() || (signing.isAsked() && out == null)) {
+            throw new ParameterException(
+                    command.commandLine(),
+                    out == null
+                            ? "--sign and --position need --out FILE.pdf: only a sheet can be signed"
+                            : "--position needs --sign KEY.p12: it stands in the signature");
+        }
+        Instant now = Clock.now(command.commandLine());
+        // A key that cannot sign is found out before the work is done, not after.
+        Optional<SigningOptions.Pen> pen =
+                signing.isAsked() ? Optional.of(signing.pen(command.commandLine(), now)) : Optional.empty();
         ReadingChoices choices = reading.choices();
         FileShelf shelf = new FileShelf(out != null);
         Inputs inputs = new Inputs(planPath, job, files, shelf).choosing(choices);
@@ -127,7 +143,7 @@ abstract class SheetCommand implements Callable<Integer> {
             }
             Sheet sheet;
             try {
-                sheet = inputs.sheet(kind, Clock.now(command.commandLine()));
+                sheet = inputs.sheet(kind, now);
             } catch (InputRefused refused) {
                 return refused(refused, inputs);
             }
@@ -135,7 +151,7 @@ abstract class SheetCommand implements Callable<Integer> {
             inputs.intake().ifPresent(intake -> intake.refused().lines().forEach(console::message));
             List<Path> written = refusedRows.write();
             written.forEach(path -> console.message("note: the refused rows are in " + path));
-            return put(sheet, shelf, choices);
+            return put(sheet, shelf, choices, pen);
         }
     }
 
@@ -152,11 +168,12 @@ abstract class SheetCommand implements Callable<Integer> {
         return ExitCodes.INPUT;
     }
 
-    private Integer put(Sheet sheet, FileShelf shelf, ReadingChoices choices) {
+    private Integer put(
+            Sheet sheet, FileShelf shelf, ReadingChoices choices, Optional<SigningOptions.Pen> pen) {
         sheet.notices().forEach(notice -> console.message("note: " + notice));
         boolean refused = !sheet.refusals().isEmpty();
         if (out != null && !refused) {
-            print(sheet, Evidence.of(sheet, shelf.kept(), choices.options()), out);
+            print(sheet, Evidence.of(sheet, shelf.kept(), choices.options()), pen, out);
         }
         if (json) {
             SheetJson.write(sheet, console.outWriter());
@@ -168,18 +185,25 @@ abstract class SheetCommand implements Callable<Integer> {
         return accepted ? ExitCodes.ACCEPTED : ExitCodes.NOT_ACCEPTED;
     }
 
-    private void print(Sheet sheet, List<Attachment> attachments, Path target) {
+    private void print(Sheet sheet, List<Attachment> attachments, Optional<SigningOptions.Pen> pen, Path target) {
         prepareFonts();
         ReportModel model = ReportCatalogue.compose(sheet);
         List<String> messages = new ArrayList<>();
-        OutputFile.write(
-                target,
-                stream -> messages.addAll(
-                        new PdfRenderer().render(model, attachments, stream).messages()));
+        ByteArrayOutputStream unsigned = new ByteArrayOutputStream();
+        try {
+            messages.addAll(
+                    new PdfRenderer().render(model, attachments, unsigned).messages());
+        } catch (IOException fault) {
+            throw new OutputFault(target + " cannot be set: " + Faults.reason(fault), fault);
+        }
+        byte[] file = pen.isPresent()
+                ? pen.get().sign(unsigned.toByteArray(), sheet.job().inspector())
+                : unsigned.toByteArray();
+        OutputFile.write(target, stream -> stream.write(file));
         messages.forEach(message -> console.message("note: " + message));
     }
 
-    private static void prepareFonts() {
+    static void prepareFonts() {
         try {
             HeadlessFonts.prepare();
         } catch (IOException fault) {

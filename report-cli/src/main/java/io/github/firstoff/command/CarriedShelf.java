@@ -1,0 +1,71 @@
+package io.github.firstoff.command;
+
+import io.github.firstoff.intake.Input;
+import io.github.firstoff.proof.CarriedFile;
+import io.github.firstoff.proof.CarriedFile.Role;
+import io.github.firstoff.proof.Evidence;
+import io.github.firstoff.proof.SheetFile;
+import java.io.ByteArrayInputStream;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+
+/** The files that a sheet carries as inputs, so that it can be made again from them. */
+final class CarriedShelf implements Inputs.Shelf {
+    private final SheetFile sheet;
+    private final List<Evidence.Kept> kept = new ArrayList<>();
+
+    CarriedShelf(SheetFile sheet) {
+        this.sheet = sheet;
+    }
+
+    /** Inputs under the names that they had. */
+    Inputs inputs() {
+        List<String> readings =
+                files(Role.READINGS).stream().map(CarriedFile::name).toList();
+        return new Inputs(
+                files(Role.PLAN).stream().map(CarriedFile::name).findFirst().orElse("plan.json"),
+                files(Role.JOB).stream().map(CarriedFile::name).findFirst(),
+                readings,
+                        this)
+                .choosing(ReadingChoices.of(sheet.manifest().options()));
+    }
+
+    /** Whether the sheet carries everything that it was made from. */
+    boolean isWhole() {
+        return sheet.manifest().inputs().stream()
+                .allMatch(each -> each.attachment().flatMap(sheet::attachment).isPresent());
+    }
+
+    @Override
+    public Input open(Role role, int place, String name) {
+        List<CarriedFile> files = files(role);
+        Optional<byte[]> bytes = place > files.size()
+                ? Optional.empty()
+                : files.get(place - 1).attachment().flatMap(sheet::attachment);
+        if (bytes.isEmpty()) {
+            return Input.stream(name, new ByteArrayInputStream(new byte[0]));
+        }
+        kept.add(new Evidence.Kept(files.get(place - 1), bytes.get()));
+        return Input.bytes(
+                name,
+                bytes.get(),
+                relative -> role == Role.PLAN && !files(Role.COUNTERPART).isEmpty()
+                        ? Optional.of(open(
+                                Role.COUNTERPART,
+                                1,
+                                files(Role.COUNTERPART).get(0).name()))
+                        : Optional.empty());
+    }
+
+    /** What was opened, in that order. */
+    List<Evidence.Kept> kept() {
+        return List.copyOf(kept);
+    }
+
+    private List<CarriedFile> files(Role role) {
+        return sheet.manifest().inputs().stream()
+                .filter(each -> each.role() == role)
+                .toList();
+    }
+}

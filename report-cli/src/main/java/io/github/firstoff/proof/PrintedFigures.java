@@ -1,0 +1,51 @@
+package io.github.firstoff.proof;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+
+/** The figures of a result that a sheet prints as they are: limits, readings, the least and the greatest. */
+final class PrintedFigures {
+    private PrintedFigures() {}
+
+    /**
+     * A figure that must stand on the sheet.
+     *
+     * @param place whose it is, in words
+     * @param written its digits
+     */
+    record Figure(String place, String written) {}
+
+    static List<Figure> of(Object result) {
+        Optional<String> command = Json.text(result, "command");
+        List<Figure> figures = new ArrayList<>();
+        for (Object characteristic : Json.list(result, "characteristics")) {
+            // Angles are printed in degrees, minutes and seconds; a certificate leaves out what is not judged.
+            boolean judged = Json.text(characteristic, "verdict").isPresent();
+            if (!judged || Json.text(characteristic, "unit").equals(Optional.of("degree"))) {
+                continue;
+            }
+            String name =
+                    "characteristic " + Json.text(characteristic, "number").orElse("without a number");
+            if (!command.equals(Optional.of("certificate"))) {
+                if (Json.text(characteristic, "naturalBound").isEmpty()) {
+                    add(figures, name + ", lower limit,", characteristic, "lower");
+                }
+                add(figures, name + ", upper limit,", characteristic, "upper");
+            }
+            if (command.equals(Optional.of("first-article"))) {
+                for (Object reading : Json.list(characteristic, "readings")) {
+                    add(figures, name + ", part " + Json.text(reading, "part").orElse("") + ",", reading, "value");
+                }
+            } else {
+                add(figures, name + ", least value,", characteristic, "minimum");
+                add(figures, name + ", greatest value,", characteristic, "maximum");
+            }
+        }
+        return figures;
+    }
+
+    private static void add(List<Figure> figures, String place, Object from, String name) {
+        Json.text(from, name).ifPresent(written -> figures.add(new Figure(place, written)));
+    }
+}
