@@ -24,9 +24,12 @@ final class CarriedShelf implements Inputs.Shelf {
         List<String> readings =
                 files(Role.READINGS).stream().map(CarriedFile::name).toList();
         return new Inputs(
-                files(Role.PLAN).stream().map(CarriedFile::name).findFirst().orElse("plan.json"),
-                files(Role.JOB).stream().map(CarriedFile::name).findFirst(),
-                readings,
+                        files(Role.PLAN).stream()
+                                .map(CarriedFile::name)
+                                .findFirst()
+                                .orElse("plan.json"),
+                        files(Role.JOB).stream().map(CarriedFile::name).findFirst(),
+                        readings,
                         this)
                 .choosing(ReadingChoices.of(sheet.manifest().options()));
     }

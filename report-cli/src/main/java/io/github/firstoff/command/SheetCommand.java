@@ -168,8 +168,7 @@ abstract class SheetCommand implements Callable<Integer> {
         return ExitCodes.INPUT;
     }
 
-    private Integer put(
-            Sheet sheet, FileShelf shelf, ReadingChoices choices, Optional<SigningOptions.Pen> pen) {
+    private Integer put(Sheet sheet, FileShelf shelf, ReadingChoices choices, Optional<SigningOptions.Pen> pen) {
         sheet.notices().forEach(notice -> console.message("note: " + notice));
         boolean refused = !sheet.refusals().isEmpty();
         if (out != null && !refused) {

@@ -8,7 +8,6 @@ import java.util.HashSet;
 import java.util.IdentityHashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
-import java.util.Map;
 import java.util.Set;
 import org.apache.pdfbox.cos.COSArray;
 import org.apache.pdfbox.cos.COSBase;
@@ -34,7 +33,7 @@ final class SameDocument {
 
     private final boolean signaturesAside;
     private final Set<String> differences = new LinkedHashSet<>();
-    private final Map<COSBase, Set<COSBase>> seen = new IdentityHashMap<>();
+    private final IdentityHashMap<COSBase, Set<COSBase>> seen = new IdentityHashMap<>();
     private final Deque<Pair> todo = new ArrayDeque<>();
 
     private record Pair(String where, COSBase one, COSBase other) {}

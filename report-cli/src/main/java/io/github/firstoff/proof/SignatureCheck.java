@@ -45,6 +45,7 @@ import org.bouncycastle.asn1.ASN1Primitive;
 import org.bouncycastle.asn1.cms.Attribute;
 import org.bouncycastle.asn1.cms.AttributeTable;
 import org.bouncycastle.asn1.cms.CMSAttributes;
+import org.bouncycastle.asn1.cms.CMSObjectIdentifiers;
 import org.bouncycastle.asn1.ess.ESSCertIDv2;
 import org.bouncycastle.asn1.ess.SigningCertificateV2;
 import org.bouncycastle.asn1.nist.NISTObjectIdentifiers;
@@ -139,6 +140,9 @@ public final class SignatureCheck {
             block(signed, certificate, time, findings);
         } catch (Broken broken) {
             findings.add(Finding.no(Area.SIGNATURE, broken.getMessage()));
+        } catch (IllegalArgumentException | IllegalStateException | ClassCastException damaged) {
+            // So the libraries answer parts of a structure that are not what they must be.
+            findings.add(Finding.no(Area.SIGNATURE, "The signature cannot be read: it is damaged."));
         }
         return new SignatureReport(
                 signed.field().getPartialName(),
@@ -228,7 +232,11 @@ public final class SignatureCheck {
             if (encoded.length > contents.length || !Arrays.equals(padded, contents)) {
                 throw new Broken("The signature is not written as it should be (DER), or something stands behind it.");
             }
-            return new CMSSignedData(new CMSProcessableByteArray(content), encoded);
+            CMSSignedData cms = new CMSSignedData(new CMSProcessableByteArray(content), encoded);
+            if (!CMSObjectIdentifiers.signedData.equals(cms.toASN1Structure().getContentType())) {
+                throw new Broken("The signature is not CMS SignedData, or its name for that was changed.");
+            }
+            return cms;
         } catch (IOException | CMSException | RuntimeException fault) {
             throw new Broken("The signature cannot be read: it is damaged.", fault);
         }

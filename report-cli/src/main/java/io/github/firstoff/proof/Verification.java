@@ -287,7 +287,7 @@ public final class Verification {
         List<String> differences = new ArrayList<>();
         for (String line : carried) {
             String place = JudgedReadings.place(line);
-            List<String> here = places.getOrDefault(place, List.of());
+            List<String> here = places.getOrDefault(place, new ArrayList<>());
             if (here.remove(line)) {
                 continue;
             }

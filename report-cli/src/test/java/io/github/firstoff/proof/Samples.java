@@ -15,14 +15,14 @@ import java.util.List;
 import java.util.stream.Stream;
 
 /** The sheets that the samples make. */
-final class Samples {
-    static final Path FOLDER = Path.of("..", "sample-measurements");
+public final class Samples {
+    public static final Path FOLDER = Path.of("..", "sample-measurements");
 
     private Samples() {}
 
     /** A sheet of the samples: its command, its plan, and the name that its job and its readings share. */
-    record Sample(String command, String plan, String name) {
-        List<String> arguments() {
+    public record Sample(String command, String plan, String name) {
+        public List<String> arguments() {
             return List.of(
                     command,
                     "--plan",
@@ -33,7 +33,7 @@ final class Samples {
         }
 
         /** Makes the sheet and returns what the command put on standard output. */
-        Run make(Path pdf, String... more) {
+        public Run make(Path pdf, String... more) {
             List<String> arguments = new ArrayList<>(arguments());
             arguments.addAll(List.of("--out", pdf.toString()));
             arguments.addAll(List.of(more));
@@ -47,9 +47,9 @@ final class Samples {
     }
 
     /** How a command ended. */
-    record Run(int code, String out, String err) {}
+    public record Run(int code, String out, String err) {}
 
-    static Run run(String... arguments) {
+    public static Run run(String... arguments) {
         ByteArrayOutputStream out = new ByteArrayOutputStream();
         ByteArrayOutputStream err = new ByteArrayOutputStream();
         int code = Firstoff.run(
@@ -60,7 +60,7 @@ final class Samples {
     }
 
     /** Every job of the samples with readings of its name, as each kind of sheet that it can be: found, not listed, so that none is left out. */
-    static Stream<Sample> all() {
+    public static Stream<Sample> all() {
         try (Stream<Path> files = Files.list(FOLDER)) {
             List<Sample> samples = files.map(path -> path.getFileName().toString())
                     .filter(name -> name.endsWith(".job.json"))
@@ -99,7 +99,7 @@ final class Samples {
     }
 
     /** The sheet of a small batch with charts. */
-    static Sample batch() {
+    public static Sample batch() {
         return new Sample("batch", "hq-310-p", "batch-2207");
     }
 }
