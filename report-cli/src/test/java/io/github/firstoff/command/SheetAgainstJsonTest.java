@@ -18,6 +18,9 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
+import java.util.Map;
+import java.util.Set;
+import java.util.TreeSet;
 import java.util.stream.IntStream;
 import org.apache.pdfbox.Loader;
 import org.apache.pdfbox.cos.COSName;
@@ -29,6 +32,7 @@ import org.apache.pdfbox.pdmodel.graphics.PDXObject;
 import org.apache.pdfbox.pdmodel.graphics.form.PDFormXObject;
 import org.apache.pdfbox.pdmodel.graphics.image.PDImageXObject;
 import org.apache.pdfbox.text.PDFTextStripper;
+import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
@@ -151,18 +155,75 @@ class SheetAgainstJsonTest {
         if (chart.isNull()) {
             return;
         }
+        Map<String, List<String>> names = Map.of(
+                "centre",
+                List.of("centre"),
+                "lower",
+                List.of("LCL", "decision line"),
+                "upper",
+                List.of("UCL", "decision line"));
         for (String panel : List.of("location", "between", "dispersion")) {
-            for (String line : List.of("centre", "lower", "upper")) {
+            names.forEach((line, called) -> {
                 JsonNode value = chart.path(panel).path(line);
-                // a limit of 0 on a chart of spread is none, and so are lines that differ from point to point
+                // a limit of 0 on a chart of spread or of counts is none, and lines that differ from point to point are
+                // not listed
                 if (value.isNumber() && value.decimalValue().signum() != 0) {
-                    String name = line.equals("centre") ? "centre" : line.equals("upper") ? "UCL" : "LCL";
                     assertThat(roundings(value.decimalValue()))
-                            .as(panel + " " + line)
-                            .anyMatch(figure -> text.contains(name + " " + figure));
+                            .as(chart.get("kind") + " " + panel + " " + line)
+                            .anyMatch(figure -> called.stream().anyMatch(name -> text.contains(name + " " + figure)));
                 }
-            }
+            });
         }
+    }
+
+    @Test
+    void everyKindOfChart_sheetAndJson_agree() throws IOException {
+        Path studies = Path.of("src", "test", "resources", "studies");
+        Path pdf = folder.resolve("every-chart.pdf");
+        ByteArrayOutputStream out = new ByteArrayOutputStream();
+        ByteArrayOutputStream err = new ByteArrayOutputStream();
+        int code = Firstoff.run(
+                new PrintStream(out, true, StandardCharsets.UTF_8),
+                new PrintStream(err, true, StandardCharsets.UTF_8),
+                "batch",
+                "--plan",
+                studies.resolve("every-chart.plan.json").toString(),
+                studies.resolve("every-chart.csv").toString(),
+                "--out",
+                pdf.toString(),
+                "--json");
+        assertThat(code).as(err.toString(StandardCharsets.UTF_8)).isEqualTo(ExitCodes.NOT_ACCEPTED);
+        JsonNode json = new ObjectMapper().readTree(out.toByteArray());
+        assertThat(RESULT_SCHEMA.validate(json.toString(), InputFormat.JSON)).isEmpty();
+        Set<String> kinds = new TreeSet<>();
+        try (PDDocument document = Loader.loadPDF(Files.readAllBytes(pdf))) {
+            String text = new PDFTextStripper().getText(document).replaceAll("\\s+", " ");
+            for (JsonNode characteristic : json.get("characteristics")) {
+                JsonNode chart = characteristic.get("chart");
+                kinds.add(chart.get("kind").asText());
+                assertThat(text).contains(characteristic.get("feature").asText());
+                containsLines(text, chart);
+            }
+            assertThat(text)
+                    .contains("limits from batch B-2206, 25 subgroups")
+                    .contains("was left out: chip under the part, seen by the operator.")
+                    .contains("new insert after wear, verified by the setter");
+        }
+        assertThat(kinds)
+                .containsExactlyInAnyOrder(
+                        "individuals",
+                        "xbar-r",
+                        "xbar-s",
+                        "median-r",
+                        "between-within",
+                        "ewma",
+                        "cusum",
+                        "deviation",
+                        "standardised-deviation",
+                        "p",
+                        "np",
+                        "c",
+                        "u");
     }
 
     /** The value rounded to 1 to 6 places: the sheet gives it the places of the readings and one more. */

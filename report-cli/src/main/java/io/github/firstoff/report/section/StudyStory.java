@@ -298,7 +298,11 @@ final class StudyStory {
                 study.assessment().signals().stream().mapToInt(Signal::at).min().orElseThrow();
         String pieces = words.pieces(first);
         return (chart.panels().size() == 1 ? "The chart gives " : "The charts give ") + signals.inShort() + "."
-                + (pieces.isEmpty() ? "" : " The earliest, " + words.point(first) + ", holds " + pieces + ".")
+                + (pieces.isEmpty()
+                        ? ""
+                        : study.assessment().signals().size() == 1
+                                ? " It holds " + pieces + "."
+                                : " The earliest, " + words.point(first) + ", holds " + pieces + ".")
                 + adding()
                 + (drift().isPresent()
                         ? " A level that drifts gives such signals by itself; the drift is taken apart below."
@@ -344,9 +348,9 @@ final class StudyStory {
         }
         double expected = chart.location().count() / study.falseSignals().average();
         if (state() == ControlState.OUT_OF_CONTROL && expected >= LEAST_EXPECTED) {
-            notes.add("On a chart of " + chart.location().count() + " points that is "
+            notes.add("On a chart of " + chart.location().count() + " points about "
                     + Figures.rounded(expected, expected < 10 ? 1 : 0)
-                    + " false signals to be expected, and a few signals need not have a cause.");
+                    + " false signals are to be expected: a few signals need not have a cause.");
         }
         return notes;
     }
