@@ -21,7 +21,8 @@ class MedianConstantsTest {
     @ParameterizedTest
     @MethodSource("cases")
     void factorsAgreeWithAdaptiveQuadratureAndPrint(JsonNode c) {
-        MedianConstants found = MedianConstants.of(c.path("input").path("n").asInt());
+        MedianConstants found =
+                MedianConstants.compute(c.path("input").path("n").asInt());
         JsonNode e = c.path("expected");
         assertThat(found.standardDeviation()).isCloseTo(e.path("sd_median").asDouble(), within(1e-10));
         assertThat(found.d4()).isCloseTo(e.path("d4").asDouble(), within(1e-10));
