@@ -25,9 +25,6 @@ public record InspectionRecord(ResolvedPlan plan, List<PartRecord> parts, long r
 
     /** How many readings there are. */
     public int readingCount() {
-        return parts.stream()
-                .mapToInt(part ->
-                        part.readings().values().stream().mapToInt(List::size).sum())
-                .sum();
+        return parts.stream().mapToInt(PartRecord::count).sum();
     }
 }

@@ -45,6 +45,7 @@ final class RowCheck {
     private boolean uncorrectedNoticed;
 
     private final Map<ReadingColumn, Optional<String>> lastTexts = new EnumMap<>(ReadingColumn.class);
+    private Optional<LocalDateTime> lastTime = Optional.empty();
     private boolean rowIsSound;
 
     RowCheck(ResolvedPlan plan, Rows sink, QifLibrary library) {
@@ -357,7 +358,23 @@ final class RowCheck {
                     Echo.quoted(text),
                     timeKind.words() + " as in " + Echo.plain(timesFrom));
         }
-        return Optional.of(time.get().time());
+        return shared(time.get().time());
+    }
+
+    /** Many readings share a time, and more share a day: one object serves all that follow each other. */
+    private Optional<LocalDateTime> shared(LocalDateTime time) {
+        if (lastTime.isPresent()) {
+            LocalDateTime last = lastTime.get();
+            if (last.equals(time)) {
+                return lastTime;
+            }
+            if (last.toLocalDate().equals(time.toLocalDate())) {
+                lastTime = Optional.of(LocalDateTime.of(last.toLocalDate(), time.toLocalTime()));
+                return lastTime;
+            }
+        }
+        lastTime = Optional.of(time);
+        return lastTime;
     }
 
     private Optional<String> gauge(Row row) {

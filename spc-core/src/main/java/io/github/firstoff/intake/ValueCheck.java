@@ -13,14 +13,18 @@ import io.github.firstoff.tolerance.Limits;
 import java.math.BigDecimal;
 import java.util.List;
 import java.util.Optional;
+import org.jspecify.annotations.Nullable;
 
 /** Holds what was read of one characteristic against the plan and makes a reading of it. */
 final class ValueCheck {
     /** What stands instead of a value for a position from its coordinates. */
     static final List<ReadingColumn> AXES = List.of(ReadingColumn.X, ReadingColumn.Y, ReadingColumn.Z);
 
+    private static final int SHARED = 1 << 13;
+
     private final ResolvedPlan plan;
     private final ReadingSink sink;
+    private final @Nullable BigDecimal[] lastValues = new BigDecimal[SHARED];
 
     ValueCheck(ResolvedPlan plan, ReadingSink sink) {
         this.plan = plan;
@@ -310,7 +314,7 @@ final class ValueCheck {
             if (sexagesimal.isPresent()) {
                 return sexagesimal(head, characteristic, cell, sexagesimal.get());
             }
-            BigDecimal value = cell.number();
+            BigDecimal value = shared(cell.number());
             Limits limits = characteristic.limits();
             if (limits.naturalLower() && limits.isBelow(Found.of(value, unit))) {
                 sink.refuse(Fault.of(
@@ -337,6 +341,17 @@ final class ValueCheck {
                     refused.kind(), cell.where(), refused.message(), Echo.quoted(cell.text()), refused.expected()));
             return Optional.empty();
         }
+    }
+
+    /** Values come from a scale with few steps within the tolerance: one object serves all readings of the same value. */
+    private BigDecimal shared(BigDecimal value) {
+        int slot = value.hashCode() & (SHARED - 1);
+        BigDecimal known = lastValues[slot];
+        if (known != null && known.equals(value)) {
+            return known;
+        }
+        lastValues[slot] = value;
+        return value;
     }
 
     private Optional<Reading> sexagesimal(
