@@ -10,6 +10,8 @@ import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.util.Iterator;
 import java.util.Optional;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
 
 /**
  * Readings as delimited text (RFC 4180, parted by commas, semicolons, tabs or vertical bars), long with one reading in a row, or wide
@@ -20,6 +22,7 @@ import java.util.Optional;
  */
 final class CsvReadings implements ReadingSource {
     private static final int MOST_FIELDS = 20_000;
+    private static final Pattern LINE = Pattern.compile("\\bline (\\d{1,18})");
 
     /** Anything that is none of the other formats. */
     @Override
@@ -236,7 +239,7 @@ final class CsvReadings implements ReadingSource {
                         "",
                         dialect.oneSeparator() + " after it, and a quotation mark within quotation marks doubled");
             }
-            if (said.contains("aximum number of fields")) {
+            if (said.matches("(?s).*maximum limit of \\d+ fields.*")) {
                 return Fault.of(
                         FaultKind.TOO_LARGE,
                         where,
@@ -244,7 +247,7 @@ final class CsvReadings implements ReadingSource {
                         "a row of more than " + MOST_FIELDS + " fields",
                         "a row for a piece or for a reading");
             }
-            if (said.contains("buffer size") || said.contains("exceeds the maximum")) {
+            if (said.contains("buffer size") || said.contains("exceeds the max")) {
                 return Fault.of(
                         FaultKind.TOO_LARGE,
                         where,
@@ -255,13 +258,13 @@ final class CsvReadings implements ReadingSource {
             return Fault.of(FaultKind.SYNTAX, where, "this is no CSV (" + Echo.plain(said) + ")", "", "");
         }
 
-        /** The parser names the line of the record in its message; failing that, the line after the last good record. */
+        /** The parser names the line of the record in its messages; failing that, the line after the last good record. */
         private long lineOf(CsvParseException fault) {
-            String said = fault.getMessage() == null ? "" : fault.getMessage();
-            int at = said.lastIndexOf("line ");
-            if (at >= 0 && said.substring(at + 5).matches("\\d{1,18}")) {
-                return Long.parseLong(said.substring(at + 5))
-                        + dialect.preamble().size();
+            for (Throwable each = fault; each != null; each = each.getCause()) {
+                Matcher line = LINE.matcher(each.getMessage() == null ? "" : each.getMessage());
+                if (line.find()) {
+                    return Long.parseLong(line.group(1)) + dialect.preamble().size();
+                }
             }
             return reached + 1;
         }

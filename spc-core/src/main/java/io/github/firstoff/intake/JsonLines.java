@@ -27,13 +27,19 @@ final class JsonLines implements ReadingSource {
                 .filter(line -> !line.isEmpty())
                 .limit(LINES_LOOKED_AT)
                 .toList();
+        if (!beginning.isWhole() && lines.size() > 1 && lines.size() < LINES_LOOKED_AT) {
+            // The last of them is cut off where the beginning ends.
+            lines = lines.subList(0, lines.size() - 1);
+        }
         long objects = lines.stream()
-                .filter(line -> line.charAt(0) == '{' && line.charAt(line.length() - 1) == '}')
+                .filter(line -> line.charAt(0) == '{' && (line.endsWith("}") || line.endsWith("},")))
                 .count();
         if (lines.size() == 1) {
             return objects == 1 && text.contains("\"part\"") && text.indexOf('[') < 0;
         }
-        return 2 * objects > lines.size();
+        String first = lines.get(0);
+        boolean list = first.contains("\"readings\"") || first.endsWith("[");
+        return !list && 2 * objects > lines.size();
     }
 
     @Override

@@ -109,34 +109,52 @@ enum Marks {
 
     /** The number that a text states under what is known of the marks, exactly. */
     BigDecimal number(String text) throws NumberRefused {
-        if (text.indexOf(',') < 0 && mark == DecimalMark.POINT && this != UNKNOWN) {
+        boolean marked = text.indexOf(',') >= 0 || (this != POINT && text.indexOf('.') >= 0);
+        if (!marked || text.length() > ExactNumber.LONGEST) {
             return ExactNumber.written(text);
         }
-        if (text.length() > ExactNumber.LONGEST || !isOfDigits(text)) {
-            return ExactNumber.written(text);
+        if (!isOfDigits(text)) {
+            return ExactNumber.written(inPoints(text));
         }
         if (this == UNKNOWN) {
             if (isOpen(text)) {
-                throw twoReadings(text, SAY_WHICH);
+                throw twoReadings(text);
             }
-            return plain(text, shownBy(text).orElse(DecimalMark.POINT));
+            Optional<DecimalMark> shown = shownBy(text);
+            if (shown.isEmpty() && text.indexOf(',') < 0) {
+                return ExactNumber.written(text);
+            }
+            return plain(text, shown.orElseThrow(this::noNumber));
         }
-        boolean holdsGroups = text.indexOf(mark.other().character()) >= 0;
-        if (!holdsGroups) {
+        int group = text.indexOf(mark.other().character());
+        if (group < 0) {
             return plain(text, mark);
         }
-        boolean grouped = isGrouped(text, mark);
-        // With both marks in it, or with the user's word, there is only one way to read it.
-        if (grouped && (stated || text.indexOf(mark.character()) >= 0)) {
+        // With both marks in it, several groups, or the user's word, there is only one way to read it.
+        boolean oneWay = stated
+                || text.indexOf(mark.character()) >= 0
+                || text.indexOf(mark.other().character(), group + 1) >= 0;
+        if (oneWay && isGrouped(text, mark)) {
             return plain(text, mark);
         }
         if (stated) {
-            throw new NumberRefused(
-                    FaultKind.NOT_A_NUMBER,
-                    "with a decimal " + mark.word() + " this is no number",
-                    "a number such as " + example());
+            throw noNumber();
         }
-        throw isOpen(text) ? twoReadings(text, SAY_WHICH) : otherMark(text);
+        throw isOpen(text) ? twoReadings(text) : otherMark(text);
+    }
+
+    /** A text that is more than a number, with the one comma that it has as a point, so that what is told of it is to the point. */
+    private String inPoints(String text) {
+        int comma = text.indexOf(',');
+        boolean only = comma >= 0 && text.indexOf('.') < 0 && text.indexOf(',', comma + 1) < 0;
+        return mark == DecimalMark.COMMA && only ? text.replace(',', '.') : text;
+    }
+
+    private NumberRefused noNumber() {
+        return new NumberRefused(
+                FaultKind.AMBIGUOUS_NUMBER,
+                "the marks among the digits make no number",
+                "a number such as " + example());
     }
 
     private String example() {
@@ -145,11 +163,8 @@ enum Marks {
 
     private NumberRefused otherMark(String text) {
         Optional<DecimalMark> shown = shownBy(text);
-        if (shown.isEmpty()) {
-            return new NumberRefused(
-                    FaultKind.AMBIGUOUS_NUMBER,
-                    "the marks among the digits make no number",
-                    "a number such as " + example());
+        if (shown.isEmpty() || shown.get() == mark) {
+            return noNumber();
         }
         return new NumberRefused(
                 FaultKind.AMBIGUOUS_NUMBER,
@@ -158,11 +173,11 @@ enum Marks {
                         + shown.get().word());
     }
 
-    private static NumberRefused twoReadings(String text, String expected) {
+    private static NumberRefused twoReadings(String text) {
         return new NumberRefused(
                 FaultKind.AMBIGUOUS_NUMBER,
                 "this could mean " + plainText(text, DecimalMark.POINT) + " or " + plainText(text, DecimalMark.COMMA),
-                expected);
+                SAY_WHICH);
     }
 
     private static BigDecimal plain(String text, DecimalMark decimal) throws NumberRefused {

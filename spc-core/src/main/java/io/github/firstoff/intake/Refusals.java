@@ -16,6 +16,7 @@ import java.util.Set;
 public record Refusals(List<Fault> faults, List<Group> groups, long count) {
     private static final int GROUPS_PRINTED = 20;
     private static final int PLACES_NAMED = 5;
+    private static final int MOST_GROUPS = 1000;
 
     /** Copies the lists. */
     public Refusals {
@@ -56,9 +57,10 @@ public record Refusals(List<Fault> faults, List<Group> groups, long count) {
             });
         }
         if (groups.size() > GROUPS_PRINTED) {
-            long left = groups.subList(GROUPS_PRINTED, groups.size()).stream()
-                    .mapToLong(Group::count)
-                    .sum();
+            long left = count
+                    - groups.subList(0, GROUPS_PRINTED).stream()
+                            .mapToLong(Group::count)
+                            .sum();
             lines.add("and " + left + (left == 1 ? " more fault" : " more faults"));
         }
         return lines;
@@ -135,6 +137,10 @@ public record Refusals(List<Fault> faults, List<Group> groups, long count) {
         boolean add(Fault fault) {
             Key key = Key.of(fault);
             Counted known = byKey.get(key);
+            if (known == null && byKey.size() >= MOST_GROUPS) {
+                // Counted by whoever counts all; so many kinds of fault are a wrong file, not a list to work off.
+                return false;
+            }
             if (known == null) {
                 byKey.put(key, new Counted(fault));
                 return true;
