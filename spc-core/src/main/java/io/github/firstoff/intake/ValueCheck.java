@@ -347,7 +347,7 @@ final class ValueCheck {
     private BigDecimal shared(BigDecimal value) {
         int slot = value.hashCode() & (SHARED - 1);
         BigDecimal known = lastValues[slot];
-        if (known != null && known.equals(value)) {
+        if (known != null && known.scale() == value.scale() && known.compareTo(value) == 0) {
             return known;
         }
         lastValues[slot] = value;
