@@ -14,6 +14,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.Arrays;
 import java.util.Comparator;
+import java.util.function.BooleanSupplier;
 import java.util.stream.Stream;
 import org.apache.pdfbox.Loader;
 import org.apache.pdfbox.pdmodel.PDDocument;
@@ -227,26 +228,33 @@ class ReadingsCommandTest {
         Path comes = Files.createDirectory(folder.resolve("comes"));
         Path pdf = folder.resolve("s.pdf");
         Files.writeString(comes.resolve("a.csv"), "part,1,2\nS1,11.99,40.1\n");
-        Run[] runs = new Run[1];
-        Thread following = new Thread(
-                () -> runs[0] = run("batch", "--plan", plan, "--follow", comes, "--until-idle", "3", "--out", pdf));
+        ByteArrayOutputStream out = new ByteArrayOutputStream();
+        ByteArrayOutputStream err = new ByteArrayOutputStream();
+        int[] code = {-1};
+        Thread following = new Thread(() -> code[0] = Firstoff.run(
+                new PrintStream(out, true, StandardCharsets.UTF_8),
+                new PrintStream(err, true, StandardCharsets.UTF_8),
+                Stream.of("batch", "--plan", plan, "--follow", comes, "--until-idle", "8", "--out", pdf)
+                        .map(Object::toString)
+                        .toArray(String[]::new)));
         following.start();
-        await(pdf);
+        await(() -> Files.exists(pdf));
         byte[] first = Files.readAllBytes(pdf);
-        Files.writeString(comes.resolve("b.csv"), "part,1,2\nS2,11.98,fort");
         Files.writeString(comes.resolve(".b.csv.tmp"), "no readings");
-        Thread.sleep(1800);
+        Files.writeString(comes.resolve("b.csv"), "part,1,2\nS2,11.985,fort");
+        await(() -> err.toString(StandardCharsets.UTF_8).contains("The sheet was not renewed"));
         assertThat(Files.readAllBytes(pdf))
                 .as("a bad file leaves the sheet as it was")
                 .isEqualTo(first);
         Files.writeString(comes.resolve("b.csv"), "part,1,2\nS2,11.985,40.0\n");
-        following.join(60_000);
+        following.join(120_000);
 
         assertThat(following.isAlive()).isFalse();
-        Run run = runs[0];
-        assertThat(run.err()).contains("b.csv:2, column 2: found \"fort\"").contains("The sheet was not renewed");
-        assertThat(run.out()).contains("conform on 1 piece.").contains("conform on 2 pieces.");
-        assertThat(run.code()).isEqualTo(ExitCodes.ACCEPTED);
+        assertThat(err.toString(StandardCharsets.UTF_8)).contains("b.csv:2, column 2: found \"fort\"");
+        assertThat(out.toString(StandardCharsets.UTF_8))
+                .contains("conform on 1 piece.")
+                .contains("conform on 2 pieces.");
+        assertThat(code[0]).isEqualTo(ExitCodes.ACCEPTED);
         assertThat(Files.readAllBytes(pdf)).isNotEqualTo(first);
     }
 
@@ -268,11 +276,11 @@ class ReadingsCommandTest {
         assertThat(followed.files()).isEmpty();
     }
 
-    private static void await(Path path) throws InterruptedException {
-        for (int i = 0; i < 300 && !Files.exists(path); i++) {
-            Thread.sleep(100);
+    private static void await(BooleanSupplier happened) throws InterruptedException {
+        for (int i = 0; i < 600 && !happened.getAsBoolean(); i++) {
+            Thread.sleep(50);
         }
-        assertThat(path).exists();
+        assertThat(happened.getAsBoolean()).isTrue();
     }
 
     @Test

@@ -251,12 +251,6 @@ final class Gathering implements Rows.Admission, Consumer<ReadingBlock> {
     Intake intake(List<Intake.ReadFile> files, FaultCollector faults, Rows rows) {
         order(faults);
         return new Intake(
-                plan,
-                parts(),
-                faults.refusals(),
-                faults.notices(),
-                files,
-                rows.countsOfAll(),
-                rows.faultsOfFiles());
+                plan, parts(), faults.refusals(), faults.notices(), files, rows.countsOfAll(), rows.faultsOfFiles());
     }
 }

@@ -127,14 +127,22 @@ public final class HostileChild {
         all.put("a JSON text of 100 MB", new Generated("[{\"part\": \"", "x", HUNDRED_MEGABYTES, "\"}]"));
         all.put("a JSON key of 100 MB", new Generated("[{\"", "x", HUNDRED_MEGABYTES, "\": 1}]"));
         all.put("an object of a million keys", new Rows("[{\"part\": \"S1\"", ", \"k#\": 1", 1_000_000, "}]"));
-        all.put("a document of a million keys", new Rows("{\"part number\": \"HQ-310-P\"", ", \"k#\": 1", 1_000_000, "}"));
+        all.put(
+                "a document of a million keys",
+                new Rows("{\"part number\": \"HQ-310-P\"", ", \"k#\": 1", 1_000_000, "}"));
         all.put("a list within a reading", new Generated("[{\"part\": \"S1\", \"2\": [", "1,", 10_000_000, "1]}]"));
-        all.put("a JSON line of 100 MB", new Generated("{\"part\": \"S1\", \"2\": 12.5}\n{\"part\": \"", "x", HUNDRED_MEGABYTES, "\"}\n"));
+        all.put(
+                "a JSON line of 100 MB",
+                new Generated("{\"part\": \"S1\", \"2\": 12.5}\n{\"part\": \"", "x", HUNDRED_MEGABYTES, "\"}\n"));
         all.put("unknown characteristics by the hundred thousand", new Rows(heading, "S#,c#,12.5\n", 200_000, ""));
-        all.put("unknown keys by the hundred thousand", new Rows("[", "{\"part\": \"S#\", \"2\": 12.5, \"key #\": 1},\n", 200_000, "{}]"));
+        all.put(
+                "unknown keys by the hundred thousand",
+                new Rows("[", "{\"part\": \"S#\", \"2\": 12.5, \"key #\": 1},\n", 200_000, "{}]"));
         all.put("rows without end and open numbers", new Rows("part;2\n", "S#;12,500\n", 400_000, ""));
         all.put("many rows of CSV", new Rows(heading, "S#,2,12.5\n", 400_000, ""));
-        all.put("many rows of JSON", new Rows("[", "{\"part\": \"S#\", \"2\": 12.5},\n", 400_000, "{\"part\": \"last\", \"2\": 12.5}]"));
+        all.put(
+                "many rows of JSON",
+                new Rows("[", "{\"part\": \"S#\", \"2\": 12.5},\n", 400_000, "{\"part\": \"last\", \"2\": 12.5}]"));
         all.put("many JSON lines", new Rows("", "{\"part\": \"S#\", \"2\": 12.5}\n", 400_000, ""));
         return all;
     }
@@ -142,7 +150,8 @@ public final class HostileChild {
     /** Prints a line per input: its name, the seconds it took, and the first line of what was said of it. */
     public static void main(String[] arguments) {
         PrintStream out = new PrintStream(System.out, true, StandardCharsets.UTF_8);
-        ResolvedPlan plan = PlanFile.read(Path.of("src/test/resources/intake/plan.json")).resolve();
+        ResolvedPlan plan =
+                PlanFile.read(Path.of("src/test/resources/intake/plan.json")).resolve();
         inputs().forEach((name, stream) -> {
             long from = System.nanoTime();
             Intake intake = ReadingFiles.readBlocks(

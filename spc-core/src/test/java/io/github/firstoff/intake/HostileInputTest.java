@@ -75,7 +75,9 @@ class HostileInputTest {
         Path file = Files.writeString(folder.resolve("r.csv"), "part,2\nS1,12.5\n");
         assumeThat(Files.getFileStore(file).supportsFileAttributeView("posix")).isTrue();
         Files.setPosixFilePermissions(file, PosixFilePermissions.fromString("---------"));
-        assumeThat(Files.isReadable(file)).as("the superuser may read everything").isFalse();
+        assumeThat(Files.isReadable(file))
+                .as("the superuser may read everything")
+                .isFalse();
         assertThat(refused(Input.file("r.csv", file)))
                 .containsExactly("r.csv: the file may not be read by this user; expected a file that can be read");
     }
@@ -85,7 +87,8 @@ class HostileInputTest {
         Path zero = Path.of("/dev/zero");
         assumeThat(Files.exists(zero)).isTrue();
         Path pipe = folder.resolve("pipe");
-        assumeThat(new ProcessBuilder("mkfifo", pipe.toString()).start().waitFor()).isZero();
+        assumeThat(new ProcessBuilder("mkfifo", pipe.toString()).start().waitFor())
+                .isZero();
         for (Path path : List.of(zero, pipe)) {
             assertThat(refused(Input.file("r", path)))
                     .containsExactly("r: found a device or a pipe; expected a file; readings from a pipe are read from "
@@ -100,7 +103,8 @@ class HostileInputTest {
         try (InputBytes bytes = new InputBytes(input, Long.MAX_VALUE)) {
             assertThat(bytes.beginning().isWhole()).isFalse();
             Files.writeString(file, "S2,12.5\n".repeat(10), StandardOpenOption.APPEND);
-            Fault fault = catchThrowableOfType(TextRefused.class, bytes::skipToEnd).fault();
+            Fault fault =
+                    catchThrowableOfType(TextRefused.class, bytes::skipToEnd).fault();
             assertThat(fault.line())
                     .isEqualTo("r.csv: the file grew while it was read; expected a file that is complete; "
                             + "try again when it is no longer written to");
@@ -113,7 +117,9 @@ class HostileInputTest {
         Input input = Input.file("r.csv", file);
         try (InputBytes bytes = new InputBytes(input, Long.MAX_VALUE)) {
             Files.writeString(file, "part,2\n");
-            assertThat(catchThrowableOfType(TextRefused.class, bytes::skipToEnd).fault().line())
+            assertThat(catchThrowableOfType(TextRefused.class, bytes::skipToEnd)
+                            .fault()
+                            .line())
                     .contains("the file changed while it was read");
         }
     }
@@ -122,13 +128,13 @@ class HostileInputTest {
     void namesWithPathsAndCommands_areOnlyNames() {
         Intake intake = ReadingFiles.readInputs(
                 PLAN,
-                List.of(Input.text(
-                        "r.csv", "part,characteristic,value,note\n../../etc/passwd,2,12.5,$(rm -rf ~)\n")));
+                List.of(Input.text("r.csv", "part,characteristic,value,note\n../../etc/passwd,2,12.5,$(rm -rf ~)\n")));
         assertThat(intake.recordOrRefuse().parts().get(0).serial()).isEqualTo("../../etc/passwd");
         Intake bad = ReadingFiles.readInputs(
                 PLAN, List.of(Input.text("\u001b[2Jr\n.csv", "part,2\n\u202e=cmd|' /C calc'!A0,12.5\n")));
         assertThat(bad.refused().lines())
-                .allSatisfy(line -> assertThat(line.chars().filter(Character::isISOControl)).isEmpty())
+                .allSatisfy(line ->
+                        assertThat(line.chars().filter(Character::isISOControl)).isEmpty())
                 .noneMatch(line -> line.contains("\u202e"))
                 .isNotEmpty();
     }

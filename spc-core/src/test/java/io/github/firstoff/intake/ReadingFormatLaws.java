@@ -32,7 +32,8 @@ abstract class ReadingFormatLaws {
     private static final List<String> DECIMALS = List.of("5", "50", "07", "1250", "0031", "00001");
 
     /** A reading as any format can write it; an empty text is not stated. */
-    record Line(String part, String characteristic, String value, String unit, String time, String operator, String note) {
+    record Line(
+            String part, String characteristic, String value, String unit, String time, String operator, String note) {
         Line withPart(String other) {
             return new Line(other, characteristic, value, unit, time, operator, note);
         }
@@ -182,12 +183,15 @@ abstract class ReadingFormatLaws {
         for (int index : bad) {
             RefusedRow row = refused.get(next++);
             assertThat(row.faults()).as("row %d", index).isNotEmpty();
-            assertThat(String.join("|", row.fields())).contains(written.get(index).characteristic());
+            assertThat(String.join("|", row.fields()))
+                    .contains(written.get(index).characteristic());
         }
         assertThat(intake.faultsOfFiles()).isZero();
         if (!good.isEmpty()) {
             assertThat(intake.recordOfTheGoodRows().refusedRows()).isEqualTo(bad.size());
-            assertThat(said(intake.parts())).isEqualTo(said(read(file(good), new ArrayList<>()).recordOrRefuse().parts()));
+            assertThat(said(intake.parts()))
+                    .isEqualTo(said(
+                            read(file(good), new ArrayList<>()).recordOrRefuse().parts()));
         }
     }
 
@@ -197,7 +201,8 @@ abstract class ReadingFormatLaws {
         List<Line> lines = table(random);
         Collections.shuffle(lines, random);
 
-        List<PartRecord> here = read(file(lines), new ArrayList<>()).recordOrRefuse().parts();
+        List<PartRecord> here =
+                read(file(lines), new ArrayList<>()).recordOrRefuse().parts();
         List<PartRecord> plain = read(separated(lines, ",", '.').getBytes(StandardCharsets.UTF_8), new ArrayList<>())
                 .recordOrRefuse()
                 .parts();
