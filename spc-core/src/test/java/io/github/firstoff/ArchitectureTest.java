@@ -36,6 +36,7 @@ class ArchitectureTest {
         ROOT + "plan..",
         ROOT + "inspection..",
         ROOT + "conformance..",
+        ROOT + "assembly..",
         ROOT + "intake.."
     };
     private static final Set<String> FLOATING =
@@ -54,6 +55,8 @@ class ArchitectureTest {
             .definedBy(ROOT + "inspection..")
             .layer("conformance")
             .definedBy(ROOT + "conformance..")
+            .layer("assembly")
+            .definedBy(ROOT + "assembly..")
             .layer("sample")
             .definedBy(ROOT + "sample..")
             .layer("stats")
@@ -74,12 +77,15 @@ class ArchitectureTest {
             .mayOnlyAccessLayers("plan", "tolerance", "quantity")
             .whereLayer("conformance")
             .mayOnlyAccessLayers("inspection", "plan", "tolerance", "quantity")
+            .whereLayer("assembly")
+            .mayOnlyAccessLayers("plan", "tolerance", "quantity")
             .whereLayer("sample")
             .mayOnlyAccessLayers("inspection", "plan", "tolerance", "quantity")
             .whereLayer("intake")
-            .mayOnlyAccessLayers("inspection", "plan", "tolerance", "quantity")
+            .mayOnlyAccessLayers("assembly", "inspection", "plan", "tolerance", "quantity")
             .whereLayer("study")
-            .mayOnlyAccessLayers("conformance", "inspection", "plan", "tolerance", "quantity", "sample", "stats");
+            .mayOnlyAccessLayers(
+                    "assembly", "conformance", "inspection", "plan", "tolerance", "quantity", "sample", "stats");
 
     /** A package that no layer names would escape the rule above. */
     @ArchTest
@@ -91,6 +97,7 @@ class ArchitectureTest {
                     ROOT + "plan..",
                     ROOT + "inspection..",
                     ROOT + "conformance..",
+                    ROOT + "assembly..",
                     ROOT + "sample..",
                     ROOT + "stats..",
                     ROOT + "study.*..",

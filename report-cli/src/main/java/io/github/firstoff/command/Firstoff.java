@@ -30,6 +30,8 @@ import picocli.CommandLine.Spec;
         subcommands = {
             FirstArticleCommand.class,
             BatchCommand.class,
+            FitCommand.class,
+            StackCommand.class,
             CertificateCommand.class,
             PlanCommand.class,
             MeasureCommand.class,

@@ -67,6 +67,8 @@ class SampleFilesReadTest {
         assertThat(samples().stream().map(Sample::readings))
                 .containsExactlyInAnyOrderElementsOf(SampleGenerator.files().keySet().stream()
                         .filter(name -> name.endsWith(".csv"))
+                        // sizes of assemblies, held against no plan
+                        .filter(name -> !name.endsWith(".bores.csv") && !name.endsWith(".rings.csv"))
                         .toList());
     }
 

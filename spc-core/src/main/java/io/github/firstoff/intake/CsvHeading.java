@@ -232,7 +232,7 @@ final class CsvHeading {
                     places.put(meant.get(), entry.getValue());
                 } else if (isNumber && !isLong) {
                     check.characteristic(name, new Where(file, line, 0, label));
-                    sound = false;
+                    sound &= check.leavesOthersAlone();
                 } else {
                     sink.notice(
                             new Where(file, line, 0, label), Echo.quoted(name) + " is not understood and was not used");

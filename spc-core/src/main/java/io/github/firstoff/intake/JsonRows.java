@@ -122,7 +122,7 @@ final class JsonRows {
             return false;
         }
         if (!isLong && !key.isEmpty() && Character.isDigit(key.charAt(0))) {
-            return check.characteristic(key, where(member.keyAt(), "")).isPresent();
+            return check.characteristic(key, where(member.keyAt(), "")).isPresent() || check.leavesOthersAlone();
         }
         if (characteristic.isPresent()) {
             refuse(

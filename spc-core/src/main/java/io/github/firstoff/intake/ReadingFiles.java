@@ -37,10 +37,15 @@ public final class ReadingFiles {
      * @param settings what the user says beside them
      */
     public static Intake readInputs(ResolvedPlan plan, List<Input> inputs, IntakeSettings settings) {
+        return readInputs(plan, inputs, settings, Optional.empty());
+    }
+
+    /** With leeway, reads inputs that say more than the plan asks. */
+    static Intake readInputs(ResolvedPlan plan, List<Input> inputs, IntakeSettings settings, Optional<Leeway> leeway) {
         Gathering gathering = new Gathering(plan);
         FaultCollector faults = new FaultCollector();
         Rows rows = new Rows(faults, settings, gathering, gathering);
-        List<Intake.ReadFile> files = readAll(plan, inputs, faults, rows);
+        List<Intake.ReadFile> files = readAll(plan, inputs, faults, rows, leeway);
         return gathering.intake(files, faults, rows);
     }
 
@@ -57,16 +62,16 @@ public final class ReadingFiles {
             ResolvedPlan plan, List<Input> inputs, IntakeSettings settings, Consumer<ReadingBlock> taker) {
         FaultCollector faults = new FaultCollector();
         Rows rows = new Rows(faults, settings, (readings, places) -> null, taker);
-        List<Intake.ReadFile> files = readAll(plan, inputs, faults, rows);
+        List<Intake.ReadFile> files = readAll(plan, inputs, faults, rows, Optional.empty());
         return new Intake(
                 plan, List.of(), faults.refusals(), faults.notices(), files, rows.countsOfAll(), rows.faultsOfFiles());
     }
 
     private static List<Intake.ReadFile> readAll(
-            ResolvedPlan plan, List<Input> inputs, FaultCollector faults, Rows rows) {
+            ResolvedPlan plan, List<Input> inputs, FaultCollector faults, Rows rows, Optional<Leeway> leeway) {
         List<Intake.ReadFile> files = new ArrayList<>();
         boolean anyReading = false;
-        RowCheck check = new RowCheck(plan, rows, new QifLibrary(inputs));
+        RowCheck check = new RowCheck(plan, rows, new QifLibrary(inputs), leeway);
         for (Input input : inputs) {
             check.begin(input.name());
             rows.beginFile(input.name());

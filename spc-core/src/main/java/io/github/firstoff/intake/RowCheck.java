@@ -29,6 +29,7 @@ final class RowCheck {
 
     private final ResolvedPlan plan;
     private final Rows sink;
+    private final Optional<Leeway> leeway;
     private final boolean planListsGauges;
     private final List<String> gauges;
     private final List<String> numbers;
@@ -49,6 +50,12 @@ final class RowCheck {
     private boolean rowIsSound;
 
     RowCheck(ResolvedPlan plan, Rows sink, QifLibrary library) {
+        this(plan, sink, library, Optional.empty());
+    }
+
+    /** With leeway, checks rows that say more than the plan asks. */
+    RowCheck(ResolvedPlan plan, Rows sink, QifLibrary library, Optional<Leeway> leeway) {
+        this.leeway = leeway;
         this.plan = plan;
         this.library = library;
         this.sink = sink;
@@ -75,6 +82,11 @@ final class RowCheck {
     /** Keeps account of the rows and takes what is refused. */
     Rows sink() {
         return sink;
+    }
+
+    /** Whether characteristics that the plan does not have are left alone. */
+    boolean leavesOthersAlone() {
+        return leeway.isPresent();
     }
 
     ValueCheck values() {
@@ -204,7 +216,9 @@ final class RowCheck {
             uncorrectedNoticed = true;
             sink.notice(
                     where,
-                    "the plan has no \"temperature\", so this reading and others away from 20 °C are not corrected");
+                    leavesOthersAlone()
+                            ? "this reading and others away from 20 °C are taken as they are"
+                            : "the plan has no \"temperature\", so this reading and others away from 20 °C are not corrected");
         }
         return temperature;
     }
@@ -263,7 +277,8 @@ final class RowCheck {
 
     private void checkIdentity(Row row) {
         String number = row.text(ReadingColumn.PART_NUMBER);
-        if (!number.isEmpty() && !number.equals(plan.part().number())) {
+        boolean partStated = leeway.isEmpty() || !plan.part().number().isEmpty();
+        if (partStated && !number.isEmpty() && !number.equals(plan.part().number())) {
             boolean counterpart =
                     plan.part().counterpart().filter(number::equals).isPresent();
             refuse(
@@ -276,7 +291,9 @@ final class RowCheck {
                     Echo.quoted(plan.part().number()));
         }
         String revision = row.text(ReadingColumn.REVISION);
-        if (!revision.isEmpty() && !revision.equals(plan.part().revision())) {
+        if (leeway.isEmpty()
+                && !revision.isEmpty()
+                && !revision.equals(plan.part().revision())) {
             refuse(
                     FaultKind.OTHER_PART,
                     row.where(ReadingColumn.REVISION),
@@ -296,6 +313,15 @@ final class RowCheck {
         Optional<Hand> hand = Hand.parse(word);
         if (hand.isEmpty()) {
             refuse(FaultKind.UNKNOWN_WORD, where, "", Echo.quoted(word), "port, starboard, left or right");
+        } else if (plan.part().hand().isEmpty() && leeway.isPresent()) {
+            if (!leeway.get().passes(hand.get())) {
+                refuse(
+                        FaultKind.OTHER_PART,
+                        where,
+                        "the readings mix both hands",
+                        Echo.quoted(word),
+                        leeway.get().hand().orElseThrow().word() + ", as in the rows before");
+            }
         } else if (plan.part().hand().isEmpty()) {
             refuse(
                     FaultKind.OTHER_PART,
@@ -392,7 +418,7 @@ final class RowCheck {
                             .orElse("the plan does not list this gauge"),
                     Echo.quoted(gauge.get()),
                     Words.oneOf(gauges));
-        } else if (!unlistedGaugeNoticed) {
+        } else if (!unlistedGaugeNoticed && !leavesOthersAlone()) {
             unlistedGaugeNoticed = true;
             sink.notice(
                     where,
@@ -426,6 +452,10 @@ final class RowCheck {
             return Optional.empty();
         }
         Optional<ResolvedCharacteristic> found = plan.find(number);
+        if (found.isEmpty() && leeway.isPresent()) {
+            leeway.get().passes(number);
+            return found;
+        }
         if (found.isEmpty()) {
             Optional<String> near = nearest(number);
             sink.refuse(Fault.of(

@@ -25,11 +25,17 @@ final class SchemaName {
         if (!kind.isEmpty() && kind.equals(kindOf(wanted))) {
             return "this is another version of the format than this program reads";
         }
-        return kind.isEmpty() ? "" : "this is a " + kind + ", not a " + kindOf(wanted);
+        return kind.isEmpty()
+                ? ""
+                : "this is " + article(kind) + kind + ", not " + article(kindOf(wanted)) + kindOf(wanted);
+    }
+
+    private static String article(String kind) {
+        return kind.startsWith("a") ? "an " : "a ";
     }
 
     private static String kindOf(String schema) {
-        for (String kind : new String[] {"plan", "job", "readings", "assembly"}) {
+        for (String kind : new String[] {"plan", "job", "readings", "assembly", "stack"}) {
             if (schema.startsWith("firstoff-" + kind + "-")) {
                 return kind;
             }

@@ -54,7 +54,7 @@ class SchemasTest {
     }
 
     @ParameterizedTest
-    @ValueSource(strings = {"plan", "job", "readings", "result"})
+    @ValueSource(strings = {"plan", "job", "readings", "result", "assembly", "stack", "fit-result", "stack-result"})
     void aSchema_isItselfOfTheEditionItNames(String name) throws IOException {
         String text = Files.readString(SCHEMAS.resolve(name + ".schema.json"));
         Schema edition = REGISTRY.getSchema(SchemaLocation.of(DialectId.DRAFT_2020_12));
@@ -88,7 +88,10 @@ class SchemasTest {
                     files.filter(file -> file.toString().endsWith(".json")).toList();
             assertThat(documents).hasSizeGreaterThan(8);
             for (Path document : documents) {
-                String schema = document.toString().endsWith(".plan.json") ? "plan" : "job";
+                String schema = Stream.of("plan", "assembly", "stack")
+                        .filter(kind -> document.toString().endsWith("." + kind + ".json"))
+                        .findFirst()
+                        .orElse("job");
                 assertThat(errors(schema, document)).as(document.toString()).isEmpty();
             }
         }

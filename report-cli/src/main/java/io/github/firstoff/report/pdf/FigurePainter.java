@@ -7,10 +7,13 @@ import com.lowagie.text.pdf.PdfName;
 import com.lowagie.text.pdf.PdfObject;
 import com.lowagie.text.pdf.PdfString;
 import com.lowagie.text.pdf.PdfTemplate;
+import io.github.firstoff.report.figure.BandFigure;
+import io.github.firstoff.report.figure.ConsequenceFigure;
 import io.github.firstoff.report.figure.ControlFigure;
 import io.github.firstoff.report.figure.Figure;
 import io.github.firstoff.report.figure.HistogramFigure;
 import io.github.firstoff.report.figure.ProbabilityFigure;
+import io.github.firstoff.report.figure.ShareFigure;
 import java.awt.Font;
 import java.awt.Graphics2D;
 import java.util.Locale;
@@ -57,6 +60,12 @@ final class FigurePainter {
             new HistogramPainter(pen, histogram).paint(width, height);
         } else if (figure instanceof ProbabilityFigure probability) {
             new ProbabilityPainter(pen, probability).paint(width, height);
+        } else if (figure instanceof ConsequenceFigure consequences) {
+            new ConsequencePainter(pen, consequences).paint(width, height);
+        } else if (figure instanceof BandFigure band) {
+            new BandPainter(pen, band).paint(width, height);
+        } else if (figure instanceof ShareFigure shares) {
+            new SharePainter(pen, shares).paint(width, height);
         }
     }
 }

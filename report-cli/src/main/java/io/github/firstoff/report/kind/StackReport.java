@@ -1,0 +1,43 @@
+package io.github.firstoff.report.kind;
+
+import io.github.firstoff.report.model.Block;
+import io.github.firstoff.report.model.PaperSize;
+import io.github.firstoff.report.model.ReportModel;
+import io.github.firstoff.report.section.StackSection;
+import io.github.firstoff.report.section.StudyFrame;
+import io.github.firstoff.sheet.StackSheet;
+import java.util.ArrayList;
+import java.util.List;
+
+/** A dimension loop: the answer, the gap reckoned in three ways, its picture, and what each member contributes. */
+public final class StackReport {
+    /** The report; it has no settings. */
+    public StackReport() {}
+
+    /** The sheet as blocks, for A4. */
+    public ReportModel compose(StackSheet sheet) {
+        return compose(sheet, PaperSize.A4);
+    }
+
+    /** The sheet as blocks, for the given paper. */
+    public ReportModel compose(StackSheet sheet, PaperSize paper) {
+        StackSection section = new StackSection(sheet);
+        List<Block> blocks = new ArrayList<>();
+        blocks.add(section.headline());
+        blocks.addAll(section.results());
+        blocks.addAll(section.picture());
+        blocks.addAll(section.members());
+        blocks.addAll(section.limits());
+        return new StudyFrame(
+                        "Dimension loop",
+                        sheet.result().loop().part().orElse(""),
+                        sheet.result().loop().name(),
+                        sheet.result().loop().hand(),
+                        sheet.provenance())
+                .around(
+                        paper,
+                        "Worst cases by exact decimals; statistics as stated.",
+                        sheet.accepted() ? "The gap is as wanted" : "The gap is not as wanted",
+                        blocks);
+    }
+}

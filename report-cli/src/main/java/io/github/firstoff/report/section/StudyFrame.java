@@ -1,0 +1,66 @@
+package io.github.firstoff.report.section;
+
+import io.github.firstoff.plan.Hand;
+import io.github.firstoff.report.model.Block;
+import io.github.firstoff.report.model.DocumentInfo;
+import io.github.firstoff.report.model.PaperSize;
+import io.github.firstoff.report.model.ReportModel;
+import io.github.firstoff.report.model.SheetFoot;
+import io.github.firstoff.report.model.SheetHead;
+import io.github.firstoff.sheet.Provenance;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+
+/** What stands around the content of a sheet about an assembly: head, foot, the hand at the edge. */
+public final class StudyFrame {
+    private static final int HASH_DIGITS = 12;
+
+    private final String kind;
+    private final String part;
+    private final String name;
+    private final Optional<Hand> hand;
+    private final Provenance provenance;
+
+    /**
+     * A frame.
+     *
+     * @param kind what kind of sheet it is
+     * @param part the part number; may be empty
+     * @param name what the assembly is called
+     */
+    public StudyFrame(String kind, String part, String name, Optional<Hand> hand, Provenance provenance) {
+        this.kind = kind;
+        this.part = part;
+        this.name = name;
+        this.hand = hand;
+        this.provenance = provenance;
+    }
+
+    /** The whole sheet around these blocks. */
+    public ReportModel around(PaperSize paper, String rule, String subject, List<Block> blocks) {
+        String hash = provenance.shortHash();
+        return new ReportModel(
+                paper,
+                kind,
+                "",
+                new SheetHead(
+                        part.isEmpty() ? name : part,
+                        part.isEmpty() ? "" : name,
+                        "",
+                        "",
+                        hand.map(StudyFrame::edge).orElse(io.github.firstoff.report.model.Hand.NONE)),
+                new SheetFoot(rule, provenance.program(), hash.length() == HASH_DIGITS ? hash : ""),
+                new DocumentInfo(kind + ", " + name, "", subject, Locale.UK, provenance.madeAt()),
+                blocks);
+    }
+
+    private static io.github.firstoff.report.model.Hand edge(Hand hand) {
+        return switch (hand) {
+            case PORT -> io.github.firstoff.report.model.Hand.PORT;
+            case STARBOARD -> io.github.firstoff.report.model.Hand.STARBOARD;
+            case LEFT -> io.github.firstoff.report.model.Hand.LEFT;
+            case RIGHT -> io.github.firstoff.report.model.Hand.RIGHT;
+        };
+    }
+}

@@ -1,0 +1,76 @@
+package io.github.firstoff.study.pressfit;
+
+import io.github.firstoff.assembly.Piece;
+import java.math.BigDecimal;
+import java.util.List;
+import java.util.OptionalDouble;
+
+/**
+ * Which bore goes with which ring.
+ *
+ * @param wanted the interference aimed at, on the diameter at 20 °C before smoothing, in mm
+ * @param least the least allowed, in mm
+ * @param greatest the greatest allowed, in mm
+ * @param pairs the pairs, in the order of the bores
+ * @param left the pieces that stay without a partner
+ * @param rootMeanSquare the root mean square of the distances from what is wanted, in mm; empty without pairs
+ */
+public record Matching(
+        double wanted,
+        double least,
+        double greatest,
+        List<Pair> pairs,
+        List<Left> left,
+        OptionalDouble rootMeanSquare) {
+    /** Copies the lists. */
+    public Matching {
+        pairs = List.copyOf(pairs);
+        left = List.copyOf(left);
+    }
+
+    /**
+     * A pair.
+     *
+     * @param outer the bore
+     * @param inner what goes in
+     * @param interference exact, on the diameter at 20 °C before smoothing, in mm
+     * @param effective the same after smoothing at the assembly temperature
+     * @param pressIn what pressing takes at most, in N
+     * @param holding what it holds at least, at any temperature, in N
+     */
+    public record Pair(
+            Piece outer, Piece inner, BigDecimal interference, double effective, double pressIn, double holding) {}
+
+    /**
+     * A piece without a partner.
+     *
+     * @param piece the piece
+     * @param bore whether it is a bore
+     * @param why why
+     * @param nearest the interference with the partner that comes nearest to what is allowed, in mm
+     */
+    public record Left(Piece piece, boolean bore, Why why, BigDecimal nearest) {}
+
+    /** Why a piece stays. */
+    public enum Why {
+        /** With every partner the interference is too small. */
+        TOO_LOOSE("too loose with every partner"),
+        /** With every partner the interference is too great. */
+        TOO_TIGHT("too tight with every partner"),
+        /** Some partners are too loose, the others too tight. */
+        BETWEEN("too loose with some partners, too tight with the others"),
+        /** It could be paired, but its partners serve other pieces. */
+        LEFT_OVER("left over: its partners serve other pieces better");
+
+        private final String words;
+
+        Why(String words) {
+            this.words = words;
+        }
+
+        /** In words. */
+        public String words() {
+            return words;
+        }
+    }
+}
