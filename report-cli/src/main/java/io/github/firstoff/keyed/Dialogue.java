@@ -185,7 +185,7 @@ public final class Dialogue {
             session.setOrder(settings.order().get());
         }
         for (String piece : wished) {
-            session.addPiece(piece);
+            session.givePiece(piece);
         }
         if (!settings.pieces().isEmpty() && !session.isClosed()) {
             session.closePieces();

@@ -80,10 +80,16 @@ final class Orders {
             say("There is nothing to undo.");
             return false;
         }
-        Optional<KeyedReadings.TakenBack> back = session.undo();
-        say(back.map(reading -> "Taken back: " + reading.part() + ", "
-                        + reading.reading().characteristic() + ", " + Found.value(reading.reading()) + '.')
-                .orElse("The last skip was taken back."));
+        KeyedReadings.TakenBack back = session.undo();
+        if (back.reading().isPresent()) {
+            Reading reading = back.reading().get();
+            say("Taken back: " + back.part().orElseThrow() + ", " + reading.characteristic() + ", "
+                    + Found.value(reading) + '.');
+        } else {
+            say(back.part()
+                    .map(piece -> "The piece " + piece + " is not among the pieces any more.")
+                    .orElse("The last skip was taken back."));
+        }
         return true;
     }
 

@@ -61,7 +61,7 @@ final class OtherHand {
                 continue;
             }
             if (left == own.isLeft()) {
-                return Optional.empty();
+                continue;
             }
             found = Optional.of(
                     "says " + word + ", which could mean " + own.opposite().word());

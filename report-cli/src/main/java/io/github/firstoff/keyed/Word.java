@@ -8,7 +8,7 @@ import java.util.Optional;
 /** What can be typed instead of a value. */
 enum Word {
     /** Takes the last step back. */
-    UNDO("undo", "takes the last value or skip back; again for the one before it"),
+    UNDO("undo", "takes the last value, skip or piece back; undo once more the one before it"),
     /** Leaves the value unmeasured. */
     SKIP("skip", "leaves this one unmeasured for now"),
     /** Comes back to what was skipped. */

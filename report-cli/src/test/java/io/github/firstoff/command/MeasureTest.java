@@ -198,6 +198,7 @@ class MeasureTest {
 
     @ParameterizedTest
     @CsvSource({
+        "P-15-S, 'says S, which could mean starboard'",
         "A1-S, 'says S, which could mean starboard'",
         "stbd 4, 'says stbd, which could mean starboard'",
         "HQ900S/7, 'names HQ-900-S, the part of the other hand'"
@@ -208,6 +209,18 @@ class MeasureTest {
         assertThat(column("part")).containsExactly("A1");
         Run named = measure("confirm\nundo\n", "--pieces", name);
         assertThat(named.err()).contains(why);
+    }
+
+    @Test
+    void aPieceNamedByMistake_isTakenBack_butNoneThatTheCommandLineNames() throws IOException {
+        Run run = measure("A1\nA2\n", "--by", "characteristic");
+        assertThat(run.code()).isEqualTo(1);
+        Run undone = measure("undo\n\n51.96\n10 -4\n");
+        assertThat(undone.err()).contains("The piece A2 is not among the pieces any more.").contains("  A1, 1 in mm: 51.96\n");
+        assertThat(undone.out()).contains("on 1 piece.");
+        Files.delete(out);
+        Files.delete(folder.resolve("readings.csv.journal"));
+        assertThat(measure("undo\n", "--pieces", "A1,A2").err()).contains("There is nothing to undo.");
     }
 
     @ParameterizedTest

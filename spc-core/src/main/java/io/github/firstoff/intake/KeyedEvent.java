@@ -30,8 +30,10 @@ record KeyedEvent(Kind kind, List<String> fields) {
         PLAN(1),
         /** Another order. */
         ORDER(1),
-        /** A piece. */
+        /** A piece that the person names. */
         PIECE(1),
+        /** A piece that was known beforehand. */
+        GIVEN(1),
         /** There are no more pieces to name. */
         CLOSED(0),
         /** Piece, characteristic, setting, row. */
@@ -42,7 +44,7 @@ record KeyedEvent(Kind kind, List<String> fields) {
         SKIP(3),
         /** No further reading of what may be measured repeatedly: piece, characteristic, setting. */
         NEXT(3),
-        /** The last reading, skip or next did not happen. */
+        /** The last piece, reading, skip or next did not happen. */
         UNDO(0),
         /** What was skipped is asked again. */
         AGAIN(0),

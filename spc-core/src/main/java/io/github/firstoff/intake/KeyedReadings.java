@@ -212,7 +212,7 @@ public final class KeyedReadings implements Closeable {
             for (int i = 0; i < rows.size(); i++) {
                 Taken each = readings.get(i);
                 if (pieces.add(each.part())) {
-                    events.add(KeyedEvent.of(Kind.PIECE, each.part()));
+                    events.add(KeyedEvent.of(Kind.GIVEN, each.part()));
                 }
                 events.add(KeyedEvent.of(
                         Kind.READING,
@@ -428,8 +428,8 @@ public final class KeyedReadings implements Closeable {
         for (KeyedState.Act act : files.state().acts()) {
             if (act instanceof KeyedState.Passed passed) {
                 (passed.skipped() ? skips : done).add(passed.subject());
-            } else {
-                kept.merge(act.subject(), 1, Integer::sum);
+            } else if (act instanceof KeyedState.Kept taking) {
+                kept.merge(taking.subject(), 1, Integer::sum);
             }
         }
         return subjects()
@@ -608,32 +608,33 @@ public final class KeyedReadings implements Closeable {
     }
 
     /**
-     * Takes the last reading, skip or next back. The journal keeps what was taken back, the readings file does not.
+     * Takes the last step back: a reading, a skip, or a piece that was named. The journal keeps what was taken back, the readings file
+     * does not.
      *
-     * @return the reading that was taken back; empty for the others
      * @throws IllegalStateException if there is nothing to undo
      */
-    public Optional<TakenBack> undo() throws IOException {
+    public TakenBack undo() throws IOException {
         List<KeyedState.Act> acts = files.state().acts();
         if (acts.isEmpty()) {
             throw new IllegalStateException("there is nothing to undo");
         }
-        boolean kept = acts.get(acts.size() - 1) instanceof KeyedState.Kept;
+        KeyedState.Act last = acts.get(acts.size() - 1);
         files.add(KeyedEvent.of(Kind.UNDO));
-        if (!kept) {
-            return Optional.empty();
+        if (last instanceof KeyedState.Kept) {
+            Taken back = taken.remove(taken.size() - 1);
+            return new TakenBack(Optional.of(back.part()), Optional.of(back.reading()));
         }
-        Taken back = taken.remove(taken.size() - 1);
-        return Optional.of(new TakenBack(back.part(), back.reading()));
+        return new TakenBack(
+                last instanceof KeyedState.Named named ? Optional.of(named.part()) : Optional.empty(), Optional.empty());
     }
 
     /**
-     * A reading that was taken back.
+     * What was taken back.
      *
-     * @param part the piece
-     * @param reading the reading
+     * @param part the piece of the reading, or the piece whose name it was; empty for a skip
+     * @param reading the reading; empty for a skip and for a name
      */
-    public record TakenBack(String part, Reading reading) {}
+    public record TakenBack(Optional<String> part, Optional<Reading> reading) {}
 
     /** Comes back to everything that was skipped. */
     public void again() throws IOException {
@@ -651,6 +652,11 @@ public final class KeyedReadings implements Closeable {
             return Optional.of("there is a piece " + Echo.quoted(part.strip()) + " already");
         }
         return refusalOf(part, LONGEST_NAME);
+    }
+
+    /** Names a piece that is known beforehand, so that undo does not take its name back. */
+    public void givePiece(String part) throws IOException {
+        files.add(KeyedEvent.of(Kind.GIVEN, part.strip()));
     }
 
     /** There are no more pieces to name. */

@@ -30,9 +30,10 @@ final class KeyedState {
     private String temperature = "";
 
     /** What can be undone. */
-    sealed interface Act permits Kept, Passed {
-        KeyedSubject subject();
-    }
+    sealed interface Act permits Kept, Passed, Named {}
+
+    /** A piece that was named. */
+    record Named(String part) implements Act {}
 
     /**
      * A reading that was kept.
@@ -142,7 +143,11 @@ final class KeyedState {
             }
             case PLAN -> plan = event.field(0);
             case ORDER -> order = order(event.field(0));
-            case PIECE -> pieces.add(event.field(0));
+            case PIECE -> {
+                pieces.add(event.field(0));
+                acts.add(new Named(event.field(0)));
+            }
+            case GIVEN -> pieces.add(event.field(0));
             case CLOSED -> closed = true;
             case READING -> {
                 acts.add(new Kept(subject(event), remark));
@@ -170,7 +175,9 @@ final class KeyedState {
             throw new Impossible("there is nothing to undo");
         }
         Act last = acts.remove(acts.size() - 1);
-        if (last instanceof Kept kept) {
+        if (last instanceof Named named) {
+            pieces.remove(named.part());
+        } else if (last instanceof Kept kept) {
             rows.remove(rows.size() - 1);
             if (remark.isEmpty()) {
                 remark = kept.remark();
