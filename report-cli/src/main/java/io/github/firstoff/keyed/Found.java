@@ -74,7 +74,7 @@ final class Found {
         int places = judgement.reading() instanceof Reading.Measured measured
                 ? Math.max(measured.value().scale(), 0) + 1
                 : amount.scale();
-        BigDecimal cut = amount.setScale(places, RoundingMode.DOWN);
+        BigDecimal cut = amount.setScale(places, RoundingMode.HALF_EVEN);
         return Phrases.plain(amount.scale() <= places || cut.signum() == 0 ? amount : cut);
     }
 

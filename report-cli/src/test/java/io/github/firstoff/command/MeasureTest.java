@@ -16,6 +16,8 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -30,7 +32,7 @@ class MeasureTest {
                         "counterpart": "HQ-900-S" },
               "unit": "mm",
               "temperature": { "expansion": "0.0000236", "expansionHalfWidth": "0.000001", "gaugeExpansion": "0.0000115" },
-              "gauges": [ { "id": "MIC-1", "kind": "micrometer", "resolution": "0.001", "calibrationDue": "2026-10-31" },
+              "gauges": [ { "id": "MIC-1", "kind": "micrometer", "resolution": "0.001", "calibrationDue": "2001-10-31" },
                           { "id": "CMM-1", "kind": "coordinate measuring machine", "calibrationDue": "2099-12-31" } ],
               "characteristics": [
                 { "number": "1", "feature": "bore", "requirement": "Ø52 P7", "gauge": "MIC-1" },
@@ -107,7 +109,7 @@ class MeasureTest {
         Run run = measure("51.9793\n10.2\n-4.1\n45\nnot ok\n", "--pieces", "A1");
         assertThat(run.err())
                 .contains(" 1  bore: Ø52 P7  (51.949 to 51.979 mm)  gauge MIC-1, micrometer\n")
-                .contains("    note: the calibration of gauge MIC-1 was due on 2026-10-31\n")
+                .contains("    note: the calibration of gauge MIC-1 was due on 2001-10-31\n")
                 .contains("    ✗ over by 0.0003 mm (+0.0003)   51.949     │")
                 .contains("  A1, 2, x in mm: 10.2\n  A1, 2, y in mm: -4.1\n")
                 .contains("    ✗ over by 0.25 mm (+0.25)   0     │                ┊                │   ▸ 0.2\n")
@@ -216,7 +218,9 @@ class MeasureTest {
         Run run = measure("A1\nA2\n", "--by", "characteristic");
         assertThat(run.code()).isEqualTo(1);
         Run undone = measure("undo\n\n51.96\n10 -4\n");
-        assertThat(undone.err()).contains("The piece A2 is not among the pieces any more.").contains("  A1, 1 in mm: 51.96\n");
+        assertThat(undone.err())
+                .contains("The piece A2 is not among the pieces any more.")
+                .contains("  A1, 1 in mm: 51.96\n");
         assertThat(undone.out()).contains("on 1 piece.");
         Files.delete(out);
         Files.delete(folder.resolve("readings.csv.journal"));
@@ -351,6 +355,34 @@ class MeasureTest {
                         .getSchema(schema, InputFormat.JSON)
                         .validate(run.out(), InputFormat.JSON))
                 .isEmpty();
+    }
+
+    /** The session that the guide shows is typed again, ends where the guide says that the power went, and says the same. */
+    @Test
+    void theGuide_showsWhatIsSaid() throws IOException {
+        List<String> shown = new ArrayList<>();
+        Matcher fences = Pattern.compile("(?ms)^```text\\n(.*?)^```$")
+                .matcher(Files.readString(Path.of("..", "docs", "measure.md")).replace("\r\n", "\n"));
+        while (fences.find()) {
+            shown.add(fences.group(1));
+        }
+        plan = Files.copy(
+                Path.of("..", "sample-measurements", "hq-320-p.plan.json"), folder.resolve("hq-320-p.plan.json"));
+        out = folder.resolve("pawl.csv");
+        assertThat(shown).hasSize(2);
+        for (String session : shown) {
+            StringBuilder keyed = new StringBuilder();
+            Matcher prompts = Pattern.compile("(?m)^(?:  [^ ].*|First piece|Next piece .*): (.+)$")
+                    .matcher(session.split("(?m)^Measured: ", 2)[0]);
+            while (prompts.find()) {
+                keyed.append(prompts.group(1)).append('\n');
+            }
+            Run run = measure(keyed.toString(), "--operator", "A. Quill");
+            String said = (session.contains("Measured: ") ? run.err() + run.out() : run.err())
+                    .replace(folder + java.io.File.separator, "")
+                    .replaceAll("(?m)^    note: the calibration of .*\\n", "");
+            assertThat(said.strip()).isEqualTo(session.strip());
+        }
     }
 
     @ParameterizedTest

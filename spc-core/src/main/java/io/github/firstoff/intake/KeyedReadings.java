@@ -625,7 +625,8 @@ public final class KeyedReadings implements Closeable {
             return new TakenBack(Optional.of(back.part()), Optional.of(back.reading()));
         }
         return new TakenBack(
-                last instanceof KeyedState.Named named ? Optional.of(named.part()) : Optional.empty(), Optional.empty());
+                last instanceof KeyedState.Named named ? Optional.of(named.part()) : Optional.empty(),
+                Optional.empty());
     }
 
     /**
