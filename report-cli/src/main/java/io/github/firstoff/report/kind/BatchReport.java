@@ -52,7 +52,11 @@ public final class BatchReport implements Report {
             }
             List<Block> study = new StudySection(sheet, finding).blocks();
             boolean isShort = finding.study().get().isCounted();
-            if (isShort && roomLeft) {
+            boolean wordsOnly = study.stream().noneMatch(block -> block instanceof Block.FigureBlock);
+            if (wordsOnly) {
+                // too few readings for a picture: a few lines need no page of their own
+                blocks.add(new Block.KeepTogether(study));
+            } else if (isShort && roomLeft) {
                 blocks.add(new Block.KeepTogether(study));
                 roomLeft = false;
             } else {

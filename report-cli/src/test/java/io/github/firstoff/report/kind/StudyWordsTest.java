@@ -10,6 +10,7 @@ import io.github.firstoff.report.model.Block;
 import io.github.firstoff.report.model.TableRow;
 import io.github.firstoff.sheet.Sheet;
 import io.github.firstoff.study.capability.CapabilityMethod;
+import io.github.firstoff.study.chart.ChartRequest;
 import io.github.firstoff.study.chart.ControlChart;
 import io.github.firstoff.study.chart.Lines;
 import io.github.firstoff.study.chart.Panel;
@@ -313,5 +314,14 @@ class StudyWordsTest {
                 .filter(block -> block instanceof Block.PageBreak)
                 .count();
         assertThat(breaks).isEqualTo(2);
+    }
+
+    @Test
+    void fewPointsWithoutASignal_areNotCalledInControl() {
+        Sheet sheet = StudyCases.measured(7, 1, 0.01, i -> 0, ChartRequest.of("cusum"));
+        Printed printed = new Printed(ReportCatalogue.compose(sheet));
+        assertThat(Printed.text(printed.all(Block.Headline.class).get(1).sentence()))
+                .isEqualTo("No signal on 7 points, too few to say that it ran in control; all 7 readings conform.");
+        assertThat(printed.prose()).contains("7 points cannot show that a process is steady");
     }
 }
