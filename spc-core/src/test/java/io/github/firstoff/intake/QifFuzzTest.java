@@ -1,0 +1,58 @@
+package io.github.firstoff.intake;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import com.code_intelligence.jazzer.junit.FuzzTest;
+import io.github.firstoff.plan.ResolvedPlan;
+import java.io.ByteArrayInputStream;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import org.junit.jupiter.api.Tag;
+
+/**
+ * Bytes that nobody would write, given to the readers of QIF: whatever they are, each measurement is accounted for, every message is one
+ * line that cannot move a terminal, and nothing but a refusal comes out.
+ *
+ * <p>Run by itself with the environment variable {@code JAZZER_FUZZ=1} and {@code -Dgroups=fuzz -Dtest.excludedGroups=}; without the
+ * variable only the seeds are tried.
+ */
+@Tag("fuzz")
+class QifFuzzTest {
+    private static final ResolvedPlan PLAN =
+            PlanFile.read(Path.of("src/test/resources/intake/plan.json")).resolve();
+
+    @FuzzTest(maxDuration = "2m")
+    void results(byte[] data) {
+        Intake again = ReadingFiles.readInputs(PLAN, List.of(Input.bytes("f.qif", data, relative -> Optional.empty())));
+        Intake once = ReadingFiles.readInputs(PLAN, List.of(Input.stream("f.qif", new ByteArrayInputStream(data))));
+
+        assertThat(once.rows()).isEqualTo(again.rows());
+        assertThat(once.refused().lines()).isEqualTo(again.refused().lines());
+        assertThat(once.parts()).hasSameSizeAs(again.parts());
+        assertThat(once.refused().count() > 0 || once.rows().used() > 0).isTrue();
+        once.refused().lines().forEach(QifFuzzTest::assertHarmless);
+        once.notices().forEach(notice -> assertHarmless(notice.line()));
+    }
+
+    @FuzzTest(maxDuration = "2m")
+    void plans(byte[] data) {
+        try {
+            PlanDraft draft =
+                    PlanDraft.of(Input.bytes("f.qif", data, relative -> Optional.empty()), List.of(), Map.of());
+            assertThat(PlanFile.read(Input.text("f.json", draft.text()))
+                            .resolve()
+                            .characteristics())
+                    .hasSameSizeAs(draft.plan().characteristics());
+            draft.notices().forEach(notice -> assertHarmless(notice.line()));
+        } catch (InputRefused refused) {
+            assertThat(refused.lines()).isNotEmpty();
+            refused.lines().forEach(QifFuzzTest::assertHarmless);
+        }
+    }
+
+    private static void assertHarmless(String line) {
+        assertThat(line.chars().noneMatch(Character::isISOControl)).as(line).isTrue();
+    }
+}
