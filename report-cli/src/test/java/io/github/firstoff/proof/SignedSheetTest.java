@@ -84,7 +84,7 @@ class SignedSheetTest {
                 .matches(SignatureReport::holds);
     }
 
-    /** ISO 19005-3, level B, of every sample, signed and countersigned. */
+    /** ISO 19005-3, level A, of every sample, signed and countersigned. */
     @ParameterizedTest
     @MethodSource("io.github.firstoff.proof.Samples#all")
     void sign_everySample_staysAnArchive(Samples.Sample sample) throws GeneralSecurityException, IOException {
@@ -95,7 +95,7 @@ class SignedSheetTest {
             return; // a refused certificate; that it was refused is tested with what sheets carry
         }
         byte[] once = Signer.sign(Files.readAllBytes(pdf), quill.opened(), Optional.of("inspector"), Keys.DAY);
-        assertThat(ArchiveFormat.departures(once, PDFAFlavour.PDFA_3_B)).isEmpty();
+        assertThat(ArchiveFormat.departures(once, PDFAFlavour.PDFA_3_A)).isEmpty();
         if (sample.command().equals("certificate")) {
             SigningKey second = marrow.opened();
             assertThatExceptionOfType(ProofRefused.class)
@@ -104,7 +104,7 @@ class SignedSheetTest {
             return;
         }
         byte[] twice = Signer.sign(once, marrow.opened(), Optional.empty(), Keys.DAY);
-        assertThat(ArchiveFormat.departures(twice, PDFAFlavour.PDFA_3_B)).isEmpty();
+        assertThat(ArchiveFormat.departures(twice, PDFAFlavour.PDFA_3_A)).isEmpty();
         assertThat(reports(twice, TrustedCertificates.notGiven())).hasSize(2).allMatch(SignatureReport::holds);
     }
 

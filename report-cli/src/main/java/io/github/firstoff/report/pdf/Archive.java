@@ -11,6 +11,25 @@ import java.util.Locale;
 
 /** What an archive wants in the file: metadata as XMP, and the meaning of its colours. Steps towards PDF/A-3b (ISO 19005-3). */
 final class Archive {
+    /** An archive wants to be told of names in its metadata that its own standard does not know (ISO 19005-3, 6.6.2.3). */
+    private static final String ACCESSIBILITY_SCHEMA =
+            """
+            <rdf:Description rdf:about="" xmlns:pdfaExtension="http://www.aiim.org/pdfa/ns/extension/"
+              xmlns:pdfaSchema="http://www.aiim.org/pdfa/ns/schema#" xmlns:pdfaProperty="http://www.aiim.org/pdfa/ns/property#">
+            <pdfaExtension:schemas><rdf:Bag><rdf:li rdf:parseType="Resource">
+            <pdfaSchema:schema>PDF/UA identification schema</pdfaSchema:schema>
+            <pdfaSchema:namespaceURI>http://www.aiim.org/pdfua/ns/id/</pdfaSchema:namespaceURI>
+            <pdfaSchema:prefix>pdfuaid</pdfaSchema:prefix>
+            <pdfaSchema:property><rdf:Seq><rdf:li rdf:parseType="Resource">
+            <pdfaProperty:name>part</pdfaProperty:name>
+            <pdfaProperty:valueType>Integer</pdfaProperty:valueType>
+            <pdfaProperty:category>internal</pdfaProperty:category>
+            <pdfaProperty:description>part of ISO 14289 that the file follows</pdfaProperty:description>
+            </rdf:li></rdf:Seq></pdfaSchema:property>
+            </rdf:li></rdf:Bag></pdfaExtension:schemas>
+            </rdf:Description>
+            """;
+
     private Archive() {}
 
     static byte[] metadata(DocumentInfo info, String program, String producer) {
@@ -27,7 +46,7 @@ final class Archive {
                 .append(" xmlns:dc=\"http://purl.org/dc/elements/1.1/\"")
                 .append(" xmlns:xmp=\"http://ns.adobe.com/xap/1.0/\"")
                 .append(" xmlns:pdf=\"http://ns.adobe.com/pdf/1.3/\">\n")
-                .append("<pdfaid:part>3</pdfaid:part>\n<pdfaid:conformance>B</pdfaid:conformance>\n")
+                .append("<pdfaid:part>3</pdfaid:part>\n<pdfaid:conformance>A</pdfaid:conformance>\n")
                 .append("<dc:format>application/pdf</dc:format>\n")
                 .append("<dc:title><rdf:Alt><rdf:li xml:lang=\"x-default\">")
                 .append(escaped(info.title()))
@@ -54,7 +73,10 @@ final class Archive {
                 .append("</xmp:ModifyDate>\n<pdf:Producer>")
                 .append(escaped(producer))
                 .append("</pdf:Producer>\n")
-                .append("</rdf:Description>\n</rdf:RDF>\n</x:xmpmeta>\n")
+                .append("<pdfuaid:part xmlns:pdfuaid=\"http://www.aiim.org/pdfua/ns/id/\">1</pdfuaid:part>\n")
+                .append("</rdf:Description>\n")
+                .append(ACCESSIBILITY_SCHEMA)
+                .append("</rdf:RDF>\n</x:xmpmeta>\n")
                 .append("<?xpacket end=\"w\"?>");
         return xml.toString().getBytes(StandardCharsets.UTF_8);
     }

@@ -94,29 +94,38 @@ final class BlockSetter {
 
     private List<Slab> headline(Block.Headline headline, double measure) {
         Type type = headline.tone() == Tone.OUT ? Type.HEADLINE.in(Ink.RED) : Type.HEADLINE;
-        return kept(lines(headline.sentence(), measure, type, 16), false);
+        return kept(lines(headline.sentence(), measure, type, 16, Tag.heading(1)), false);
     }
 
     private Slab heading(Block.Heading heading, double measure) {
         boolean section = heading.level() == Block.Level.SECTION;
         TextSetter.SetText set = texts.set(Text.of(heading.text()), measure, section ? Type.HEADING : Type.STRONG);
+        Tag tag = Tag.heading(section ? 2 : 3);
         return Slab.of(section ? 17 : 9, set.height(), (canvas, x, y) -> {
                     if (section) {
                         canvas.marks().bookmark(heading.text(), x, canvas.up(y));
                     }
-                    set.paint(canvas, x, y);
+                    canvas.tagged(tag, () -> set.paint(canvas, x, y));
                 })
                 .kept();
     }
 
     private List<Slab> lines(Text text, double measure, Type type, double space) {
+        return lines(text, measure, type, space, Tag.of("P"));
+    }
+
+    private List<Slab> lines(Text text, double measure, Type type, double space, Tag tag) {
         List<TextSetter.SetText> lines = texts.set(text, measure, type).split();
         List<Slab> slabs = new ArrayList<>();
         for (int i = 0; i < lines.size(); i++) {
             TextSetter.SetText line = lines.get(i);
             // No line of a paragraph stands alone at the foot or the head of a page.
             boolean keep = i < lines.size() - 1 && (i == 0 || i == lines.size() - 2);
-            slabs.add(Slab.of(i == 0 ? space : 0, line.height(), line::paint).kept(keep));
+            slabs.add(Slab.of(
+                            i == 0 ? space : 0,
+                            line.height(),
+                            (canvas, x, y) -> canvas.tagged(tag, () -> line.paint(canvas, x, y)))
+                    .kept(keep));
         }
         return slabs;
     }
@@ -130,7 +139,7 @@ final class BlockSetter {
         TextSetter.SetText set = texts.set(text, measure - indent, Type.BODY);
         return Slab.of(8, set.height(), (canvas, x, y) -> {
             canvas.line(x + 1.1, y, x + 1.1, y + set.height(), 2.2, Ink.BLACK);
-            set.paint(canvas, x + indent, y);
+            canvas.tagged(Tag.of("P"), () -> set.paint(canvas, x + indent, y));
         });
     }
 
@@ -141,12 +150,14 @@ final class BlockSetter {
                         .max()
                         .orElse(0)
                 + 5;
+        Tag all = Tag.of("L");
         for (Block.MarkedItem item : list.items()) {
+            Tag entry = all.within("LI");
             TextSetter.SetText mark = texts.set(Text.NONE.ringed(item.mark()), indent, Type.BODY);
             TextSetter.SetText set = texts.set(item.sentence(), measure - indent, Type.BODY);
             slabs.add(Slab.of(slabs.isEmpty() ? 6 : 1.5, Math.max(set.height(), mark.height()), (canvas, x, y) -> {
-                mark.paint(canvas, x, y);
-                set.paint(canvas, x + indent, y);
+                canvas.tagged(entry.within("Lbl"), () -> mark.paint(canvas, x, y));
+                canvas.tagged(entry.within("LBody"), () -> set.paint(canvas, x + indent, y));
             }));
         }
         return slabs;
@@ -175,11 +186,13 @@ final class BlockSetter {
         if (!group.title().isEmpty()) {
             TextSetter.SetText title = texts.set(Text.of(group.title()), width, Type.STRONG);
             slabs.add(Slab.of(0, title.height() + 3, (canvas, x, y) -> {
-                title.paint(canvas, x, y);
+                canvas.tagged(Tag.of("P"), () -> title.paint(canvas, x, y));
                 canvas.line(x, y + title.height() + 1, x + width, y + title.height() + 1, 0.4, Ink.BLACK);
             }));
         }
+        Tag all = Tag.of("L");
         for (Block.Fact fact : group.facts()) {
+            Tag entry = all.within("LI");
             // The label shares the baseline of the first line of its value.
             Type labelType = new Type(Type.LABEL.size(), Type.BODY.leading(), false, Ink.GREY);
             TextSetter.SetText label = texts.set(Text.of(fact.label()), indent - 4, labelType);
@@ -187,8 +200,8 @@ final class BlockSetter {
             TextSetter.SetText set = texts.set(value, width - indent, Type.BODY);
             double drop = Type.BODY.baseline() - labelType.baseline();
             slabs.add(Slab.of(0, Math.max(set.height(), label.height()), (canvas, x, y) -> {
-                label.paint(canvas, x, y + drop);
-                set.paint(canvas, x + indent, y);
+                canvas.tagged(entry.within("Lbl"), () -> label.paint(canvas, x, y + drop));
+                canvas.tagged(entry.within("LBody"), () -> set.paint(canvas, x + indent, y));
             }));
         }
         return slabs;
@@ -240,11 +253,14 @@ final class BlockSetter {
                         double x2 = x + role + gap;
                         double x3 = x2 + name + gap;
                         double x4 = x3 + signature + gap;
+                        canvas.tagged(Tag.of("P"), () -> {
                         roleText.paint(canvas, x, rule - roleText.height() - 1);
                         nameText.paint(canvas, x2, rule - nameText.height() - 1);
                         dateText.paint(canvas, x4, rule - dateText.height() - 1);
                         under(canvas, "name, position", x2, name, rule);
                         under(canvas, "signature", x3, signature, rule);
+                        under(canvas, "date", x4, date, rule);
+                        });
                         canvas.marks()
                                 .signature(
                                         line.role(),
@@ -252,7 +268,6 @@ final class BlockSetter {
                                         canvas.up(rule - 0.5),
                                         signature,
                                         height - SIGNATURE_LABEL - 2);
-                        under(canvas, "date", x4, date, rule);
                     })
                     .kept());
         }
@@ -331,10 +346,12 @@ final class BlockSetter {
         String figure = faces.figure(key.figure());
         String unit = faces.fit(key.unit());
         return Slab.of(12, label.height() + large.leading(), (canvas, x, y) -> {
-            label.paint(canvas, x, y);
-            double baseline = y + label.height() + large.baseline();
-            canvas.text(figure, x, baseline, large);
-            canvas.text(unit, x + faces.width(figure, true, large.size()) + 7, baseline, Type.HEADLINE.heavy(false));
+            canvas.tagged(Tag.of("P"), () -> {
+                label.paint(canvas, x, y);
+                double baseline = y + label.height() + large.baseline();
+                canvas.text(figure, x, baseline, large);
+                canvas.text(unit, x + faces.width(figure, true, large.size()) + 7, baseline, Type.HEADLINE.heavy(false));
+            });
         });
     }
 

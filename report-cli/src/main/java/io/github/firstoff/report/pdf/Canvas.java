@@ -8,10 +8,13 @@ import com.lowagie.text.pdf.PdfString;
 
 /** A page to draw on, in points from its top left corner, y downwards. */
 final class Canvas {
+    private static final PdfName ARTIFACT = new PdfName("Artifact");
+
     private final PdfContentByte content;
     private final Faces faces;
     private final double pageHeight;
     private final Marks marks;
+    private boolean furniture;
 
     Canvas(PdfContentByte content, Faces faces, double pageHeight, Marks marks) {
         this.content = content;
@@ -31,6 +34,40 @@ final class Canvas {
 
     Faces faces() {
         return faces;
+    }
+
+    /** From here on, what belongs to no part of the sheet is furniture of the page. */
+    void beginPage() {
+        content.beginMarkedContentSequence(ARTIFACT);
+        furniture = true;
+    }
+
+    /** The page is drawn. */
+    void endPage() {
+        content.endMarkedContentSequence();
+        furniture = false;
+    }
+
+    /** Draws a part of the sheet. A part within a part that is being drawn belongs to it. */
+    void tagged(Tag tag, Runnable drawing) {
+        if (!furniture) {
+            drawing.run();
+            return;
+        }
+        endPage();
+        content.beginMarkedContentSequence(tag.element(marks));
+        drawing.run();
+        content.endMarkedContentSequence();
+        beginPage();
+    }
+
+    /** Draws a part of the sheet, and the same drawing on later pages as their furniture: a repeated head is not read again. */
+    void taggedOnce(Tag tag, Runnable drawing) {
+        if (tag.isDrawn()) {
+            drawing.run();
+        } else {
+            tagged(tag, drawing);
+        }
     }
 
     /** From y downwards to the y of the page. */

@@ -2,10 +2,6 @@ package io.github.firstoff.report.pdf;
 
 import com.lowagie.text.pdf.BaseFont;
 import com.lowagie.text.pdf.FontMapper;
-import com.lowagie.text.pdf.PdfDictionary;
-import com.lowagie.text.pdf.PdfName;
-import com.lowagie.text.pdf.PdfObject;
-import com.lowagie.text.pdf.PdfString;
 import com.lowagie.text.pdf.PdfTemplate;
 import io.github.firstoff.report.figure.BandFigure;
 import io.github.firstoff.report.figure.ConsequenceFigure;
@@ -39,9 +35,6 @@ final class FigurePainter {
     }
 
     void paint(Canvas canvas, Figure figure, String alternative, double x, double y, double width, double height) {
-        PdfDictionary properties = new PdfDictionary();
-        properties.put(new PdfName("Alt"), new PdfString(alternative, PdfObject.TEXT_UNICODE));
-        canvas.content().beginMarkedContentSequence(new PdfName("Figure"), properties, true);
         PdfTemplate template = canvas.content().createTemplate((float) width, (float) height);
         Graphics2D g = template.createGraphics((float) width, (float) height, mapper);
         try {
@@ -49,8 +42,9 @@ final class FigurePainter {
         } finally {
             g.dispose();
         }
-        canvas.content().addTemplate(template, (float) x, (float) canvas.up(y + height));
-        canvas.content().endMarkedContentSequence();
+        canvas.tagged(
+                Tag.figure(alternative),
+                () -> canvas.content().addTemplate(template, (float) x, (float) canvas.up(y + height)));
     }
 
     static void paint(Pen pen, Figure figure, double width, double height) {

@@ -4,6 +4,7 @@ import io.github.firstoff.report.model.Block;
 import java.text.DecimalFormat;
 import java.text.DecimalFormatSymbols;
 import java.util.Locale;
+import java.util.stream.Collectors;
 
 /** Draws indices as dots with their intervals on one common scale. */
 final class IndexScalePainter {
@@ -33,7 +34,10 @@ final class IndexScalePainter {
         double head = 11;
         double axis = 13;
         double height = head + rows + axis + conditions.height();
-        return Slab.of(10, height, (canvas, x, y) -> {
+        String inWords = scale.marks().stream()
+                .map(mark -> mark.name() + " " + mark.figures())
+                .collect(Collectors.joining("; "));
+        Slab drawn = Slab.of(10, height, (canvas, x, y) -> {
             double left = x + names;
             double right = x + measure - figures;
             Ends ends = ends(scale);
@@ -74,7 +78,10 @@ final class IndexScalePainter {
                 mark.upper().ifPresent(v -> canvas.line(to, middle - 2.4, to, middle + 2.4, 1.1, Ink.BLUE));
                 canvas.fillCircle(at, middle, 2.5, Ink.BLUE);
             }
-            conditions.paint(canvas, x, bottom + axis);
+        });
+        return Slab.of(10, height, (canvas, x, y) -> {
+            canvas.tagged(Tag.figure(inWords), () -> drawn.paint().at(canvas, x, y));
+            canvas.tagged(Tag.of("P"), () -> conditions.paint(canvas, x, y + head + rows + axis));
         });
     }
 

@@ -3,10 +3,14 @@ package io.github.firstoff.report.pdf;
 import com.lowagie.text.Rectangle;
 import com.lowagie.text.pdf.PdfAnnotation;
 import com.lowagie.text.pdf.PdfDestination;
+import com.lowagie.text.pdf.PdfDictionary;
 import com.lowagie.text.pdf.PdfFormField;
 import com.lowagie.text.pdf.PdfName;
+import com.lowagie.text.pdf.PdfNumber;
 import com.lowagie.text.pdf.PdfOutline;
+import com.lowagie.text.pdf.PdfStructureElement;
 import com.lowagie.text.pdf.PdfWriter;
+import org.jspecify.annotations.Nullable;
 
 /** What a file knows of its pages beside their ink: where its headings stand, and where a signature goes. Places are those of the page. */
 final class Marks {
@@ -15,9 +19,28 @@ final class Marks {
 
     private final PdfWriter writer;
     private int signatures;
+    private int rank;
+    private @Nullable PdfStructureElement structure;
 
     Marks(PdfWriter writer) {
         this.writer = writer;
+    }
+
+    /** The whole sheet, of which everything that is read is a part. */
+    PdfStructureElement structure() {
+        if (structure == null) {
+            structure = new PdfStructureElement(writer.getStructureTreeRoot(), new PdfName("Document"));
+        }
+        return structure;
+    }
+
+    /** The type of a part, headings at most one rank below the heading before them (ISO 14289-1, 7.4.2). */
+    String rank(String type) {
+        if (!type.matches("H[1-6]")) {
+            return type;
+        }
+        rank = Math.min(type.charAt(1) - '0', rank + 1);
+        return "H" + rank;
     }
 
     /** A line in the outline of the file that leads to this place on the current page. */
@@ -40,6 +63,16 @@ final class Marks {
         field.setPage();
         // An archive wants to be told how a field looks, even where it looks like nothing (ISO 19005-3, 6.3.3).
         field.setAppearance(PdfName.N, writer.getDirectContent().createTemplate((float) width, (float) height));
+        Tag form = Tag.of("Form");
+        PdfStructureElement part = form.element(this);
+        PdfDictionary object = new PdfDictionary(new PdfName("OBJR"));
+        object.put(new PdfName("Obj"), field.getIndirectReference());
+        object.put(PdfName.PG, writer.getCurrentPage());
+        part.put(PdfName.K, object);
+        part.put(PdfName.PG, writer.getCurrentPage());
+        field.put(
+                new PdfName("StructParent"),
+                new PdfNumber(writer.getStructureTreeRoot().addExistingObject(part.getReference())));
         writer.addAnnotation(field);
     }
 }

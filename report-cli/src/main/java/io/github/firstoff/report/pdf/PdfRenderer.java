@@ -86,6 +86,8 @@ public final class PdfRenderer {
         writer.setCloseStream(false);
         writer.setPdfVersion(PdfWriter.PDF_VERSION_1_7);
         writer.setViewerPreferences(PdfWriter.DisplayDocTitle);
+        writer.setTagged();
+        writer.setTabs(PdfName.S);
         describe(model, attachments, document, writer);
         attach(attachments, model.document(), writer);
         Marks marks = new Marks(writer);
@@ -97,10 +99,12 @@ public final class PdfRenderer {
             if (number == 1) {
                 marks.bookmark(model.kind(), PageFrame.MARGIN, canvas.up(0));
             }
+            canvas.beginPage();
             frame.paint(canvas, number, pages.size());
             for (Paginator.Placed placed : page) {
                 placed.slab().paint().at(canvas, PageFrame.MARGIN, frame.top() + placed.y());
             }
+            canvas.endPage();
             writer.setPageEmpty(false);
         }
         document.close();

@@ -78,6 +78,7 @@ final class TableSetter {
         private final boolean fits;
         private boolean narrowed;
         private final double total;
+        private final Tag structure = Tag.of("Table");
 
         Grid(Block.Table table, double measure, double size, double gutter) {
             this.table = table;
@@ -293,34 +294,42 @@ final class TableSetter {
             }
             double inner = height;
             double all = inner + 5.5;
+            Tag row = structure.within("TR");
+            List<Tag> cells = heads.stream().map(each -> row.columnHead()).toList();
             return Slab.of(0, all, (canvas, x, y) -> {
                 canvas.line(x, y, x + total, y, 0.8, Ink.BLACK);
                 double left = x;
                 for (int i = 0; i < count; i++) {
-                    TextSetter.SetText set = heads.get(i);
-                    double top = y + 2.4 + inner - set.height();
-                    if (table.columns().get(i).kind() == Column.Kind.FIGURE) {
-                        double line = top;
-                        for (TextSetter.SetText one : set.split()) {
-                            one.paint(canvas, left + width[i] - one.width(), line);
-                            line += one.height();
-                        }
-                    } else if (table.columns().get(i).kind() == Column.Kind.STRIP) {
-                        set.paint(canvas, left + (width[i] - stripLength(width[i])) / 2, top);
-                    } else {
-                        set.paint(canvas, left, top);
-                    }
+                    int column = i;
+                    double start = left;
+                    double top = y + 2.4 + inner - heads.get(i).height();
+                    canvas.taggedOnce(cells.get(i), () -> head(canvas, heads.get(column), column, start, top));
                     left += width[i] + gutter;
                 }
                 canvas.line(x, y + all, x + total, y + all, 0.4, Ink.BLACK);
             });
         }
 
+        private void head(Canvas canvas, TextSetter.SetText set, int column, double left, double top) {
+            if (table.columns().get(column).kind() == Column.Kind.FIGURE) {
+                double line = top;
+                for (TextSetter.SetText one : set.split()) {
+                    one.paint(canvas, left + width[column] - one.width(), line);
+                    line += one.height();
+                }
+            } else if (table.columns().get(column).kind() == Column.Kind.STRIP) {
+                set.paint(canvas, left + (width[column] - stripLength(width[column])) / 2, top);
+            } else {
+                set.paint(canvas, left, top);
+            }
+        }
+
         private Slab group(String label) {
             TextSetter.SetText set = texts.set(Text.bold(label), total, type);
             double height = set.height() + 2 * ROW_AIR + 2;
+            Tag cell = structure.within("TR").within("TD").over(width.length);
             return Slab.of(0, height, (canvas, x, y) -> {
-                set.paint(canvas, x, y + ROW_AIR + 2);
+                canvas.tagged(cell, () -> set.paint(canvas, x, y + ROW_AIR + 2));
                 canvas.line(x, y + height, x + total, y + height, 0.25, Ink.HAIRLINE);
             });
         }
@@ -341,12 +350,16 @@ final class TableSetter {
             }
             double inner = height;
             double all = inner + 2 * ROW_AIR;
+            Tag parts = structure.within("TR");
             return Slab.of(0, all, (canvas, x, y) -> {
                 double left = x;
                 for (int i = 0; i < width.length; i++) {
                     Content content = contents.get(i);
                     double down = content.floats ? 0 : deepest - content.drop;
-                    content.paint.at(canvas, left, y + ROW_AIR + down, inner);
+                    double start = left;
+                    canvas.tagged(
+                            parts.within("TD"),
+                            () -> content.paint.at(canvas, start, y + ROW_AIR + down, inner));
                     left += width[i] + gutter;
                 }
                 canvas.line(x, y + all, x + total, y + all, last ? 0.8 : 0.25, last ? Ink.BLACK : Ink.HAIRLINE);
