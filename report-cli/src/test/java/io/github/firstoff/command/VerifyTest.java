@@ -4,6 +4,9 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.ObjectMapper;
+import com.networknt.schema.InputFormat;
+import com.networknt.schema.SchemaRegistry;
+import com.networknt.schema.SpecificationVersion;
 import io.github.firstoff.proof.Keys;
 import io.github.firstoff.proof.Samples;
 import io.github.firstoff.proof.SheetFile;
@@ -107,6 +110,10 @@ class VerifyTest {
     void verify_asJson_saysTheSame() throws IOException {
         JsonNode json =
                 new ObjectMapper().readTree(verify(countersigned, "--json").out());
+        assertThat(SchemaRegistry.withDefaultDialect(SpecificationVersion.DRAFT_2020_12)
+                        .getSchema(Files.readString(Path.of("..", "docs", "schemas", "verify.schema.json")))
+                        .validate(json.toString(), InputFormat.JSON))
+                .isEmpty();
         assertThat(json.get("holds").asBoolean()).isTrue();
         assertThat(json.get("signatures")).hasSize(2);
         assertThat(json.get("signatures").get(1).get("signer").asText()).isEqualTo("B. Marrow");
