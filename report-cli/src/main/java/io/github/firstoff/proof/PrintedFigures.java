@@ -35,6 +35,9 @@ final class PrintedFigures {
             }
             if (command.equals(Optional.of("first-article"))) {
                 for (Object reading : Json.list(characteristic, "readings")) {
+                    if (Json.text(reading, "unit").isPresent()) {
+                        continue; // in another unit than the limits, and so perhaps an angle in minutes
+                    }
                     add(figures, name + ", part " + Json.text(reading, "part").orElse("") + ",", reading, "value");
                 }
             } else {

@@ -371,7 +371,8 @@ public final class Verification {
 
     /** Of a sheet of another version: whether the limits and the readings of its result stand on its pages. */
     private void printedFigures() {
-        String text = String.join(" ", sheet.pages()).replaceAll("\\s+", " ");
+        // Sheets set a minus where data have a hyphen.
+        String text = String.join(" ", sheet.pages()).replaceAll("\\s+", " ").replace('\u2212', '-');
         List<String> missing = new ArrayList<>();
         int found = 0;
         try {

@@ -2,6 +2,7 @@ package io.github.firstoff.proof;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import com.fasterxml.jackson.databind.ObjectMapper;
 import io.github.firstoff.command.Firstoff;
 import java.io.ByteArrayOutputStream;
 import java.io.IOException;
@@ -12,6 +13,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Locale;
 import java.util.stream.Stream;
 
 /** The sheets that the samples make. */
@@ -86,14 +88,27 @@ public final class Samples {
                 : Stream.empty();
     }
 
-    /** The plan that the samples' own README names for a job. */
+    /** The plan of the part that the job names, or that the samples' own README names for a job. */
     private static String planOf(String name) {
+        String part;
+        try {
+            part = new ObjectMapper()
+                    .readTree(FOLDER.resolve(name + ".job.json").toFile())
+                    .path("part")
+                    .asText()
+                    .toLowerCase(Locale.ROOT);
+        } catch (IOException fault) {
+            throw new UncheckedIOException(fault);
+        }
+        if (Files.exists(FOLDER.resolve(part + ".plan.json"))) {
+            return part;
+        }
         return switch (name) {
             case "batch-2209" -> "hq-310-s";
             case "first-article-guarded" -> "hq-310-p-guarded";
             default -> {
-                String part = name.replaceFirst("^first-article-", "");
-                yield Files.exists(FOLDER.resolve(part + ".plan.json")) ? part : "hq-310-p";
+                String own = name.replaceFirst("^first-article-", "");
+                yield Files.exists(FOLDER.resolve(own + ".plan.json")) ? own : "hq-310-p";
             }
         };
     }

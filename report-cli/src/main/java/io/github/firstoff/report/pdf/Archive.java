@@ -12,8 +12,7 @@ import java.util.Locale;
 /** What an archive wants in the file: metadata as XMP, and the meaning of its colours. Steps towards PDF/A-3b (ISO 19005-3). */
 final class Archive {
     /** An archive wants to be told of names in its metadata that its own standard does not know (ISO 19005-3, 6.6.2.3). */
-    private static final String ACCESSIBILITY_SCHEMA =
-            """
+    private static final String ACCESSIBILITY_SCHEMA = """
             <rdf:Description rdf:about="" xmlns:pdfaExtension="http://www.aiim.org/pdfa/ns/extension/"
               xmlns:pdfaSchema="http://www.aiim.org/pdfa/ns/schema#" xmlns:pdfaProperty="http://www.aiim.org/pdfa/ns/property#">
             <pdfaExtension:schemas><rdf:Bag><rdf:li rdf:parseType="Resource">

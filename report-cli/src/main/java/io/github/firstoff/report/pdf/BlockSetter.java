@@ -254,12 +254,12 @@ final class BlockSetter {
                         double x3 = x2 + name + gap;
                         double x4 = x3 + signature + gap;
                         canvas.tagged(Tag.of("P"), () -> {
-                        roleText.paint(canvas, x, rule - roleText.height() - 1);
-                        nameText.paint(canvas, x2, rule - nameText.height() - 1);
-                        dateText.paint(canvas, x4, rule - dateText.height() - 1);
-                        under(canvas, "name, position", x2, name, rule);
-                        under(canvas, "signature", x3, signature, rule);
-                        under(canvas, "date", x4, date, rule);
+                            roleText.paint(canvas, x, rule - roleText.height() - 1);
+                            nameText.paint(canvas, x2, rule - nameText.height() - 1);
+                            dateText.paint(canvas, x4, rule - dateText.height() - 1);
+                            under(canvas, "name, position", x2, name, rule);
+                            under(canvas, "signature", x3, signature, rule);
+                            under(canvas, "date", x4, date, rule);
                         });
                         canvas.marks()
                                 .signature(
@@ -350,7 +350,8 @@ final class BlockSetter {
                 label.paint(canvas, x, y);
                 double baseline = y + label.height() + large.baseline();
                 canvas.text(figure, x, baseline, large);
-                canvas.text(unit, x + faces.width(figure, true, large.size()) + 7, baseline, Type.HEADLINE.heavy(false));
+                canvas.text(
+                        unit, x + faces.width(figure, true, large.size()) + 7, baseline, Type.HEADLINE.heavy(false));
             });
         });
     }

@@ -357,9 +357,7 @@ final class TableSetter {
                     Content content = contents.get(i);
                     double down = content.floats ? 0 : deepest - content.drop;
                     double start = left;
-                    canvas.tagged(
-                            parts.within("TD"),
-                            () -> content.paint.at(canvas, start, y + ROW_AIR + down, inner));
+                    canvas.tagged(parts.within("TD"), () -> content.paint.at(canvas, start, y + ROW_AIR + down, inner));
                     left += width[i] + gutter;
                 }
                 canvas.line(x, y + all, x + total, y + all, last ? 0.8 : 0.25, last ? Ink.BLACK : Ink.HAIRLINE);
