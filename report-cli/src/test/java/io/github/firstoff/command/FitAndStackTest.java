@@ -269,4 +269,21 @@ class FitAndStackTest {
                 .startsWith("Grips with at least 633 N at 60 °C");
         assertThat(run.out()).doesNotContain("{");
     }
+
+    /** The guides show files and what comes of them; both are taken from there and run. */
+    @ParameterizedTest
+    @CsvSource({"fit", "stack"})
+    void theExampleOfTheGuide_saysWhatTheGuideSays(String command) throws IOException {
+        String guide = Files.readString(Path.of("..", "docs", command + ".md")).replace("\r\n", "\n");
+        int json = guide.indexOf("```json\n") + "```json\n".length();
+        String file = guide.substring(json, guide.indexOf("```", json));
+        int comes = guide.indexOf("```\n", guide.indexOf("## What comes out")) + "```\n".length();
+        String said = guide.substring(comes, guide.indexOf("```", comes));
+
+        Run run = run(
+                command, Files.writeString(folder.resolve("example.json"), file).toString());
+
+        assertThat(run.code()).isZero();
+        assertThat(run.out()).startsWith(said);
+    }
 }

@@ -39,7 +39,8 @@ public final class PairTable {
         blocks.add(new Block.Paragraph(Text.of(Phrases.counted(matching.pairs().size(), "pair", "pairs")
                 + sheet.hand().map(hand -> ", all " + hand.word()).orElse("")
                 + ": as many as can be made between "
-                + FitWords.micrometres(matching.least()) + " and " + FitWords.micrometres(matching.greatest())
+                + bound(matching.least(), RoundingMode.CEILING) + " and "
+                + bound(matching.greatest(), RoundingMode.FLOOR)
                 + "\u00A0µm, and of all ways to do so the one that keeps nearest to "
                 + FitWords.micrometres(matching.wanted()) + "\u00A0µm"
                 + (matching.rootMeanSquare().isPresent()
@@ -94,6 +95,11 @@ public final class PairTable {
                     rows));
         }
         return blocks;
+    }
+
+    /** A bound is rounded to its safe side. */
+    private static String bound(double millimetres, RoundingMode rounding) {
+        return FitWords.minus(FitWords.rounded(UM * millimetres, 1, rounding));
     }
 
     private static String capital(String text) {
