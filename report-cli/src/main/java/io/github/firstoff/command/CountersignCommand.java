@@ -55,6 +55,7 @@ final class CountersignCommand implements Callable<Integer> {
             throw new ParameterException(
                     command.commandLine(), "--sign KEY.p12 is missing: a sheet is signed with a key");
         }
+        signing.refuseToOverwriteKey(command.commandLine(), target);
         byte[] bytes = VerifyCommand.bytes(path);
         SheetFile sheet = SheetFile.read(path.toString(), bytes);
         List<SignatureReport> before = SignatureCheck.of(sheet, TrustedCertificates.notGiven());

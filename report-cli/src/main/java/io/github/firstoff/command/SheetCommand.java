@@ -129,6 +129,7 @@ abstract class SheetCommand implements Callable<Integer> {
                             ? "--sign and --position need --out FILE.pdf: only a sheet can be signed"
                             : "--position needs --sign KEY.p12: it stands in the signature");
         }
+        signing.refuseToOverwriteKey(command.commandLine(), out);
         Instant now = Clock.now(command.commandLine());
         // A key that cannot sign is found out before the work is done, not after.
         Optional<SigningOptions.Pen> pen =

@@ -41,6 +41,15 @@ final class SigningOptions {
         return key == null && position != null;
     }
 
+    /** A sheet must not be written over the key that signs it. */
+    void refuseToOverwriteKey(CommandLine line, @Nullable Path out) {
+        if (key != null
+                && out != null
+                && out.toAbsolutePath().normalize().equals(key.toAbsolutePath().normalize())) {
+            throw new ParameterException(line, "--out " + out + " would overwrite the key");
+        }
+    }
+
     /** A key that was opened, ready to sign. */
     static final class Pen {
         private final SigningKey key;

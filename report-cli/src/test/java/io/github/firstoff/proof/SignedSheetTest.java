@@ -32,6 +32,7 @@ import org.bouncycastle.cms.SignerInformation;
 import org.bouncycastle.cms.jcajce.JcaSimpleSignerInfoVerifierBuilder;
 import org.junit.jupiter.api.Assumptions;
 import org.junit.jupiter.api.BeforeAll;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -213,6 +214,30 @@ class SignedSheetTest {
         ByteArrayOutputStream out = new ByteArrayOutputStream();
         document.save(out);
         return out.toByteArray();
+    }
+
+    /** Every digit of a signature, of the zeros behind it as many again. */
+    @Tag("slow")
+    @Test
+    void check_anyDigitOfASignatureChanged_isFound() throws IOException {
+        int[] range;
+        try (PDDocument document = Loader.loadPDF(signed)) {
+            range = document.getSignatureDictionaries().get(0).getByteRange();
+        }
+        List<Integer> unfound = new ArrayList<>();
+        for (int place = range[1]; place < range[1] + 5000; place++) {
+            byte[] changed = signed.clone();
+            changed[place] ^= 0x01;
+            try {
+                List<SignatureReport> reports = reports(changed, TrustedCertificates.notGiven());
+                if (!reports.isEmpty() && reports.stream().allMatch(SignatureReport::holds)) {
+                    unfound.add(place - range[1]);
+                }
+            } catch (ProofRefused refused) {
+                assertThat(refused.getMessage()).isNotBlank();
+            }
+        }
+        assertThat(unfound).isEmpty();
     }
 
     /** Poppler's pdfsig as an independent reader; where it is not installed, this says so by being skipped. */
