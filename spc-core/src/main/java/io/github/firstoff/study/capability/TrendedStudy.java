@@ -10,7 +10,6 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
-import java.util.function.ToDoubleFunction;
 import org.apache.commons.math3.analysis.solvers.BrentSolver;
 
 /**
@@ -38,6 +37,7 @@ import org.apache.commons.math3.analysis.solvers.BrentSolver;
  */
 public record TrendedStudy(double level) {
     private static final double STEP = 1e-5;
+    private static final double ROOT_OF_TWO_PI = Math.sqrt(2 * Math.PI);
 
     /** Measured; the figures stand in docs/methods.md. */
     private static final String WHOLE_LIFE =
@@ -104,7 +104,7 @@ public record TrendedStudy(double level) {
         Scale scale = sample.scale();
         OptionalDouble lower = steps(scale, bounds.requiredLower());
         OptionalDouble upper = steps(scale, bounds.upper());
-        Mixture mixture = new Mixture(fitted, parameters(fitted, s));
+        Mixture mixture = new Mixture(fitted, s);
         double mean = mixture.mean();
         Index cp = bounds.isTwoSided()
                 ? Index.of("Cp within trend", (upper.getAsDouble() - lower.getAsDouble()) / (6 * s))
@@ -123,11 +123,11 @@ public record TrendedStudy(double level) {
                 .atLeast(IndexIntervals.bissellBound(cpk, (double) readings, df, 1 - level));
         Delta delta = new Delta(fitted, s, df, level);
         Index pp = bounds.isTwoSided()
-                ? delta.index("Pp whole life", m -> (upper.getAsDouble() - lower.getAsDouble()) / (m.high() - m.low()))
+                ? delta.index("Pp whole life", mixture.twoSided(lower.getAsDouble(), upper.getAsDouble()))
                 : Index.none("Pp whole life", NormalIndices.oneSided(bounds));
-        Index ppk = delta.index("Ppk whole life", m -> m.least(lower, upper));
+        Index ppk = delta.index("Ppk whole life", mixture.least(lower, upper));
         Index worst = new WorstMoment(fitted, s, df, level).index(lower, upper);
-        Index score = delta.index("score", m -> Scores.ofShare(m.outside(lower, upper)));
+        Index score = delta.index("score", mixture.score(lower, upper));
         Index expected = Outside.expected(
                 Outside.EXPECTED,
                 score.value().orElseThrow(),
@@ -202,17 +202,6 @@ public record TrendedStudy(double level) {
                 new Interval(scale.length(slope - half), scale.length(slope + half), level, "Student t"));
     }
 
-    /** Per life the height at its middle and the slope; last the spread. */
-    private static double[] parameters(List<Life> lives, double s) {
-        double[] parameters = new double[2 * lives.size() + 1];
-        for (int i = 0; i < lives.size(); i++) {
-            parameters[2 * i] = lives.get(i).tally.meanY();
-            parameters[2 * i + 1] = lives.get(i).tally.slope();
-        }
-        parameters[parameters.length - 1] = s;
-        return parameters;
-    }
-
     /** The readings of one tool life. */
     private record Life(int from, int to, LineTally tally) {
         boolean hasLine() {
@@ -260,25 +249,34 @@ public record TrendedStudy(double level) {
         }
     }
 
-    /** Values and intervals of functions of lines and spread. */
+    /**
+     * A function of lines and spread: its value and its derivative by each of their parameters.
+     *
+     * @param value the value
+     * @param gradient the derivatives, per life by the height at its middle and by the slope; last by the spread
+     */
+    private record Estimate(double value, double[] gradient) {
+        /** A function of one or two estimates with its two partial derivatives. */
+        static Estimate chain(double value, double byFirst, Estimate first, double bySecond, Estimate second) {
+            double[] gradient = new double[first.gradient.length];
+            for (int i = 0; i < gradient.length; i++) {
+                gradient[i] = byFirst * first.gradient[i] + bySecond * second.gradient[i];
+            }
+            return new Estimate(value, gradient);
+        }
+    }
+
+    /** Intervals of functions of lines and spread. */
     private record Delta(List<Life> lives, double s, int df, double level) {
-        Index index(String name, ToDoubleFunction<Mixture> function) {
-            double[] at = parameters(lives, s);
-            double value = function.applyAsDouble(new Mixture(lives, at));
+        Index index(String name, Estimate estimate) {
+            double value = estimate.value;
             Index index = Index.of(name, value);
             if (!Double.isFinite(value)) {
                 return index;
             }
             double variance = 0;
-            for (int i = 0; i < at.length; i++) {
-                double error = error(i, at.length);
-                double[] up = at.clone();
-                double[] down = at.clone();
-                up[i] += STEP * error;
-                down[i] -= STEP * error;
-                double change = (function.applyAsDouble(new Mixture(lives, up))
-                                - function.applyAsDouble(new Mixture(lives, down)))
-                        / (2 * STEP);
+            for (int i = 0; i < estimate.gradient.length; i++) {
+                double change = estimate.gradient[i] * error(i, estimate.gradient.length);
                 variance += change * change;
             }
             double error = Math.sqrt(variance);
@@ -303,28 +301,36 @@ public record TrendedStudy(double level) {
 
         private final double[] locations;
         private final double[] weights;
+        private final int[] lifeOf;
+        private final double[] away;
+        private final int parameters;
         private final double s;
         private final double first;
         private final double last;
 
-        Mixture(List<Life> lives, double[] parameters) {
+        Mixture(List<Life> lives, double s) {
             int slices = lives.stream().mapToInt(Mixture::slices).sum();
             double readings =
                     lives.stream().mapToInt(life -> life.to - life.from).sum();
             locations = new double[slices];
             weights = new double[slices];
-            s = parameters[parameters.length - 1];
+            lifeOf = new int[slices];
+            away = new double[slices];
+            parameters = 2 * lives.size() + 1;
+            this.s = s;
             double least = Double.POSITIVE_INFINITY;
             double most = Double.NEGATIVE_INFINITY;
             int next = 0;
             for (int i = 0; i < lives.size(); i++) {
                 Life life = lives.get(i);
                 double middle = life.tally.meanX();
-                double height = parameters[2 * i];
-                double slope = parameters[2 * i + 1];
+                double height = life.tally.meanY();
+                double slope = life.tally.slope();
                 double width = (life.to - life.from) / (double) slices(life);
                 for (int k = 0; k < slices(life); k++) {
                     double x = life.from + (k + 0.5) * width - 0.5;
+                    lifeOf[next] = i;
+                    away[next] = x - middle;
                     locations[next] = height + slope * (x - middle);
                     weights[next++] = width / readings;
                 }
@@ -365,26 +371,72 @@ public record TrendedStudy(double level) {
             return sum;
         }
 
-        double outside(OptionalDouble lower, OptionalDouble upper) {
-            return (lower.isPresent() ? below(lower.getAsDouble()) : 0)
-                    + (upper.isPresent() ? above(upper.getAsDouble()) : 0);
+        /** How the share below {@code x} changes with each parameter. */
+        private double[] gradientBelow(double x) {
+            double[] gradient = new double[parameters];
+            for (int i = 0; i < locations.length; i++) {
+                double z = (x - locations[i]) / s;
+                double density = weights[i] * Math.exp(-z * z / 2) / (ROOT_OF_TWO_PI * s);
+                gradient[2 * lifeOf[i]] -= density;
+                gradient[2 * lifeOf[i] + 1] -= density * away[i];
+                gradient[parameters - 1] -= density * z;
+            }
+            return gradient;
         }
 
-        double low() {
-            return quantile(PercentileIndices.USUAL_TAIL);
+        Estimate outside(OptionalDouble lower, OptionalDouble upper) {
+            double share = 0;
+            double[] gradient = new double[parameters];
+            if (lower.isPresent()) {
+                share += below(lower.getAsDouble());
+                addTo(gradient, gradientBelow(lower.getAsDouble()), 1);
+            }
+            if (upper.isPresent()) {
+                share += above(upper.getAsDouble());
+                addTo(gradient, gradientBelow(upper.getAsDouble()), -1);
+            }
+            return new Estimate(share, gradient);
         }
 
-        double middle() {
-            return quantile(0.5);
+        private static void addTo(double[] sum, double[] term, double factor) {
+            for (int i = 0; i < sum.length; i++) {
+                sum[i] += factor * term[i];
+            }
         }
 
-        double high() {
+        /** The standard score of that share. */
+        Estimate score(OptionalDouble lower, OptionalDouble upper) {
+            Estimate outside = outside(lower, upper);
+            double share = outside.value;
+            double score = Scores.ofShare(share);
+            double slope = (Scores.ofShare(share * (1 + STEP)) - Scores.ofShare(share * (1 - STEP))) / (2 * STEP * share);
+            return Estimate.chain(score, slope, outside, 0, outside);
+        }
+
+        Estimate low() {
+            return percentile(solve(x -> below(x) / PercentileIndices.USUAL_TAIL - 1));
+        }
+
+        Estimate middle() {
+            return percentile(solve(x -> below(x) / 0.5 - 1));
+        }
+
+        Estimate high() {
             double tail = PercentileIndices.USUAL_TAIL;
-            return solve(x -> 1 - above(x) / tail);
+            return percentile(solve(x -> 1 - above(x) / tail));
         }
 
-        private double quantile(double p) {
-            return solve(x -> below(x) / p - 1);
+        /** A percentile moves against the share below it, the slower the denser the distribution is there. */
+        private Estimate percentile(double x) {
+            double[] gradient = gradientBelow(x);
+            double density = 0;
+            for (int i = 0; i < gradient.length - 1; i += 2) {
+                density -= gradient[i];
+            }
+            for (int i = 0; i < gradient.length; i++) {
+                gradient[i] /= -density;
+            }
+            return new Estimate(x, gradient);
         }
 
         private double solve(org.apache.commons.math3.analysis.UnivariateFunction function) {
@@ -392,11 +444,34 @@ public record TrendedStudy(double level) {
             return new BrentSolver(1e-13, 1e-11 * s).solve(300, function, first - 4 * s, last + 4 * s);
         }
 
-        double least(OptionalDouble lower, OptionalDouble upper) {
-            double middle = middle();
-            return Math.min(
-                    lower.isPresent() ? (middle - lower.getAsDouble()) / (middle - low()) : Double.POSITIVE_INFINITY,
-                    upper.isPresent() ? (upper.getAsDouble() - middle) / (high() - middle) : Double.POSITIVE_INFINITY);
+        /** Tolerance over the width between the outer percentiles. */
+        Estimate twoSided(double lower, double upper) {
+            Estimate low = low();
+            Estimate high = high();
+            double width = high.value - low.value;
+            double index = (upper - lower) / width;
+            return Estimate.chain(index, -index / width, high, index / width, low);
+        }
+
+        /** The lesser of the two one-sided indices. */
+        Estimate least(OptionalDouble lower, OptionalDouble upper) {
+            Estimate middle = middle();
+            Optional<Estimate> below = lower.isPresent()
+                    ? Optional.of(oneSided(middle.value - lower.getAsDouble(), middle, low(), 1))
+                    : Optional.empty();
+            Optional<Estimate> above = upper.isPresent()
+                    ? Optional.of(oneSided(upper.getAsDouble() - middle.value, middle, high(), -1))
+                    : Optional.empty();
+            if (below.isEmpty() || above.isEmpty()) {
+                return below.or(() -> above).orElseThrow();
+            }
+            return below.get().value < above.get().value ? below.get() : above.get();
+        }
+
+        private static Estimate oneSided(double margin, Estimate middle, Estimate outer, int sign) {
+            double half = sign * (middle.value - outer.value);
+            double index = margin / half;
+            return Estimate.chain(index, sign * (1 - index) / half, middle, sign * index / half, outer);
         }
     }
 }
