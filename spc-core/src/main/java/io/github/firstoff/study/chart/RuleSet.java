@@ -14,6 +14,9 @@ import java.util.Set;
  * @param rules the tests, in the order in which results count them; no name twice
  */
 public record RuleSet(List<RunRule> rules) {
+    /** Fewer points without a signal say nothing, however short the tests are (common practice: the length of the run of eight). */
+    private static final int LEAST_POINTS = 8;
+
     /** Copies the rules and refuses two of one name. */
     public RuleSet {
         rules = List.copyOf(rules);
@@ -55,7 +58,8 @@ public record RuleSet(List<RunRule> rules) {
      * Applies the tests to all panels, each test to those it may judge.
      *
      * <p>The process is out of control if any test signals on any panel, in control if none does; it is not assessed while
-     * the chart has no limits, or has no stretch between two breaks as long as the longest test spans and no signal.
+     * the chart has no limits, or has no signal and no stretch between two breaks of at least eight points and as long as the longest
+     * test spans.
      */
     public Assessment assess(ControlChart chart) {
         List<Signal> signals = new ArrayList<>();
@@ -84,15 +88,18 @@ public record RuleSet(List<RunRule> rules) {
                     + chart.location().nature().words() + ": " + String.join(", ", idle) + ".");
         }
         int stretch = longestStretch(chart.location());
+        boolean longestRules = longest >= LEAST_POINTS;
+        int least = Math.max(longest, LEAST_POINTS);
         ControlState state;
         if (!signals.isEmpty()) {
             state = ControlState.OUT_OF_CONTROL;
         } else if (!chart.location().hasLines()) {
             state = ControlState.NOT_ASSESSED;
             notes.add("Control is not assessed: the chart has no limits.");
-        } else if (stretch < longest) {
+        } else if (stretch < least) {
             state = ControlState.NOT_ASSESSED;
-            notes.add("Control is not assessed: the longest test needs " + longest + " points, the chart has " + stretch
+            notes.add("Control is not assessed: " + (longestRules ? "the longest test" : "a statement without a signal")
+                    + " needs " + least + " points, the chart has " + stretch
                     + (chart.data().breaks().isEmpty() ? "." : " between two breaks."));
         } else {
             state = ControlState.IN_CONTROL;
