@@ -249,13 +249,17 @@ public record TrendedStudy(double level) {
         }
     }
 
-    /**
-     * A function of lines and spread: its value and its derivative by each of their parameters.
-     *
-     * @param value the value
-     * @param gradient the derivatives, per life by the height at its middle and by the slope; last by the spread
-     */
-    private record Estimate(double value, double[] gradient) {
+    /** A function of lines and spread: its value and its derivative by each of their parameters. */
+    private static final class Estimate {
+        private final double value;
+        /** Per life by the height at its middle and by the slope; last by the spread. */
+        private final double[] gradient;
+
+        Estimate(double value, double[] gradient) {
+            this.value = value;
+            this.gradient = gradient;
+        }
+
         /** A function of one or two estimates with its two partial derivatives. */
         static Estimate chain(double value, double byFirst, Estimate first, double bySecond, Estimate second) {
             double[] gradient = new double[first.gradient.length];
@@ -409,7 +413,8 @@ public record TrendedStudy(double level) {
             Estimate outside = outside(lower, upper);
             double share = outside.value;
             double score = Scores.ofShare(share);
-            double slope = (Scores.ofShare(share * (1 + STEP)) - Scores.ofShare(share * (1 - STEP))) / (2 * STEP * share);
+            double slope =
+                    (Scores.ofShare(share * (1 + STEP)) - Scores.ofShare(share * (1 - STEP))) / (2 * STEP * share);
             return Estimate.chain(score, slope, outside, 0, outside);
         }
 
