@@ -46,7 +46,8 @@ class FormatsAgreeTest {
         for (int i = 1; i <= 40; i++) {
             String part = "S" + i;
             rows.add(List.of(part, "1", String.format(Locale.ROOT, "11.99%02d", random.nextInt(100))));
-            rows.add(List.of(part, "2", String.format(Locale.ROOT, "%d.%d", 39 + random.nextInt(2), random.nextInt(10))));
+            rows.add(List.of(
+                    part, "2", String.format(Locale.ROOT, "%d.%d", 39 + random.nextInt(2), random.nextInt(10))));
             rows.add(List.of(part, "3", random.nextInt(9) == 0 ? "fail" : "pass"));
         }
         return rows;
@@ -61,10 +62,13 @@ class FormatsAgreeTest {
 
     private static String wide(List<List<String>> rows) {
         Map<String, List<String>> pieces = new LinkedHashMap<>();
-        rows.forEach(row -> pieces.computeIfAbsent(row.get(0), part -> new ArrayList<>()).add(row.get(2)));
+        rows.forEach(row ->
+                pieces.computeIfAbsent(row.get(0), part -> new ArrayList<>()).add(row.get(2)));
         StringBuilder text = new StringBuilder("part;1;2;3\n");
-        pieces.forEach((part, values) ->
-                text.append(part).append(';').append(String.join(";", values).replace('.', ',')).append('\n'));
+        pieces.forEach((part, values) -> text.append(part)
+                .append(';')
+                .append(String.join(";", values).replace('.', ','))
+                .append('\n'));
         return text.toString();
     }
 
