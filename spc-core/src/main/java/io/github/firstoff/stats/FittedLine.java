@@ -45,8 +45,8 @@ public record FittedLine(
     /** Checks ranges. */
     public FittedLine {
         if (!(count > 0) || !(squaresOfX > 0) || !(deviation >= 0) || !(degreesOfFreedom >= 1)) {
-            throw new IllegalArgumentException("no line from n = " + count + ", Sxx = " + squaresOfX + ", s = " + deviation
-                    + ", degrees of freedom " + degreesOfFreedom);
+            throw new IllegalArgumentException("no line from n = " + count + ", Sxx = " + squaresOfX + ", s = "
+                    + deviation + ", degrees of freedom " + degreesOfFreedom);
         }
     }
 
@@ -140,8 +140,7 @@ public record FittedLine(
         UnivariateFunction early = x -> pivot(x, limit, side, k) - (1 - tail);
         UnivariateFunction late = x -> pivot(x, limit, side, k) - tail;
         return new Crossing(
-                at,
-                new ConfidenceInterval(Math.min(at, root(early, at, -step)), Math.max(at, root(late, at, step))));
+                at, new ConfidenceInterval(Math.min(at, root(early, at, -step)), Math.max(at, root(late, at, step))));
     }
 
     /** P(T ≤ what was observed at x) if the moved line meets the limit exactly there. */
@@ -153,8 +152,8 @@ public record FittedLine(
             return NoncentralT.probability(t, degreesOfFreedom, noncentrality);
         }
         // Johnson and Welch 1940, Biometrika 31, 362–389
-        return Distributions.normal((t * (1 - 1 / (4 * degreesOfFreedom)) - noncentrality)
-                / Math.sqrt(1 + t * t / (2 * degreesOfFreedom)));
+        return Distributions.normal(
+                (t * (1 - 1 / (4 * degreesOfFreedom)) - noncentrality) / Math.sqrt(1 + t * t / (2 * degreesOfFreedom)));
     }
 
     /** The root nearest to {@code at} in the direction of the step; infinite if there is none within reach. */

@@ -35,7 +35,8 @@ public record LineBreaks(double level, int least) {
     /** Checks ranges. */
     public LineBreaks {
         if (!(level >= 0.005 && level <= 0.5) || least < 4) {
-            throw new IllegalArgumentException("a level from 0.005 to 0.5 and at least 4 points, not " + level + " and " + least);
+            throw new IllegalArgumentException(
+                    "a level from 0.005 to 0.5 and at least 4 points, not " + level + " and " + least);
         }
     }
 
@@ -90,7 +91,9 @@ public record LineBreaks(double level, int least) {
             boolean moved = false;
             for (int i = 0; i < changes.size(); i++) {
                 int from = i == 0 ? 0 : changes.get(i - 1).at();
-                int to = i + 1 == changes.size() ? series.size() : changes.get(i + 1).at();
+                int to = i + 1 == changes.size()
+                        ? series.size()
+                        : changes.get(i + 1).at();
                 Optional<Change> again = test(series, from, to);
                 if (again.isEmpty()) {
                     changes.remove(i--);

@@ -25,7 +25,7 @@ class FittedLineReferenceTest {
     private static final double CERTIFIED = 1e-10;
 
     /** Points in whole steps of 10<sup>-places</sup>. */
-    private record Points(LineTally tally, double[] x, double[] y, int placesX, int placesY) {
+    private record Points(LineTally tally, List<Double> x, List<Double> y, int placesX, int placesY) {
         double alongX(double value) {
             return value * Math.pow(10, placesX);
         }
@@ -51,14 +51,14 @@ class FittedLineReferenceTest {
         int placesX = xs.stream().mapToInt(BigDecimal::scale).max().orElseThrow();
         int placesY = ys.stream().mapToInt(BigDecimal::scale).max().orElseThrow();
         LineTally tally = LineTally.EMPTY;
-        double[] x = new double[xs.size()];
-        double[] y = new double[ys.size()];
-        for (int i = 0; i < x.length; i++) {
+        List<Double> x = new ArrayList<>();
+        List<Double> y = new ArrayList<>();
+        for (int i = 0; i < xs.size(); i++) {
             long stepsX = xs.get(i).movePointRight(Math.max(0, placesX)).longValueExact();
             long stepsY = ys.get(i).movePointRight(Math.max(0, placesY)).longValueExact();
             tally = tally.plus(stepsX, stepsY);
-            x[i] = stepsX;
-            y[i] = stepsY;
+            x.add((double) stepsX);
+            y.add((double) stepsY);
         }
         return new Points(tally, x, y, Math.max(0, placesX), Math.max(0, placesY));
     }
@@ -84,8 +84,8 @@ class FittedLineReferenceTest {
         }
         if (what.startsWith("crossing")) {
             double k = Double.parseDouble(what.substring(what.lastIndexOf(' ') + 1));
-            FittedLine.Crossing crossing = line.crossing(
-                    at * Math.pow(10, points.placesY()), line.slope() > 0 ? 1 : -1, k, 0.95);
+            FittedLine.Crossing crossing =
+                    line.crossing(at * Math.pow(10, points.placesY()), line.slope() > 0 ? 1 : -1, k, 0.95);
             double found = what.contains("lower")
                     ? crossing.bounds().lower()
                     : what.contains("upper") ? crossing.bounds().upper() : crossing.at();
@@ -102,8 +102,10 @@ class FittedLineReferenceTest {
             case "fit" -> points.length(line.at(x));
             case "mean lower" -> points.length(line.meanInterval(x, 0.95).lower());
             case "mean upper" -> points.length(line.meanInterval(x, 0.95).upper());
-            case "single lower" -> points.length(line.predictionInterval(x, 0.95).lower());
-            case "single upper" -> points.length(line.predictionInterval(x, 0.95).upper());
+            case "single lower" ->
+                points.length(line.predictionInterval(x, 0.95).lower());
+            case "single upper" ->
+                points.length(line.predictionInterval(x, 0.95).upper());
             case "runs" -> RunsTest.of(residuals(points, line)).runs();
             default -> throw new IllegalStateException(what);
         };
@@ -111,9 +113,9 @@ class FittedLineReferenceTest {
     }
 
     private static double[] residuals(Points points, FittedLine line) {
-        double[] residuals = new double[points.x().length];
+        double[] residuals = new double[points.x().size()];
         for (int i = 0; i < residuals.length; i++) {
-            residuals[i] = points.y()[i] - line.at(points.x()[i]);
+            residuals[i] = points.y().get(i) - line.at(points.x().get(i));
         }
         return residuals;
     }
@@ -169,9 +171,9 @@ class FittedLineReferenceTest {
     /** All stretches in steps of 0.0001. */
     private static LineTally finer(Points points) {
         LineTally tally = LineTally.EMPTY;
-        for (int i = 0; i < points.x().length; i++) {
+        for (int i = 0; i < points.x().size(); i++) {
             tally = tally.plus(
-                    (long) points.x()[i], Math.round(points.y()[i] * Math.pow(10, 4 - points.placesY())));
+                    points.x().get(i).longValue(), Math.round(points.y().get(i) * Math.pow(10, 4 - points.placesY())));
         }
         return tally;
     }
@@ -192,8 +194,7 @@ class FittedLineReferenceTest {
     void crossing_awayFromTheLimitOrWithoutSpread_isRefused() {
         FittedLine line = new FittedLine(10, 5, 0, 100, 1, 0.5, 8);
         assertThatThrownBy(() -> line.crossing(10, -1, 3, 0.95)).isInstanceOf(IllegalArgumentException.class);
-        assertThatThrownBy(() -> line.predictionReaches(10, -1, 0.95, 11))
-                .isInstanceOf(IllegalArgumentException.class);
+        assertThatThrownBy(() -> line.predictionReaches(10, -1, 0.95, 11)).isInstanceOf(IllegalArgumentException.class);
         FittedLine perfect = new FittedLine(10, 5, 0, 100, 1, 0, 8);
         assertThatThrownBy(() -> perfect.crossing(10, 1, 3, 0.95)).isInstanceOf(IllegalStateException.class);
         assertThat(perfect.significance()).isZero();

@@ -40,13 +40,14 @@ class SeriesTestsTest {
                 few += r <= test.runs() ? byRuns[r] : 0;
                 many += r >= test.runs() ? byRuns[r] : 0;
             }
-            assertThat(test.significance())
-                    .isCloseTo(Math.min(1, 2 * Math.min(few, many) / all), within(ARITHMETIC));
+            assertThat(test.significance()).isCloseTo(Math.min(1, 2 * Math.min(few, many) / all), within(ARITHMETIC));
         }
     }
 
     private static double[] signs(int mask, int length) {
-        return IntStream.range(0, length).mapToDouble(i -> (mask >> i & 1) == 1 ? 1 : -1).toArray();
+        return IntStream.range(0, length)
+                .mapToDouble(i -> (mask >> i & 1) == 1 ? 1 : -1)
+                .toArray();
     }
 
     @Test
@@ -54,7 +55,9 @@ class SeriesTestsTest {
         assertThat(RunsTest.of(1, 0, 1, -1, 0, -2, 3).runs()).isEqualTo(3);
         assertThat(RunsTest.of(1, 2, 3).significance()).isEqualTo(1);
         assertThat(RunsTest.of().expected()).isZero();
-        assertThat(RunsTest.of(IntStream.range(0, 4000).mapToDouble(i -> i % 2 - 0.5).toArray())
+        assertThat(RunsTest.of(IntStream.range(0, 4000)
+                                .mapToDouble(i -> i % 2 - 0.5)
+                                .toArray())
                         .significance())
                 .isLessThan(1e-12);
     }
@@ -80,8 +83,8 @@ class SeriesTestsTest {
                 continue;
             }
             double away = x[i] - before.meanX();
-            double w = (y[i] - before.at(x[i]))
-                    / Math.sqrt(1 + 1.0 / before.count() + away * away / before.squaresOfX());
+            double w =
+                    (y[i] - before.at(x[i])) / Math.sqrt(1 + 1.0 / before.count() + away * away / before.squaresOfX());
             if (known == 0) {
                 assertThat(scores[i]).isNaN();
             } else {
@@ -91,7 +94,8 @@ class SeriesTestsTest {
             squares += w * w;
             known++;
         }
-        // the squares of recursive residuals add up to the residual squares about the final lines (Brown, Durbin and Evans 1975)
+        // the squares of recursive residuals add up to the residual squares about the final lines (Brown, Durbin and
+        // Evans 1975)
         LineTally one = LineTally.EMPTY;
         LineTally two = LineTally.EMPTY;
         for (int i = 0; i < x.length; i++) {
@@ -176,14 +180,19 @@ class SeriesTestsTest {
         }
         List<LineBreaks.Change> found = LineBreaks.withDefaults().find(places(80), y);
         List<LineBreaks.Change> same = LineBreaks.withDefaults().find(places(80), moved);
-        assertThat(same).extracting(LineBreaks.Change::at).isEqualTo(found.stream().map(LineBreaks.Change::at).toList());
+        assertThat(same)
+                .extracting(LineBreaks.Change::at)
+                .isEqualTo(found.stream().map(LineBreaks.Change::at).toList());
         assertThat(same.get(0).statistic()).isCloseTo(found.get(0).statistic(), within(1e-6));
     }
 
     @Test
     void breaks_ofFewOrExactPoints_areNone() {
         assertThat(LineBreaks.withDefaults().find(places(15), new long[15])).isEmpty();
-        assertThat(LineBreaks.withDefaults().find(places(40), LongStream.range(0, 40).map(i -> 3 * i).toArray()))
+        assertThat(LineBreaks.withDefaults()
+                        .find(
+                                places(40),
+                                LongStream.range(0, 40).map(i -> 3 * i).toArray()))
                 .isEmpty();
         assertThatThrownBy(() -> new LineBreaks(0.6, 8)).isInstanceOf(IllegalArgumentException.class);
         assertThatThrownBy(() -> LineBreaks.withDefaults().find(places(3), new long[4]))
@@ -198,7 +207,11 @@ class SeriesTestsTest {
         int series = 2000;
         int alarms = 0;
         for (int run = 0; run < series; run++) {
-            alarms += LineBreaks.withDefaults().find(places(60), noise(random, 60, 0.3, 1000)).isEmpty() ? 0 : 1;
+            alarms += LineBreaks.withDefaults()
+                            .find(places(60), noise(random, 60, 0.3, 1000))
+                            .isEmpty()
+                    ? 0
+                    : 1;
         }
         double rate = (double) alarms / series;
         System.out.println("false alarms among straight series of 60: " + rate);

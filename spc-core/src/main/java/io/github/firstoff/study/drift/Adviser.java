@@ -55,7 +55,8 @@ final class Adviser {
         double level = line.at(next);
         Optional<BigDecimal> offset = target.map(aim -> offset(line, next, aim));
         if (target.isEmpty()) {
-            notes.add("There is no target: the requirement has one limit and the plan states none, so no offset is advised.");
+            notes.add(
+                    "There is no target: the requirement has one limit and the plan states none, so no offset is advised.");
         }
         Life life = sloping ? life(line, level) : Life.none();
         if (!sloping) {
@@ -86,7 +87,8 @@ final class Adviser {
     /** From a level to the nearer limit of the drawing, in steps; infinite without one. */
     private double distance(double level) {
         Bounds drawing = data.drawing();
-        double below = drawing.requiredLower().map(lower -> level - steps(lower)).orElse(Double.POSITIVE_INFINITY);
+        double below =
+                drawing.requiredLower().map(lower -> level - steps(lower)).orElse(Double.POSITIVE_INFINITY);
         double above = drawing.upper().map(upper -> steps(upper) - level).orElse(Double.POSITIVE_INFINITY);
         return Math.min(below, above);
     }
@@ -95,8 +97,9 @@ final class Adviser {
         double target = steps(aim);
         ConfidenceInterval where = line.meanInterval(next, settings.level());
         if (where.lower() <= target && target <= where.upper()) {
-            notes.add("The process is not distinguishable from its target: leave the offset alone. Correcting what is chance"
-                    + " widens the spread.");
+            notes.add(
+                    "The process is not distinguishable from its target: leave the offset alone. Correcting what is chance"
+                            + " widens the spread.");
             return BigDecimal.ZERO.setScale(Math.max(0, increment.scale()));
         }
         BigDecimal offset = multiple(target - line.at(next));
@@ -131,11 +134,11 @@ final class Adviser {
                 notes.add("The drift leads away from the only limit; it ends no tool life.");
                 return Life.none();
             }
-            notes.add("With one limit there is no middle to begin at; the tool life counts the pieces left from now on.");
+            notes.add(
+                    "With one limit there is no middle to begin at; the tool life counts the pieces left from now on.");
             double room = Math.abs(steps(ahead.get()) - level);
             boolean inside = line.slope() > 0 ? level < steps(ahead.get()) : level > steps(ahead.get());
-            return new Life(
-                    Optional.empty(), OptionalLong.of(inside ? Math.max(0, pieces((room - kept) / wear)) : 0));
+            return new Life(Optional.empty(), OptionalLong.of(inside ? Math.max(0, pieces((room - kept) / wear)) : 0));
         }
         double lower = steps(drawing.requiredLower().orElseThrow());
         double upper = steps(drawing.upper().orElseThrow());

@@ -24,8 +24,7 @@ public final class DriftData {
      * @param allowed the limits that a reading must keep: those of the drawing less the guard band
      * @throws IllegalArgumentException if these contradict each other
      */
-    public DriftData(
-            Sample sample, long[] pieces, List<Start> starts, boolean detect, Bounds drawing, Bounds allowed) {
+    public DriftData(Sample sample, long[] pieces, List<Start> starts, boolean detect, Bounds drawing, Bounds allowed) {
         if (pieces.length != sample.size()) {
             throw new IllegalArgumentException(pieces.length + " pieces for " + sample.size() + " readings");
         }
@@ -37,7 +36,8 @@ public final class DriftData {
         int before = -1;
         for (Start start : starts) {
             if (start.reading() <= before || start.reading() >= sample.size()) {
-                throw new IllegalArgumentException("stretches begin in ascending order within the readings, not at " + starts);
+                throw new IllegalArgumentException(
+                        "stretches begin in ascending order within the readings, not at " + starts);
             }
             before = start.reading();
         }

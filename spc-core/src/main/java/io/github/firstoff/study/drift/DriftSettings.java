@@ -37,7 +37,8 @@ public record DriftSettings(
             throw new IllegalArgumentException("a required index is above 0 and at most 10, not " + requiredIndex);
         }
         if (increment.filter(step -> step.signum() <= 0).isPresent()) {
-            throw new IllegalArgumentException("an increment is above 0, not " + increment.get().toPlainString());
+            throw new IllegalArgumentException(
+                    "an increment is above 0, not " + increment.get().toPlainString());
         }
         if (least < 4) {
             throw new IllegalArgumentException("a forecast needs at least 4 readings, not " + least);

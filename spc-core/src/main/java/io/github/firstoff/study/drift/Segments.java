@@ -36,7 +36,9 @@ final class Segments {
         Arrays.fill(residuals, Double.NaN);
         List<Start> starts = starts(notes);
         for (int i = 0; i < starts.size(); i++) {
-            int to = i + 1 < starts.size() ? starts.get(i + 1).reading() : data.sample().size();
+            int to = i + 1 < starts.size()
+                    ? starts.get(i + 1).reading()
+                    : data.sample().size();
             add(starts.get(i), to);
         }
     }
@@ -86,8 +88,8 @@ final class Segments {
                         Start.Cause.DETECTED,
                         "change " + number,
                         "the readings leave the line they followed",
-                        Optional.of(new LineBreaks.Change(
-                                from + change.at(), change.statistic(), change.significance()))));
+                        Optional.of(
+                                new LineBreaks.Change(from + change.at(), change.statistic(), change.significance()))));
             }
         }
         return all;
@@ -104,7 +106,7 @@ final class Segments {
                 ? Optional.empty()
                 : segments.get(segments.size() - 1).trend();
         Optional<Drift.Jump> jump = trend.isPresent() && before.isPresent()
-                ? jump(before.get().line(), trend.get().line(), data.piece(from))
+                ? jump(before.get().line(), trend.get().line(), (double) data.piece(from))
                 : Optional.empty();
         tallies.add(tally);
         segments.add(new Drift.Segment(start, from, to, data.piece(from), data.piece(to - 1), trend, jump));
@@ -137,7 +139,7 @@ final class Segments {
     }
 
     /** The difference of two lines at the first piece of the second, with the spread about both. */
-    private Optional<Drift.Jump> jump(FittedLine before, FittedLine after, long piece) {
+    private Optional<Drift.Jump> jump(FittedLine before, FittedLine after, double piece) {
         double df = before.degreesOfFreedom() + after.degreesOfFreedom();
         double variance = (before.degreesOfFreedom() * before.deviation() * before.deviation()
                         + after.degreesOfFreedom() * after.deviation() * after.deviation())

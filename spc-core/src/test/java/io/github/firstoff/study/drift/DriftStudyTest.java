@@ -22,8 +22,7 @@ import org.junit.jupiter.params.provider.ValueSource;
 /** Forecast and advice: against a series reckoned with base R, by hand where it can be done by hand, and by simulated coverage. */
 class DriftStudyTest {
     private static final double ROOT = 1e-6;
-    private static final Bounds HUNDREDTHS =
-            Bounds.between(new BigDecimal("9.970"), new BigDecimal("10.030"));
+    private static final Bounds HUNDREDTHS = Bounds.between(new BigDecimal("9.970"), new BigDecimal("10.030"));
 
     /** The series of {@code reference/drift/drift.R}. */
     private static final long[] WEAR = {2, 3, 5, 4, 7, 9, 8, 11, 12, 15};
@@ -63,7 +62,8 @@ class DriftStudyTest {
     /** By hand: the line puts piece 11 at 10.0150667, so −0.015 to the middle; 0.06 − 6·1.33·0.00102173 leaves 38 pieces. */
     @Test
     void advice_byHand() {
-        Advice advice = DriftStudy.withDefaults().analyse(data(WEAR, HUNDREDTHS)).advice();
+        Advice advice =
+                DriftStudy.withDefaults().analyse(data(WEAR, HUNDREDTHS)).advice();
         assertThat(advice.levelNow().orElseThrow()).isCloseTo(10.0150666667, within(1e-9));
         assertThat(advice.offset().orElseThrow()).isEqualByComparingTo("-0.015");
         assertThat(advice.toolLife()).hasValue(38);
@@ -78,8 +78,7 @@ class DriftStudyTest {
 
     @Test
     void advice_isRoundedToTheMachinesIncrement() {
-        DriftStudy study =
-                new DriftStudy(DriftSettings.withDefaults().withIncrement(new BigDecimal("0.002")));
+        DriftStudy study = new DriftStudy(DriftSettings.withDefaults().withIncrement(new BigDecimal("0.002")));
         Advice advice = study.analyse(data(WEAR, HUNDREDTHS)).advice();
         assertThat(advice.offset().orElseThrow()).isEqualByComparingTo("-0.016");
         assertThat(advice.recentreTo().orElseThrow()).isEqualByComparingTo("9.974");
@@ -128,8 +127,9 @@ class DriftStudyTest {
     @Test
     void slopesThatDiffer_lendNothing() {
         long[] readings = {2, 3, 5, 4, 7, 9, 8, 11, 12, 15, 1, 5, 8, 13, 16, 21, 25, 28, 33, 36, 1, 3, 3};
-        Forecast forecast =
-                DriftStudy.withDefaults().analyse(data(readings, HUNDREDTHS, 10, 20)).forecast();
+        Forecast forecast = DriftStudy.withDefaults()
+                .analyse(data(readings, HUNDREDTHS, 10, 20))
+                .forecast();
         assertThat(forecast.piece()).isEmpty();
         assertThat(forecast.reason()).contains("3 readings").contains("do not agree on one slope");
     }
@@ -178,15 +178,17 @@ class DriftStudyTest {
 
     @Test
     void readingsOnALineExactly_haveNoBounds() {
-        Drift drift = DriftStudy.withDefaults()
-                .analyse(data(LongStream.range(0, 12).toArray(), HUNDREDTHS));
+        Drift drift =
+                DriftStudy.withDefaults().analyse(data(LongStream.range(0, 12).toArray(), HUNDREDTHS));
         assertThat(drift.forecast().reason()).contains("do not spread");
         assertThat(drift.advice().offset()).isEmpty();
     }
 
     @Test
     void curvedWear_isCautioned() {
-        long[] curved = IntStream.range(0, 30).mapToLong(i -> Math.round(0.04 * i * i) + i % 2).toArray();
+        long[] curved = IntStream.range(0, 30)
+                .mapToLong(i -> Math.round(0.04 * i * i) + i % 2)
+                .toArray();
         Drift drift = DriftStudy.withDefaults().analyse(data(curved, HUNDREDTHS));
         assertThat(drift.current().trend().orElseThrow().runs().isSlow()).isTrue();
         assertThat(drift.forecast().cautions()).anyMatch(each -> each.contains("not a straight line"));
@@ -199,8 +201,8 @@ class DriftStudyTest {
         for (int i = 0; i < readings.length; i++) {
             readings[i] = Math.round(0.4 * (i % 45) + 1.5 * random.nextGaussian());
         }
-        Drift drift = DriftStudy.withDefaults().analyse(
-                data(readings, LongStream.rangeClosed(1, 90).toArray(), HUNDREDTHS, true));
+        Drift drift = DriftStudy.withDefaults()
+                .analyse(data(readings, LongStream.rangeClosed(1, 90).toArray(), HUNDREDTHS, true));
         assertThat(drift.segments()).hasSize(2);
         assertThat(drift.segments().get(1).from()).isBetween(43, 47);
         assertThat(drift.segments().get(1).start().cause()).isEqualTo(Start.Cause.DETECTED);
