@@ -40,17 +40,13 @@ final class FileShelf implements Inputs.Shelf {
             return standardInput(role, place);
         }
         Path path = Path.of(name);
-        if (!keeps || Files.isDirectory(path)) {
-            // Whoever reads it says in its own words what is wrong with a folder.
+        if (!keeps || (Files.exists(path) && !Files.isRegularFile(path))) {
+            // Whoever reads it says in its own words what is wrong with a folder, a device or a pipe: they may have no
+            // end.
             return Input.file(path);
         }
         byte[] bytes;
         try {
-            if (Files.exists(path) && !Files.isRegularFile(path)) {
-                try (InputStream pipe = Files.newInputStream(path)) {
-                    return once(role, place, Inputs.nameOf(name), pipe);
-                }
-            }
             long size = Files.size(path);
             if (size > room) {
                 // Too large to carry, and too large to hold in memory without need: read as a stream, and named by its
@@ -93,7 +89,7 @@ final class FileShelf implements Inputs.Shelf {
         }
     }
 
-    /** What can be read only once, such as a pipe, is read whole, up to the most that is carried. */
+    /** What can be read only once is read whole, up to the most that is carried. */
     private Input once(Role role, int place, String name, InputStream stream) throws IOException {
         byte[] bytes = stream.readNBytes((int) Math.min(room, Integer.MAX_VALUE - 8));
         if (bytes.length == room) {
