@@ -22,9 +22,6 @@ final class StudyStory {
     /** The last points whose mean says where the process ended: one alone would be chance. */
     private static final int LAST = 3;
 
-    /** Fewer points than this show nothing by giving no signal (common practice: a run of eight). */
-    private static final int LEAST_POINTS = 8;
-
     /** Fewer false signals than this are not to be expected on the chart at hand. */
     private static final double LEAST_EXPECTED = 0.5;
 
@@ -57,12 +54,7 @@ final class StudyStory {
 
     /** Whether the process is shown to be in control, by a chart that could have shown the contrary. */
     boolean isShownInControl() {
-        return state() == ControlState.IN_CONTROL && !isWithoutSpread() && !isTooShort();
-    }
-
-    /** Whether no signal says little, because there are hardly points that could give one. */
-    private boolean isTooShort() {
-        return chart.location().count() < LEAST_POINTS;
+        return state() == ControlState.IN_CONTROL && !isWithoutSpread();
     }
 
     private ControlState state() {
@@ -76,11 +68,7 @@ final class StudyStory {
             return "The readings show no spread, so the chart shows nothing of control" + readings;
         }
         return switch (state()) {
-            case IN_CONTROL ->
-                isTooShort()
-                        ? "No signal on " + Phrases.counted(chart.location().count(), "point", "points")
-                                + ", too few to say that it ran in control" + readings
-                        : "Ran in control" + index() + readings;
+            case IN_CONTROL -> "Ran in control" + index() + readings;
             case OUT_OF_CONTROL -> Wording.capital(drift().orElseGet(this::change)) + readings;
             case NOT_ASSESSED -> "Whether it ran in control cannot be told yet" + readings;
         };
@@ -273,11 +261,6 @@ final class StudyStory {
         if (isWithoutSpread()) {
             return "Within their subgroups the readings that set the limits are all alike. The gauge may be too coarse to show"
                     + " what the process does; a finer one would tell. Each piece is judged by its reading all the same.";
-        }
-        if (isTooShort()) {
-            return "No test signals on " + panels() + ", but "
-                    + Phrases.counted(chart.location().count(), "point", "points")
-                    + " cannot show that a process is steady: the chart neither shows nor excludes a change.";
         }
         return "No test signals on " + panels() + ": nothing shows that " + watched() + " changed over these "
                 + chart.location().count() + " " + words.nouns() + ". " + ownLevel()

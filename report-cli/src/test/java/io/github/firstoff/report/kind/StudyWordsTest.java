@@ -321,7 +321,8 @@ class StudyWordsTest {
         Sheet sheet = StudyCases.measured(7, 1, 0.01, i -> 0, ChartRequest.of("cusum"));
         Printed printed = new Printed(ReportCatalogue.compose(sheet));
         assertThat(Printed.text(printed.all(Block.Headline.class).get(1).sentence()))
-                .isEqualTo("No signal on 7 points, too few to say that it ran in control; all 7 readings conform.");
-        assertThat(printed.prose()).contains("7 points cannot show that a process is steady");
+                .isEqualTo("Whether it ran in control cannot be told yet; all 7 readings conform.");
+        assertThat(printed.prose())
+                .contains("7 points: too few for the tests. It neither shows nor excludes a change.");
     }
 }
