@@ -23,7 +23,7 @@ final class CarriedShelf implements Inputs.Shelf {
     Inputs inputs() {
         List<String> readings =
                 files(Role.READINGS).stream().map(CarriedFile::name).toList();
-        return new Inputs(
+        Inputs inputs = new Inputs(
                         files(Role.PLAN).stream()
                                 .map(CarriedFile::name)
                                 .findFirst()
@@ -32,6 +32,8 @@ final class CarriedShelf implements Inputs.Shelf {
                         readings,
                         this)
                 .choosing(ReadingChoices.of(sheet.manifest().options()));
+        files(Role.HOUSE).stream().map(CarriedFile::name).findFirst().ifPresent(inputs::ofHouse);
+        return inputs;
     }
 
     /** Whether the sheet carries everything that it was made from. */
@@ -50,15 +52,15 @@ final class CarriedShelf implements Inputs.Shelf {
             return Input.stream(name, new ByteArrayInputStream(new byte[0]));
         }
         kept.add(new Evidence.Kept(files.get(place - 1), bytes.get()));
-        return Input.bytes(
-                name,
-                bytes.get(),
-                relative -> role == Role.PLAN && !files(Role.COUNTERPART).isEmpty()
-                        ? Optional.of(open(
-                                Role.COUNTERPART,
-                                1,
-                                files(Role.COUNTERPART).get(0).name()))
-                        : Optional.empty());
+        return Input.bytes(name, bytes.get(), relative -> switch (role) {
+            case PLAN -> beside(Role.COUNTERPART);
+            case HOUSE -> beside(Role.LOGO);
+            default -> Optional.empty();
+        });
+    }
+
+    private Optional<Input> beside(Role role) {
+        return files(role).stream().findFirst().map(file -> open(role, 1, file.name()));
     }
 
     /** What was opened, in that order. */

@@ -74,7 +74,8 @@ final class FileShelf implements Inputs.Shelf {
         return Input.bytes(
                 name,
                 bytes,
-                relative -> Input.sibling(path, relative).map(other -> open(Role.COUNTERPART, 1, other.toString())));
+                relative -> Input.sibling(path, relative)
+                        .map(other -> open(role == Role.HOUSE ? Role.LOGO : Role.COUNTERPART, 1, other.toString())));
     }
 
     private Input standardInput(Role role, int place) {

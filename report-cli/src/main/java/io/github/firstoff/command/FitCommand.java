@@ -70,7 +70,7 @@ final class FitCommand extends StudyCommand {
                                 .sum()));
         return tell(
                 sheet.notices(),
-                () -> new FitReport().compose(sheet),
+                paper -> new FitReport().compose(sheet, paper),
                 target -> FitJson.write(sheet, target),
                 summary(sheet),
                 result.verdicts().accepted());

@@ -1,8 +1,10 @@
 package io.github.firstoff.command;
 
+import io.github.firstoff.inspection.House;
 import io.github.firstoff.inspection.InspectionRecord;
 import io.github.firstoff.inspection.Job;
 import io.github.firstoff.intake.Fault;
+import io.github.firstoff.intake.HouseFile;
 import io.github.firstoff.intake.Input;
 import io.github.firstoff.intake.Intake;
 import io.github.firstoff.intake.IntakeSettings;
@@ -19,6 +21,7 @@ import io.github.firstoff.sheet.Provenance;
 import io.github.firstoff.sheet.Sheet;
 import io.github.firstoff.sheet.SheetKind;
 import io.github.firstoff.sheet.SheetMaker;
+import io.github.firstoff.words.Labels;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
 import java.security.MessageDigest;
@@ -44,6 +47,8 @@ final class Inputs {
     private final List<String> readings;
     private final Shelf shelf;
     private Optional<String> counterpart = Optional.empty();
+    private Optional<String> house = Optional.empty();
+    private Optional<HouseFile> houseFile = Optional.empty();
     private ReadingChoices choices = ReadingChoices.NONE;
     private Consumer<RefusedRow> refusedRows = row -> {};
     private Optional<Intake> intake = Optional.empty();
@@ -87,6 +92,17 @@ final class Inputs {
         return this;
     }
 
+    /** The same with the file that says how the firm's sheets look. */
+    Inputs ofHouse(String name) {
+        house = Optional.of(name);
+        return this;
+    }
+
+    /** How the firm's sheets look; empty without such a file, and before the sheet was made. */
+    Optional<House> house() {
+        return houseFile.map(HouseFile::house);
+    }
+
     /** The same with somebody who takes refused rows. */
     Inputs handingRefusedRowsTo(Consumer<RefusedRow> taker) {
         refusedRows = taker;
@@ -104,6 +120,8 @@ final class Inputs {
         paths.add(Path.of(plan));
         counterpart.map(Path::of).ifPresent(paths::add);
         job.map(Path::of).ifPresent(paths::add);
+        house.map(Path::of).ifPresent(paths::add);
+        houseFile.flatMap(HouseFile::logoName).map(Path::of).ifPresent(paths::add);
         readings.stream()
                 .filter(name -> !name.equals(STANDARD_INPUT))
                 .map(Path::of)
@@ -126,6 +144,7 @@ final class Inputs {
         }
         Optional<JobFile> jobFile = job.map(name -> JobFile.read(shelf.open(CarriedFile.Role.JOB, 1, name)));
         jobFile.ifPresent(file -> file.requireFor(resolved));
+        houseFile = house.map(name -> HouseFile.read(shelf.open(CarriedFile.Role.HOUSE, 1, name), Labels.languages()));
         List<Input> opened = new ArrayList<>();
         for (String name : readings) {
             opened.add(shelf.open(CarriedFile.Role.READINGS, opened.size() + 1, name));
@@ -141,6 +160,7 @@ final class Inputs {
         List<String> notices = new ArrayList<>();
         add(planFile.notices(), notices);
         jobFile.ifPresent(file -> add(file.notices(), notices));
+        houseFile.ifPresent(file -> add(file.notices(), notices));
         add(read.notices(), notices);
 
         List<String> hashes = new ArrayList<>();
@@ -152,12 +172,23 @@ final class Inputs {
             hashes.add(file.sha256());
             names.add(nameOf(job.orElseThrow()));
         });
+        houseFile.ifPresent(file -> {
+            hashes.add(file.sha256());
+            names.add(nameOf(house.orElseThrow()));
+            file.logoSha256().ifPresent(hashes::add);
+            file.logoName().map(Inputs::nameOf).ifPresent(names::add);
+        });
         for (Intake.ReadFile file : read.files()) {
             hashes.add(file.sha256());
             names.add(nameOf(file.name()));
         }
         Provenance provenance = new Provenance(ProgramVersion.text(), now, together(hashes), names, read.rows());
-        SheetMaker maker = new SheetMaker(kind, jobFile.map(JobFile::job).orElse(Job.NOT_STATED), notices, provenance);
+        Job stated = jobFile.map(JobFile::job).orElse(Job.NOT_STATED);
+        SheetMaker maker = new SheetMaker(
+                kind,
+                houseFile.map(file -> stated.issuedBy(file.house().firm())).orElse(stated),
+                notices,
+                provenance);
         try {
             return maker.make(record);
         } catch (PlanContradiction contradiction) {

@@ -4,6 +4,7 @@ import io.github.firstoff.conformance.SheetVerdict;
 import io.github.firstoff.intake.InputRefused;
 import io.github.firstoff.proof.Evidence;
 import io.github.firstoff.report.kind.ReportCatalogue;
+import io.github.firstoff.report.kind.Stationery;
 import io.github.firstoff.report.model.Attachment;
 import io.github.firstoff.report.model.ReportModel;
 import io.github.firstoff.report.pdf.HeadlessFonts;
@@ -16,7 +17,9 @@ import java.io.IOException;
 import java.nio.file.Path;
 import java.time.Instant;
 import java.util.ArrayList;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.concurrent.Callable;
@@ -50,6 +53,9 @@ abstract class SheetCommand implements Callable<Integer> {
 
     @Option(names = "--out", paramLabel = "FILE.pdf", description = "Where the sheet goes. Without it no PDF is made.")
     private @Nullable Path out;
+
+    @Mixin
+    private final StationeryOptions stationery = new StationeryOptions();
 
     @Mixin
     private final SigningOptions signing = new SigningOptions();
@@ -96,7 +102,7 @@ abstract class SheetCommand implements Callable<Integer> {
 
     /** Files that are no readings: plan, job and sheet. */
     Set<Path> otherFiles(Path planPath) {
-        return Stream.of(Optional.of(planPath), Optional.ofNullable(job), Optional.ofNullable(out))
+        return Stream.of(Optional.of(planPath), Optional.ofNullable(job), stationery.house(), Optional.ofNullable(out))
                 .flatMap(Optional::stream)
                 .map(path -> path.toAbsolutePath().normalize())
                 .collect(Collectors.toUnmodifiableSet());
@@ -137,6 +143,8 @@ abstract class SheetCommand implements Callable<Integer> {
         ReadingChoices choices = reading.choices();
         FileShelf shelf = new FileShelf(out != null);
         Inputs inputs = new Inputs(planPath, job, files, shelf).choosing(choices);
+        stationery.house().map(Path::toString).ifPresent(inputs::ofHouse);
+        stationery.requireKnownLanguage(command.commandLine());
         refuseToOverwriteInputs(command, inputs);
         try (RefusedFiles refusedRows = new RefusedFiles(out, inputs.paths())) {
             if (choices.keepGoing()) {
@@ -152,7 +160,7 @@ abstract class SheetCommand implements Callable<Integer> {
             inputs.intake().ifPresent(intake -> intake.refused().lines().forEach(console::message));
             List<Path> written = refusedRows.write();
             written.forEach(path -> console.message("note: the refused rows are in " + path));
-            return put(sheet, shelf, choices, pen);
+            return put(sheet, inputs, shelf, choices, pen);
         }
     }
 
@@ -169,11 +177,15 @@ abstract class SheetCommand implements Callable<Integer> {
         return ExitCodes.INPUT;
     }
 
-    private Integer put(Sheet sheet, FileShelf shelf, ReadingChoices choices, Optional<SigningOptions.Pen> pen) {
+    private Integer put(
+            Sheet sheet, Inputs inputs, FileShelf shelf, ReadingChoices choices, Optional<SigningOptions.Pen> pen) {
         sheet.notices().forEach(notice -> console.message("note: " + notice));
         boolean refused = !sheet.refusals().isEmpty();
         if (out != null && !refused) {
-            print(sheet, Evidence.of(sheet, shelf.kept(), choices.options()), pen, out);
+            Map<String, String> options = new LinkedHashMap<>(choices.options());
+            options.putAll(stationery.options());
+            Stationery paper = StationeryOptions.stationery(inputs.house(), options);
+            print(sheet, paper, Evidence.of(sheet, shelf.kept(), options), pen, out);
         }
         if (json) {
             SheetJson.write(sheet, console.outWriter());
@@ -185,9 +197,14 @@ abstract class SheetCommand implements Callable<Integer> {
         return accepted ? ExitCodes.ACCEPTED : ExitCodes.NOT_ACCEPTED;
     }
 
-    private void print(Sheet sheet, List<Attachment> attachments, Optional<SigningOptions.Pen> pen, Path target) {
+    private void print(
+            Sheet sheet,
+            Stationery paper,
+            List<Attachment> attachments,
+            Optional<SigningOptions.Pen> pen,
+            Path target) {
         prepareFonts();
-        ReportModel model = ReportCatalogue.compose(sheet);
+        ReportModel model = ReportCatalogue.compose(sheet, paper);
         List<String> messages = new ArrayList<>();
         ByteArrayOutputStream unsigned = new ByteArrayOutputStream();
         try {

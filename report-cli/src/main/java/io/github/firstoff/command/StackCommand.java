@@ -46,7 +46,7 @@ final class StackCommand extends StudyCommand {
                         result.members().size()));
         return tell(
                 sheet.notices(),
-                () -> new StackReport().compose(sheet),
+                paper -> new StackReport().compose(sheet, paper),
                 target -> StackJson.write(sheet, target),
                 summary(sheet),
                 sheet.accepted());

@@ -1,11 +1,17 @@
 package io.github.firstoff.command;
 
+import io.github.firstoff.inspection.House;
 import io.github.firstoff.intake.Fault;
+import io.github.firstoff.intake.HouseFile;
+import io.github.firstoff.intake.Input;
 import io.github.firstoff.intake.Notice;
+import io.github.firstoff.report.kind.Stationery;
+import io.github.firstoff.report.model.PaperSize;
 import io.github.firstoff.report.model.ReportModel;
 import io.github.firstoff.report.pdf.HeadlessFonts;
 import io.github.firstoff.report.pdf.PdfRenderer;
 import io.github.firstoff.sheet.Provenance;
+import io.github.firstoff.words.Labels;
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
@@ -14,10 +20,12 @@ import java.security.NoSuchAlgorithmException;
 import java.util.ArrayList;
 import java.util.HexFormat;
 import java.util.List;
+import java.util.Optional;
 import java.util.concurrent.Callable;
 import java.util.function.Consumer;
-import java.util.function.Supplier;
+import java.util.function.Function;
 import org.jspecify.annotations.Nullable;
+import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.ParameterException;
@@ -32,6 +40,9 @@ abstract class StudyCommand implements Callable<Integer> {
 
     @Option(names = "--out", paramLabel = "FILE.pdf", description = "Where the sheet goes. Without it no PDF is made.")
     private @Nullable Path out;
+
+    @Mixin
+    private final StationeryOptions stationery = new StationeryOptions();
 
     @Option(names = "--json", description = "Put the result on standard output as one JSON document.")
     private boolean json;
@@ -93,13 +104,13 @@ abstract class StudyCommand implements Callable<Integer> {
     /** Tells the result: notices, the sheet where it is wanted, and then JSON or a few lines. */
     int tell(
             List<String> notices,
-            Supplier<ReportModel> model,
+            Function<PaperSize, ReportModel> model,
             Consumer<java.io.Writer> document,
             List<String> lines,
             boolean accepted) {
         notices.forEach(notice -> console.message("note: " + notice));
         if (out != null) {
-            print(model.get(), out);
+            print(onStationery(model), out);
         }
         if (json) {
             document.accept(console.outWriter());
@@ -111,6 +122,17 @@ abstract class StudyCommand implements Callable<Integer> {
         }
         console.flush();
         return accepted ? ExitCodes.ACCEPTED : ExitCodes.NOT_ACCEPTED;
+    }
+
+    /** The sheet on the firm's paper; these sheets speak English whatever the house speaks. */
+    private ReportModel onStationery(Function<PaperSize, ReportModel> model) {
+        Optional<House> house = stationery
+                .house()
+                .map(path ->
+                        HouseFile.read(Input.file(path), Labels.languages()).house());
+        Stationery chosen = StationeryOptions.stationery(house, stationery.options());
+        Stationery english = new Stationery(chosen.paper(), Labels.ENGLISH, house);
+        return english.on(() -> model.apply(english.paper()));
     }
 
     private void print(ReportModel model, Path target) {

@@ -10,6 +10,7 @@ import io.github.firstoff.proof.SignatureReport;
 import io.github.firstoff.proof.TrustedCertificates;
 import io.github.firstoff.proof.Verification;
 import io.github.firstoff.report.kind.ReportCatalogue;
+import io.github.firstoff.report.kind.Stationery;
 import io.github.firstoff.report.model.Attachment;
 import io.github.firstoff.report.pdf.PdfRenderer;
 import io.github.firstoff.sheet.Sheet;
@@ -96,9 +97,10 @@ final class VerifyCommand implements Callable<Integer> {
         if (!shelf.isWhole()) {
             return Optional.empty();
         }
+        Inputs inputs = shelf.inputs();
         Sheet sheet;
         try {
-            sheet = shelf.inputs().sheet(kind.get(), file.manifest().madeAt());
+            sheet = inputs.sheet(kind.get(), file.manifest().madeAt());
         } catch (InputRefused refused) {
             refused.lines().forEach(refusal::add);
             return Optional.empty();
@@ -112,7 +114,9 @@ final class VerifyCommand implements Callable<Integer> {
         ByteArrayOutputStream pdf = new ByteArrayOutputStream();
         try {
             SheetCommand.prepareFonts();
-            new PdfRenderer().render(ReportCatalogue.compose(sheet), attachments, pdf);
+            Stationery paper =
+                    StationeryOptions.stationery(inputs.house(), file.manifest().options());
+            new PdfRenderer().render(ReportCatalogue.compose(sheet, paper), attachments, pdf);
         } catch (IOException fault) {
             throw new OutputFault("the sheet cannot be made again: " + Faults.reason(fault), fault);
         }

@@ -21,6 +21,10 @@ public record CarriedFile(Role role, String name, long size, String sha256, Opti
         COUNTERPART("plan-counterpart", "Plan of the counterpart, of which the plan is the mirror image"),
         /** Order, batch, material and people. */
         JOB("job", "Job: order, batch, material and people"),
+        /** How the firm's sheets look. */
+        HOUSE("house", "House: whose sheet it is and how it looks"),
+        /** The firm's mark. */
+        LOGO("house-logo", "Logo of the house"),
         /** What was measured. */
         READINGS("readings", "Readings as they were read");
 

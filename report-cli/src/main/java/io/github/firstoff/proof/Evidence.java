@@ -114,6 +114,12 @@ public final class Evidence {
         if (lower.endsWith(".xml") || lower.endsWith(".qif")) {
             return "application/xml";
         }
+        if (lower.endsWith(".svg")) {
+            return "image/svg+xml";
+        }
+        if (lower.endsWith(".png")) {
+            return "image/png";
+        }
         return lower.endsWith(".txt") ? "text/plain" : "application/octet-stream";
     }
 }

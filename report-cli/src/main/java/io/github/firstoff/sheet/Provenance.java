@@ -9,7 +9,7 @@ import java.util.List;
  *
  * @param program the program with its version
  * @param madeAt when, from the clock at the command line or {@code SOURCE_DATE_EPOCH}
- * @param dataHash the SHA-256, in hexadecimal, over the SHA-256 of plan, job and each file of readings: hexadecimal, a line each,
+ * @param dataHash the SHA-256, in hexadecimal, over the SHA-256 of plan, job, house, logo and each file of readings, as far as there are such: hexadecimal, a line each,
  *     in the order of the command line
  * @param files the names of these files, without their folders
  * @param rows what became of the rows of the files of readings

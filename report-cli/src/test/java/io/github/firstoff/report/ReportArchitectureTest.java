@@ -38,8 +38,10 @@ class ReportArchitectureTest {
                     ROOT + "report.pdf..",
                     ROOT + "report.model..",
                     ROOT + "report.figure..",
+                    ROOT + "words..",
                     "java..",
                     "com.lowagie..",
+                    "com.github.weisj..",
                     "org.jfree..",
                     "org.jspecify..");
 
@@ -58,4 +60,12 @@ class ReportArchitectureTest {
             .should()
             .onlyDependOnClassesThat()
             .resideInAnyPackage(ROOT + "report.figure..", "java..", "org.jspecify..");
+
+    @ArchTest
+    static final ArchRule WORDS_KNOW_NOBODY = classes()
+            .that()
+            .resideInAPackage(ROOT + "words..")
+            .should()
+            .onlyDependOnClassesThat()
+            .resideInAnyPackage(ROOT + "words..", "java..", "org.jspecify..");
 }

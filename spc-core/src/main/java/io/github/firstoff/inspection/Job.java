@@ -59,6 +59,26 @@ public record Job(
         materials = List.copyOf(materials);
     }
 
+    /** The same, issued by that firm unless it states another. */
+    public Job issuedBy(Firm firm) {
+        return issuer.isPresent()
+                ? this
+                : new Job(
+                        Optional.of(firm),
+                        customer,
+                        job,
+                        batch,
+                        order,
+                        quantity,
+                        materials,
+                        machine,
+                        program,
+                        inspector,
+                        date,
+                        firstArticle,
+                        certificateNumber);
+    }
+
     /**
      * A firm.
      *

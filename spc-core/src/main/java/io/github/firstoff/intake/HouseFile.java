@@ -52,7 +52,10 @@ public final class HouseFile {
             faults.refuse(Fault.of(
                     FaultKind.WRONG_TYPE,
                     new Fault.Where(
-                            source.name(), root.get().at().line(), root.get().at().column(), ""),
+                            source.name(),
+                            root.get().at().line(),
+                            root.get().at().column(),
+                            ""),
                     "",
                     root.get().described(),
                     "a house, which is an object { … }"));
@@ -81,8 +84,8 @@ public final class HouseFile {
                 "language",
                 word -> languages.stream().filter(word::equalsIgnoreCase).findFirst(),
                 languages);
-        return name.map(known -> new House(
-                new Job.Firm(known, address), approvals, signOff, logo.map(LogoFile::logo), paper, language));
+        return name.map(known ->
+                new House(new Job.Firm(known, address), approvals, signOff, logo.map(LogoFile::logo), paper, language));
     }
 
     private static Optional<LogoFile> logo(Input input, Fields document) {

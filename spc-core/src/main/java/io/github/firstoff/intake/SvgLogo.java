@@ -31,7 +31,22 @@ final class SvgLogo {
     private static final Set<String> SILENT = Set.of("title", "desc", "metadata");
 
     private static final Set<String> GEOMETRY = Set.of(
-            "d", "x", "y", "width", "height", "rx", "ry", "cx", "cy", "r", "x1", "y1", "x2", "y2", "points", "transform",
+            "d",
+            "x",
+            "y",
+            "width",
+            "height",
+            "rx",
+            "ry",
+            "cx",
+            "cy",
+            "r",
+            "x1",
+            "y1",
+            "x2",
+            "y2",
+            "points",
+            "transform",
             "viewBox");
 
     private static final Set<String> PAINT = Set.of(
@@ -83,7 +98,9 @@ final class SvgLogo {
                 in.close();
             }
         } catch (XMLStreamException fault) {
-            int line = fault.getLocation() == null ? 0 : Math.max(0, fault.getLocation().getLineNumber());
+            int line = fault.getLocation() == null
+                    ? 0
+                    : Math.max(0, fault.getLocation().getLineNumber());
             throw InputRefused.because(Fault.of(
                     FaultKind.WRONG_FORMAT,
                     new Fault.Where(name, line, 0, ""),
@@ -129,8 +146,7 @@ final class SvgLogo {
         if (!SVG.equals(in.getNamespaceURI()) || !in.getLocalName().equals("svg")) {
             throw refused(in, "the element " + Echo.quoted(in.getLocalName()), "an SVG picture");
         }
-        boolean sized =
-                in.getAttributeValue(null, "width") != null && in.getAttributeValue(null, "height") != null;
+        boolean sized = in.getAttributeValue(null, "width") != null && in.getAttributeValue(null, "height") != null;
         if (in.getAttributeValue(null, "viewBox") == null && !sized) {
             throw refused(in, "no size", "the attribute viewBox, or width and height");
         }
@@ -139,7 +155,7 @@ final class SvgLogo {
     private static boolean isSilent(XMLStreamReader in) {
         return !SVG.equals(in.getNamespaceURI())
                 || SILENT.contains(in.getLocalName())
-                || (in.getLocalName().equals("defs"));
+                || in.getLocalName().equals("defs");
     }
 
     /** Passes over an element that draws nothing; definitions that something refers to are refused where they are referred to. */
@@ -183,8 +199,9 @@ final class SvgLogo {
         if (depth == 1) {
             out.append(" xmlns=\"").append(SVG).append('"');
         }
-        attributes(in).forEach((key, value) ->
-                out.append(' ').append(key).append("=\"").append(value).append('"'));
+        attributes(in)
+                .forEach((key, value) ->
+                        out.append(' ').append(key).append("=\"").append(value).append('"'));
         out.append('>');
     }
 
@@ -214,7 +231,7 @@ final class SvgLogo {
     }
 
     private void style(XMLStreamReader in, String style, Map<String, String> kept) {
-        for (String declaration : style.split(";")) {
+        for (String declaration : style.split(";", -1)) {
             int colon = declaration.indexOf(':');
             if (colon > 0) {
                 attribute(

@@ -36,6 +36,15 @@ public final class ReportCatalogue {
         return of(sheet.kind()).compose(sheet, paper);
     }
 
+    /**
+     * The sheet as blocks on a firm's stationery, in its language.
+     *
+     * @throws IllegalArgumentException if it is a certificate that is refused
+     */
+    public static ReportModel compose(Sheet sheet, Stationery stationery) {
+        return stationery.on(() -> compose(sheet, stationery.paper()));
+    }
+
     static void require(Sheet sheet, SheetKind kind) {
         if (sheet.kind() != kind) {
             throw new IllegalArgumentException("this composes a " + kind.command() + ", not a "

@@ -2,6 +2,7 @@ package io.github.firstoff.report.model;
 
 import io.github.firstoff.report.figure.Figure;
 import java.util.List;
+import java.util.Optional;
 import java.util.OptionalDouble;
 
 /**
@@ -16,6 +17,16 @@ public sealed interface Block {
      * @param tone     what it amounts to
      */
     record Headline(Text sentence, Tone tone) implements Block {}
+
+    /**
+     * Whose sheet it is, at the head of the first page.
+     *
+     * @param name      the firm
+     * @param address   its address, possibly in several lines, or empty
+     * @param approvals what it is approved to, or empty
+     * @param logo      its mark, if it has one
+     */
+    record Letterhead(String name, String address, String approvals, Optional<Logo> logo) implements Block {}
 
     /**
      * Who, what and when: groups of label and value, set in three columns.

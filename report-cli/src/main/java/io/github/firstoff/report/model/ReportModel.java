@@ -33,4 +33,9 @@ public record ReportModel(
             throw new IllegalArgumentException("a sheet has at least one block");
         }
     }
+
+    /** The same sheet with other content. */
+    public ReportModel with(List<Block> others) {
+        return new ReportModel(paper, kind, number, head, foot, document, others);
+    }
 }

@@ -26,14 +26,14 @@ final class BlockSetter {
     private final FigurePainter figures;
     private final double pictures;
 
-    /** A setter that draws pictures at a share of their height. */
-    BlockSetter(Faces faces, FigurePainter figures, double pictures) {
+    /** A setter that draws pictures at a share of their height, and sets tables with a share of the air in their rows. */
+    BlockSetter(Faces faces, FigurePainter figures, double pictures, double rows) {
         this.pictures = pictures;
         this.faces = faces;
         this.figures = figures;
         NotationSetter notations = new NotationSetter(faces);
         texts = new TextSetter(faces, notations);
-        tables = new TableSetter(faces, notations, texts);
+        tables = new TableSetter(faces, notations, texts, rows);
     }
 
     List<Slab> set(List<Block> blocks, double measure) {
@@ -58,6 +58,8 @@ final class BlockSetter {
     private List<Slab> set(Block block, double measure) {
         if (block instanceof Block.Headline headline) {
             return headline(headline, measure);
+        } else if (block instanceof Block.Letterhead letterhead) {
+            return List.of(new LogoPainter(texts).slab(letterhead, measure));
         } else if (block instanceof Block.Facts facts) {
             return facts(facts, measure);
         } else if (block instanceof Block.Exceptions exceptions) {

@@ -20,8 +20,11 @@ final class TableSetter {
     private final Faces faces;
     private final NotationSetter notations;
     private final TextSetter texts;
+    private final double air;
 
-    TableSetter(Faces faces, NotationSetter notations, TextSetter texts) {
+    /** A setter that leaves a share of the usual air in its rows. */
+    TableSetter(Faces faces, NotationSetter notations, TextSetter texts, double share) {
+        this.air = ROW_AIR * share;
         this.faces = faces;
         this.notations = notations;
         this.texts = texts;
@@ -326,10 +329,10 @@ final class TableSetter {
 
         private Slab group(String label) {
             TextSetter.SetText set = texts.set(Text.bold(label), total, type);
-            double height = set.height() + 2 * ROW_AIR + 2;
+            double height = set.height() + 2 * air + 2;
             Tag cell = structure.within("TR").within("TD").over(width.length);
             return Slab.of(0, height, (canvas, x, y) -> {
-                canvas.tagged(cell, () -> set.paint(canvas, x, y + ROW_AIR + 2));
+                canvas.tagged(cell, () -> set.paint(canvas, x, y + air + 2));
                 canvas.line(x, y + height, x + total, y + height, 0.25, Ink.HAIRLINE);
             });
         }
@@ -349,7 +352,7 @@ final class TableSetter {
                 height = Math.max(height, content.height + deepest - content.drop);
             }
             double inner = height;
-            double all = inner + 2 * ROW_AIR;
+            double all = inner + 2 * air;
             Tag parts = structure.within("TR");
             return Slab.of(0, all, (canvas, x, y) -> {
                 double left = x;
@@ -357,7 +360,7 @@ final class TableSetter {
                     Content content = contents.get(i);
                     double down = content.floats ? 0 : deepest - content.drop;
                     double start = left;
-                    canvas.tagged(parts.within("TD"), () -> content.paint.at(canvas, start, y + ROW_AIR + down, inner));
+                    canvas.tagged(parts.within("TD"), () -> content.paint.at(canvas, start, y + air + down, inner));
                     left += width[i] + gutter;
                 }
                 canvas.line(x, y + all, x + total, y + all, last ? 0.8 : 0.25, last ? Ink.BLACK : Ink.HAIRLINE);
