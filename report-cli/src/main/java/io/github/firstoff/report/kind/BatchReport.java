@@ -36,9 +36,9 @@ public final class BatchReport implements Report {
         blocks.addAll(cautions.blocks());
         blocks.add(new JobFacts(sheet).block());
         blocks.add(new SignOffSection(sheet).block());
-        blocks.addAll(new GaugeTable(sheet).blocks());
         blocks.addAll(new SummaryTable(sheet).blocks());
         blocks.addAll(cautions.fitNotes());
+        blocks.addAll(new GaugeTable(sheet).blocks());
         studies(sheet, blocks);
         return new SheetFrame(sheet).around(paper, blocks);
     }
