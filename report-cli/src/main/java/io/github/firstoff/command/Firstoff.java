@@ -30,6 +30,7 @@ import picocli.CommandLine.Spec;
         subcommands = {
             FirstArticleCommand.class,
             BatchCommand.class,
+            DriftCommand.class,
             FitCommand.class,
             StackCommand.class,
             CertificateCommand.class,

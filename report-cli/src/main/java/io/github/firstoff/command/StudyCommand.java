@@ -31,7 +31,7 @@ import picocli.CommandLine.Option;
 import picocli.CommandLine.ParameterException;
 import picocli.CommandLine.Spec;
 
-/** What the commands that study an assembly have in common: its file in, a sheet and a result out. */
+/** What the commands that study something have in common: files in, a sheet and a result out. */
 abstract class StudyCommand implements Callable<Integer> {
     private final Console console;
 
@@ -85,8 +85,13 @@ abstract class StudyCommand implements Callable<Integer> {
         }
     }
 
-    private CommandSpec command() {
+    final CommandSpec command() {
         return java.util.Objects.requireNonNull(spec);
+    }
+
+    /** Whether standard output is to hold one document and nothing else. */
+    final boolean isJson() {
+        return json;
     }
 
     /** Refuses to write the sheet over something that is read. */

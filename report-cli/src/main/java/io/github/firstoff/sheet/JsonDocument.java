@@ -106,6 +106,28 @@ final class JsonDocument {
         }
     }
 
+    /** A decimal as a number: a computed figure that is exact because it was rounded. */
+    void figure(String name, Optional<BigDecimal> value) throws IOException {
+        if (value.isPresent()) {
+            out.writeNumberField(name, value.get());
+        } else {
+            out.writeNullField(name);
+        }
+    }
+
+    /** Two numbers, each {@code null} where it is not finite. */
+    void numbers(String name, double first, double second) throws IOException {
+        out.writeArrayFieldStart(name);
+        for (double value : new double[] {first, second}) {
+            if (Double.isFinite(value)) {
+                out.writeNumber(value);
+            } else {
+                out.writeNull();
+            }
+        }
+        out.writeEndArray();
+    }
+
     void whole(String name, long value) throws IOException {
         out.writeNumberField(name, value);
     }

@@ -7,7 +7,9 @@ public enum SheetKind {
     /** A batch under control charts. */
     BATCH("batch", "Batch report"),
     /** The supplier's declaration of conformity to the customer. */
-    CERTIFICATE("certificate", "Certificate of conformity");
+    CERTIFICATE("certificate", "Certificate of conformity"),
+    /** How characteristics drift; its studies are not those of the plan and stand in {@link DriftSheet}. */
+    DRIFT("drift", "Drift study");
 
     private final String command;
     private final String title;
@@ -27,8 +29,8 @@ public enum SheetKind {
         return title;
     }
 
-    /** Whether its studies are worked out: a first article is too few pieces for any. */
+    /** Whether the plan's studies are worked out: a first article is too few pieces for any, a study of drift has its own. */
     public boolean hasStudies() {
-        return this != FIRST_ARTICLE;
+        return this == BATCH || this == CERTIFICATE;
     }
 }

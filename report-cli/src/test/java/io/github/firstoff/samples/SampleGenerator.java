@@ -77,6 +77,7 @@ public final class SampleGenerator {
         batch2209(files);
         PawlCarrier.writeTo(files);
         FollowedBatches.writeTo(files);
+        WornTools.writeTo(files);
         PressFits.writeTo(files);
         return files;
     }

@@ -4,4 +4,10 @@ package io.github.firstoff.report.figure;
  * A picture on a sheet. A new kind of picture is a new record here and one method in the painter.
  */
 public sealed interface Figure
-        permits BandFigure, ConsequenceFigure, ControlFigure, HistogramFigure, ProbabilityFigure, ShareFigure {}
+        permits BandFigure,
+                ConsequenceFigure,
+                ControlFigure,
+                HistogramFigure,
+                ProbabilityFigure,
+                ShareFigure,
+                DriftFigure {}

@@ -9,12 +9,17 @@ import io.github.firstoff.sheet.SheetKind;
 public final class ReportCatalogue {
     private ReportCatalogue() {}
 
-    /** The report of that kind. */
+    /**
+     * The report of that kind.
+     *
+     * @throws IllegalArgumentException for a study of drift, which is more than a sheet: see {@link DriftReport}
+     */
     public static Report of(SheetKind kind) {
         return switch (kind) {
             case FIRST_ARTICLE -> new FirstArticleReport();
             case BATCH -> new BatchReport();
             case CERTIFICATE -> new CertificateReport();
+            case DRIFT -> throw new IllegalArgumentException("a study of drift is composed by DriftReport");
         };
     }
 

@@ -6,6 +6,7 @@ import com.lowagie.text.pdf.PdfTemplate;
 import io.github.firstoff.report.figure.BandFigure;
 import io.github.firstoff.report.figure.ConsequenceFigure;
 import io.github.firstoff.report.figure.ControlFigure;
+import io.github.firstoff.report.figure.DriftFigure;
 import io.github.firstoff.report.figure.Figure;
 import io.github.firstoff.report.figure.HistogramFigure;
 import io.github.firstoff.report.figure.ProbabilityFigure;
@@ -58,6 +59,8 @@ final class FigurePainter {
             new ConsequencePainter(pen, consequences).paint(width, height);
         } else if (figure instanceof BandFigure band) {
             new BandPainter(pen, band).paint(width, height);
+        } else if (figure instanceof DriftFigure drift) {
+            new DriftPainter(pen, drift).paint(width, height);
         } else if (figure instanceof ShareFigure shares) {
             new SharePainter(pen, shares).paint(width, height);
         }

@@ -39,6 +39,14 @@ public final class SheetFrame {
         return new ReportModel(paper, sheet.kind().title(), number(), head(), foot(), document(), blocks);
     }
 
+    /** The same with other words about what the sheet says, where that is not its verdict. */
+    public ReportModel around(PaperSize paper, String subject, List<Block> blocks) {
+        DocumentInfo usual = document();
+        DocumentInfo document =
+                new DocumentInfo(usual.title(), usual.author(), subject, usual.language(), usual.created());
+        return new ReportModel(paper, sheet.kind().title(), number(), head(), foot(), document, blocks);
+    }
+
     private String number() {
         return sheet.kind() == SheetKind.CERTIFICATE
                 ? sheet.job().certificateNumber().orElse("number " + Wording.NOT_STATED)

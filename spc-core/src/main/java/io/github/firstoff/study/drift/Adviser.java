@@ -54,6 +54,11 @@ final class Adviser {
         double next = current.lastPiece() + 1.0;
         double level = line.at(next);
         Optional<BigDecimal> offset = target.map(aim -> offset(line, next, aim));
+        if (sloping && offset.isPresent() && offset.get().signum() == (int) Math.signum(line.slope())) {
+            long reached = pieces(next + (steps(target.orElseThrow()) - level) / line.slope());
+            notes.add("The drift itself leads to the target and is there about piece " + reached
+                    + "; left alone, the tool lasts longer.");
+        }
         if (target.isEmpty()) {
             notes.add(
                     "There is no target: the requirement has one limit and the plan states none, so no offset is advised.");

@@ -1,0 +1,423 @@
+package io.github.firstoff.command;
+
+import io.github.firstoff.conformance.SheetVerdict;
+import io.github.firstoff.intake.DecimalMark;
+import io.github.firstoff.intake.Input;
+import io.github.firstoff.intake.InputRefused;
+import io.github.firstoff.plan.ResolvedCharacteristic;
+import io.github.firstoff.proof.CarriedFile;
+import io.github.firstoff.report.kind.DriftReport;
+import io.github.firstoff.sheet.DriftFinding;
+import io.github.firstoff.sheet.DriftFollower;
+import io.github.firstoff.sheet.DriftJson;
+import io.github.firstoff.sheet.DriftMaker;
+import io.github.firstoff.sheet.DriftOptions;
+import io.github.firstoff.sheet.DriftRefused;
+import io.github.firstoff.sheet.DriftSheet;
+import io.github.firstoff.sheet.DriftWords;
+import io.github.firstoff.sheet.Sheet;
+import io.github.firstoff.sheet.SheetKind;
+import io.github.firstoff.study.drift.DriftSettings;
+import java.io.IOException;
+import java.math.BigDecimal;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.nio.file.attribute.BasicFileAttributes;
+import java.nio.file.attribute.FileTime;
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.List;
+import java.util.Locale;
+import java.util.Objects;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import java.util.OptionalInt;
+import java.util.concurrent.CountDownLatch;
+import java.util.concurrent.TimeUnit;
+import org.jspecify.annotations.Nullable;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.ParameterException;
+import picocli.CommandLine.Parameters;
+
+/** {@code firstoff drift}. */
+@Command(
+        name = "drift",
+        description = {
+            "Follow a size that drifts: when it meets its limit, what offset to enter now,",
+            "and how long a tool may go on."
+        },
+        mixinStandardHelpOptions = true,
+        versionProvider = ProgramVersion.class)
+final class DriftCommand extends StudyCommand {
+    private static final long GLANCE_MILLIS = 200;
+    private static final long LAST_WORDS_MILLIS = 20_000;
+    private static final int MOST_NAMED = 15;
+
+    private final Console terminal;
+
+    @Option(
+            names = "--plan",
+            required = true,
+            paramLabel = "PLAN",
+            description = "What the drawing requires (JSON, see docs/inputs.md).")
+    private @Nullable Path plan;
+
+    @Option(names = "--job", paramLabel = "JOB", description = "Order, batch, material and people (JSON).")
+    private @Nullable Path job;
+
+    @Option(
+            names = "--characteristic",
+            paramLabel = "N",
+            description = "Follow this one; may be given again. Without it all that can be followed are.")
+    private List<String> characteristics = new ArrayList<>();
+
+    @Option(
+            names = "--every",
+            paramLabel = "N",
+            defaultValue = "1",
+            description =
+                    "One piece in N was measured (default ${DEFAULT-VALUE}); slopes and forecasts count all pieces.")
+    private int every;
+
+    @Option(
+            names = "--sigma",
+            paramLabel = "K",
+            defaultValue = "3",
+            description = "How many standard deviations must stay inside the limit (default ${DEFAULT-VALUE}).")
+    private double sigmas;
+
+    @Option(
+            names = "--index",
+            paramLabel = "C",
+            description =
+                    "The index that a tool life must keep; without it what the plan demands of the class, else 1.33.")
+    private @Nullable Double index;
+
+    @Option(
+            names = "--increment",
+            paramLabel = "STEP",
+            description = "The step of the machine's offset, in the unit of the plan (default 0.001; 0.0001 inch).")
+    private @Nullable BigDecimal increment;
+
+    @Option(
+            names = "--across-batches",
+            description =
+                    "Let a line go on from one file of readings to the next; without it each file is a batch of its own.")
+    private boolean acrossBatches;
+
+    @Option(
+            names = "--decimal-mark",
+            paramLabel = "MARK",
+            description = "Which decimal mark the numbers have, point or comma, where a file does not show it.")
+    private @Nullable DecimalMark decimalMark;
+
+    @Option(
+            names = "--follow",
+            paramLabel = "FILE",
+            description = {
+                "Read this file of readings, after READINGS, again whenever it has grown: a line for each subgroup, with its",
+                "forecast, and one for each signal. Ends with Ctrl-C, or see the next two."
+            })
+    private @Nullable Path followed;
+
+    @Option(
+            names = "--stop-on-signal",
+            description = "With --follow: end with exit code 1 the moment a zone test fires, for a cell to act on.")
+    private boolean stopOnSignal;
+
+    @Option(
+            names = "--until-idle",
+            paramLabel = "SECONDS",
+            description = "With --follow: end when the file has not grown for so long.")
+    private int idle;
+
+    @Option(
+            names = "--subgroup",
+            paramLabel = "N",
+            description = "With --follow: readings to a line; without it what the plan's study says, else five.")
+    private @Nullable Integer subgroup;
+
+    @Parameters(
+            paramLabel = "READINGS",
+            arity = "0..*",
+            description = "What was measured (see docs/intake.md); - is standard input. Each file is a batch.")
+    private List<Path> readings = new ArrayList<>();
+
+    DriftCommand(Console console) {
+        super(console);
+        terminal = console;
+    }
+
+    @Override
+    public Integer call() {
+        DriftOptions options = options();
+        Path planPath = Objects.requireNonNull(plan);
+        if (readings.stream().filter(DriftCommand::isStandardInput).count() > 1) {
+            throw usage("- can be read only once");
+        }
+        Path follow = followed;
+        if (follow != null) {
+            if (readings.stream().anyMatch(DriftCommand::isStandardInput)) {
+                throw usage("- can be read only once, and --follow reads again and again");
+            }
+            return follow(planPath, follow, options.withoutDetection());
+        }
+        if (stopOnSignal || idle != 0 || subgroup != null) {
+            throw usage("--stop-on-signal, --until-idle and --subgroup need --follow FILE");
+        }
+        if (readings.isEmpty()) {
+            throw usage("READINGS are missing: name at least one file, or -");
+        }
+        try {
+            DriftSheet sheet = study(planPath, readings, new FileShelf(false), options);
+            return tell(sheet);
+        } catch (DriftRefused refused) {
+            return refused(refused);
+        }
+    }
+
+    private static boolean isStandardInput(Path path) {
+        return path.toString().equals(Inputs.STANDARD_INPUT);
+    }
+
+    private ParameterException usage(String message) {
+        return new ParameterException(command().commandLine(), message);
+    }
+
+    private DriftOptions options() {
+        if (every < 1) {
+            throw usage("--every " + every + ": one piece in at least 1 was measured");
+        }
+        if (idle < 0) {
+            throw usage("--until-idle needs a number of seconds above 0");
+        }
+        if (subgroup != null && subgroup < 1) {
+            throw usage("--subgroup " + subgroup + ": a subgroup has at least one reading");
+        }
+        try {
+            DriftSettings settings = DriftSettings.withDefaults().withSigmas(sigmas);
+            if (increment != null) {
+                settings = settings.withIncrement(increment);
+            }
+            if (index != null) {
+                settings = settings.withRequiredIndex(index);
+            }
+            return new DriftOptions(
+                    characteristics,
+                    every,
+                    acrossBatches,
+                    true,
+                    index == null ? OptionalDouble.empty() : OptionalDouble.of(index),
+                    settings);
+        } catch (IllegalArgumentException fault) {
+            throw usage(String.valueOf(fault.getMessage()));
+        }
+    }
+
+    private DriftSheet study(Path planPath, List<Path> files, Inputs.Shelf shelf, DriftOptions options) {
+        Inputs inputs = new Inputs(planPath, job, files, shelf)
+                .choosing(new ReadingChoices(Optional.ofNullable(decimalMark), false));
+        keep(inputs.paths());
+        Sheet sheet;
+        try {
+            sheet = inputs.sheet(SheetKind.DRIFT, Clock.now(command().commandLine()));
+        } finally {
+            keep(inputs.paths());
+        }
+        requireKnown(sheet);
+        return DriftMaker.make(sheet, options);
+    }
+
+    /** A characteristic that the plan does not have is a slip on the command line. */
+    private void requireKnown(Sheet sheet) {
+        for (String wanted : characteristics) {
+            if (sheet.plan().find(wanted).isPresent()) {
+                continue;
+            }
+            String folded = wanted.toLowerCase(Locale.ROOT);
+            List<ResolvedCharacteristic> all = sheet.plan().characteristics();
+            Optional<String> meant = all.stream()
+                    .filter(each -> folded.replaceFirst("^[#0]+", "")
+                                    .equals(each.number().toLowerCase(Locale.ROOT))
+                            || each.characteristic()
+                                    .feature()
+                                    .toLowerCase(Locale.ROOT)
+                                    .contains(folded))
+                    .map(DriftCommand::named)
+                    .findFirst();
+            throw usage("--characteristic " + wanted + ": the plan has no such characteristic; "
+                    + meant.map(name -> "did you mean " + name + "?")
+                            .orElseGet(() -> "it has "
+                                    + String.join(
+                                            ", ",
+                                            all.stream()
+                                                    .limit(MOST_NAMED)
+                                                    .map(DriftCommand::named)
+                                                    .toList())
+                                    + (all.size() > MOST_NAMED ? " and " + (all.size() - MOST_NAMED) + " more" : "")));
+        }
+    }
+
+    private static String named(ResolvedCharacteristic characteristic) {
+        return characteristic.number() + " (" + characteristic.characteristic().feature() + ")";
+    }
+
+    private int tell(DriftSheet sheet) {
+        List<String> lines = new ArrayList<>();
+        for (DriftFinding finding : sheet.findings()) {
+            lines.addAll(new DriftWords(finding).lines());
+        }
+        sheet.left().forEach(left -> lines.add("Not followed: " + left.number() + " " + left.reason() + "."));
+        return tell(
+                sheet.sheet().notices(),
+                paper -> new DriftReport().compose(sheet, paper),
+                target -> DriftJson.write(sheet, target),
+                lines,
+                sheet.verdict() == SheetVerdict.ACCEPTED);
+    }
+
+    private int refused(DriftRefused refused) {
+        terminal.message("firstoff: " + refused.reason());
+        return ExitCodes.INPUT;
+    }
+
+    /** What a file was like when it was looked at. */
+    private record State(long size, FileTime changed) {}
+
+    /** Ctrl-C ends the program only when its last words are out. */
+    private int follow(Path planPath, Path file, DriftOptions options) {
+        CountDownLatch asked = new CountDownLatch(1);
+        CountDownLatch ended = new CountDownLatch(1);
+        Thread hook = new Thread(() -> {
+            asked.countDown();
+            try {
+                if (!ended.await(LAST_WORDS_MILLIS, TimeUnit.MILLISECONDS)) {
+                    terminal.message("firstoff: the last sheet was not finished");
+                }
+            } catch (InterruptedException interrupted) {
+                Thread.currentThread().interrupt();
+            }
+        });
+        Runtime.getRuntime().addShutdownHook(hook);
+        try {
+            return watch(planPath, file, options, asked);
+        } finally {
+            ended.countDown();
+            try {
+                Runtime.getRuntime().removeShutdownHook(hook);
+            } catch (IllegalStateException alreadyEnding) {
+                // The program was asked to end; the hook has done its work.
+                terminal.flush();
+            }
+        }
+    }
+
+    private int watch(Path planPath, Path file, DriftOptions options, CountDownLatch asked) {
+        DriftFollower follower =
+                new DriftFollower(file.toString(), subgroup == null ? OptionalInt.empty() : OptionalInt.of(subgroup));
+        List<Path> files = new ArrayList<>(readings);
+        files.add(file);
+        GrowingFile shelf = new GrowingFile(file);
+        Optional<State> before = Optional.empty();
+        DriftSheet last = null;
+        String toldOff = "";
+        long lastChange = System.nanoTime();
+        try {
+            while (true) {
+                Optional<State> now = state(file);
+                if (now.isPresent() && !now.equals(before)) {
+                    before = now;
+                    lastChange = System.nanoTime();
+                    String fault = "";
+                    try {
+                        last = study(planPath, files, shelf, options);
+                        DriftFollower.News news = follower.look(last);
+                        news.lines().forEach(this::say);
+                        terminal.flush();
+                        if (news.signalled() && stopOnSignal) {
+                            finish(last);
+                            return ExitCodes.NOT_ACCEPTED;
+                        }
+                    } catch (DriftRefused tooFew) {
+                        fault = "waiting: " + tooFew.reason();
+                    } catch (InputRefused refused) {
+                        fault = String.join(System.lineSeparator(), refused.lines());
+                    }
+                    if (!fault.isEmpty() && !fault.equals(toldOff)) {
+                        fault.lines().forEach(terminal::message);
+                    }
+                    toldOff = fault;
+                }
+                boolean wasIdle = idle > 0 && System.nanoTime() - lastChange > TimeUnit.SECONDS.toNanos(idle);
+                if (wasIdle || asked.await(GLANCE_MILLIS, TimeUnit.MILLISECONDS)) {
+                    if (last == null) {
+                        terminal.message("firstoff: no readings came that could be followed");
+                        return ExitCodes.INPUT;
+                    }
+                    return finish(last);
+                }
+            }
+        } catch (InterruptedException interrupted) {
+            Thread.currentThread().interrupt();
+            return ExitCodes.NOT_ACCEPTED;
+        }
+    }
+
+    /** Lines are the result, unless that is to be a document. */
+    private void say(String line) {
+        String plain = line.replace('\u00A0', ' ');
+        if (isJson()) {
+            terminal.message(plain);
+        } else {
+            terminal.result(plain);
+        }
+    }
+
+    private int finish(DriftSheet sheet) {
+        return tell(sheet);
+    }
+
+    private static Optional<State> state(Path file) {
+        try {
+            BasicFileAttributes attributes = Files.readAttributes(file, BasicFileAttributes.class);
+            return Optional.of(new State(attributes.size(), attributes.lastModifiedTime()));
+        } catch (IOException notThere) {
+            // It may come yet, or be put in place anew at this moment; the next look tells.
+            return Optional.empty();
+        }
+    }
+
+    /** Files as they are, but of the one that grows only whole lines: its last may still be written. */
+    private static final class GrowingFile implements Inputs.Shelf {
+        private final FileShelf others = new FileShelf(false);
+        private final Path growing;
+
+        GrowingFile(Path growing) {
+            this.growing = growing;
+        }
+
+        @Override
+        public Input open(CarriedFile.Role role, int place, String name) {
+            if (role != CarriedFile.Role.READINGS || !name.equals(growing.toString()) || !isOfLines(name)) {
+                return others.open(role, place, name);
+            }
+            try {
+                byte[] bytes = Files.readAllBytes(growing);
+                int end = bytes.length;
+                while (end > 0 && bytes[end - 1] != '\n') {
+                    end--;
+                }
+                return Input.bytes(name, Arrays.copyOf(bytes, end), relative -> Optional.empty());
+            } catch (IOException unreadable) {
+                // Whoever reads it says in its own words what is wrong with it.
+                return others.open(role, place, name);
+            }
+        }
+
+        private static boolean isOfLines(String name) {
+            String lower = name.toLowerCase(Locale.ROOT);
+            return !lower.endsWith(".json") && !lower.endsWith(".qif") && !lower.endsWith(".xml");
+        }
+    }
+}
