@@ -149,7 +149,7 @@ final class Inputs {
         for (String name : readings) {
             opened.add(shelf.open(CarriedFile.Role.READINGS, opened.size() + 1, name));
         }
-        IntakeSettings settings = new IntakeSettings(choices.decimalMark(), refusedRows);
+        IntakeSettings settings = new IntakeSettings(choices.decimalMark(), choices.sheet(), refusedRows);
         Intake read = ReadingFiles.readInputs(resolved, opened, settings);
         intake = Optional.of(read);
         InspectionRecord record = choices.keepGoing() ? read.recordOfTheGoodRows() : read.recordOrRefuse();

@@ -10,6 +10,7 @@ import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Objects;
+import java.util.Optional;
 import java.util.concurrent.Callable;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Command;
@@ -37,7 +38,10 @@ final class PlanCommand implements Callable<Integer> {
     @Parameters(
             index = "0",
             paramLabel = "SOURCE",
-            description = "The table (CSV) or the QIF document with the characteristics; - is standard input.")
+            description = {
+                "The table (CSV, .xlsx or .ods) or the QIF document with the characteristics;",
+                "- is standard input."
+            })
     private @Nullable Path source;
 
     @Parameters(
@@ -80,6 +84,12 @@ final class PlanCommand implements Callable<Integer> {
     @Option(names = "--material", paramLabel = "MATERIAL", description = "The material of the part.")
     private @Nullable String material;
 
+    @Option(
+            names = "--sheet",
+            paramLabel = "NAME",
+            description = "Which sheet of a workbook holds the characteristics, where several could.")
+    private @Nullable String sheet;
+
     @Option(names = "--json", description = "Put what was understood on standard output as one JSON document.")
     private boolean json;
 
@@ -93,7 +103,10 @@ final class PlanCommand implements Callable<Integer> {
         Path from = Objects.requireNonNull(source);
         refuseToOverwrite(command, from);
         PlanDraft draft = PlanDraft.of(
-                input(from), companions.stream().map(PlanCommand::input).toList(), stated());
+                input(from),
+                companions.stream().map(PlanCommand::input).toList(),
+                stated(),
+                Optional.ofNullable(sheet));
         draft.notices().forEach(notice -> console.message("note: " + notice));
         if (out != null) {
             OutputFile.write(out, stream -> stream.write(draft.text().getBytes(StandardCharsets.UTF_8)));

@@ -14,6 +14,12 @@ final class ReadingOptions {
     private @Nullable DecimalMark decimalMark;
 
     @Option(
+            names = "--sheet",
+            paramLabel = "NAME",
+            description = "Which sheet of a workbook holds the readings, where several could.")
+    private @Nullable String sheet;
+
+    @Option(
             names = "--keep-going",
             description = {
                 "Judge the good rows although others were refused. Each refused row is written with its reason to NAME.refused.csv,",
@@ -22,6 +28,6 @@ final class ReadingOptions {
     private boolean keepGoing;
 
     ReadingChoices choices() {
-        return new ReadingChoices(Optional.ofNullable(decimalMark), keepGoing);
+        return new ReadingChoices(Optional.ofNullable(decimalMark), Optional.ofNullable(sheet), keepGoing);
     }
 }

@@ -89,7 +89,7 @@ record CsvDialect(char separator, List<String> preamble) {
     }
 
     /** How many of the fields name a column; none if they make no heading. */
-    private static int namesIn(List<String> fields, ResolvedPlan plan, boolean withPart) {
+    static int namesIn(List<String> fields, ResolvedPlan plan, boolean withPart) {
         boolean part = false;
         boolean values = false;
         int names = 0;

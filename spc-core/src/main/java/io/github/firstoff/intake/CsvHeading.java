@@ -1,6 +1,5 @@
 package io.github.firstoff.intake;
 
-import de.siegmar.fastcsv.reader.CsvRecord;
 import io.github.firstoff.intake.Fault.Where;
 import io.github.firstoff.plan.ResolvedCharacteristic;
 import io.github.firstoff.plan.ResolvedPlan;
@@ -13,7 +12,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.stream.IntStream;
 
-/** What the columns of a CSV file mean, by their names. */
+/** What the columns of a table mean, by their names. */
 final class CsvHeading {
     private static final List<ReadingColumn> OF_NUMBERS = List.of(
             ReadingColumn.VALUE,
@@ -58,9 +57,53 @@ final class CsvHeading {
      */
     record Characteristic(int index, String label, ResolvedCharacteristic characteristic) {}
 
-    /** What the first record means as a heading; empty if rows cannot be read under it. */
-    static Optional<CsvHeading> of(String file, CsvRecord record, long line, char separator, RowCheck check) {
-        return new Reading(file, record, line, separator, check).read();
+    /** Where the columns of a heading stand. */
+    interface Places {
+        /** The row as a whole. */
+        Where whole();
+
+        /** A column by its place, counted from 0. */
+        Where column(int index);
+
+        /** A column that messages call by its name. */
+        Where column(int index, String label);
+
+        /** What a column is called by its place, counted from 0. */
+        String nameOf(int index);
+    }
+
+    /** The places of a heading in a text: columns have numbers. */
+    record InText(String file, long line) implements Places {
+        @Override
+        public Where whole() {
+            return new Where(file, line, 0, "");
+        }
+
+        @Override
+        public Where column(int index) {
+            return column(index, "column " + nameOf(index));
+        }
+
+        @Override
+        public Where column(int index, String label) {
+            return new Where(file, line, 0, label);
+        }
+
+        @Override
+        public String nameOf(int index) {
+            return Integer.toString(index + 1);
+        }
+    }
+
+    /**
+     * What a row means as a heading; empty if rows cannot be read under it.
+     *
+     * @param fields what stands in it
+     * @param where where it stands
+     * @param separator what parts the names where a message lists them
+     */
+    static Optional<CsvHeading> of(List<String> fields, Places where, String separator, RowCheck check) {
+        return new Reading(fields, where, separator, check).read();
     }
 
     /** The place of a column, counted from 0; -1 if the file does not have it. */
@@ -102,9 +145,8 @@ final class CsvHeading {
 
     /** One look at a heading. */
     private static final class Reading {
-        private final String file;
-        private final CsvRecord record;
-        private final long line;
+        private final List<String> fields;
+        private final Places where;
         private final String separator;
         private final RowCheck check;
         private final ResolvedPlan plan;
@@ -116,25 +158,25 @@ final class CsvHeading {
         private final Map<String, Integer> unknown = new HashMap<>();
         private boolean sound = true;
 
-        Reading(String file, CsvRecord record, long line, char separator, RowCheck check) {
-            this.file = file;
-            this.record = record;
-            this.line = line;
-            this.separator = String.valueOf(separator);
+        Reading(List<String> fields, Places where, String separator, RowCheck check) {
+            this.fields = fields;
+            this.where = where;
+            this.separator = separator;
             this.check = check;
             this.plan = check.plan();
             this.sink = check.sink();
         }
 
         Optional<CsvHeading> read() {
-            for (int i = 0; i < record.getFieldCount(); i++) {
-                column(i, record.getField(i).strip());
+            for (int i = 0; i < fields.size(); i++) {
+                column(i, fields.get(i).strip());
             }
             boolean isLong = ReadingColumn.OF_LONG_ROWS.stream().anyMatch(places::containsKey);
             if (isLong && !characteristics.isEmpty()) {
+                Characteristic first = characteristics.get(0);
                 refuse(
                         FaultKind.CONTRADICTION,
-                        characteristics.get(0).label(),
+                        where.column(first.index(), first.label()),
                         "the heading is that of a long file and of a wide file at once",
                         "",
                         "columns characteristic and value, or a column for each characteristic");
@@ -148,9 +190,9 @@ final class CsvHeading {
             } else if (characteristics.isEmpty() && sound) {
                 refuse(
                         FaultKind.MISSING,
-                        "",
+                        where.whole(),
                         "no column holds values",
-                        "the columns " + Echo.quoted(String.join(separator, record.getFields())),
+                        "the columns " + Echo.quoted(String.join(separator, fields)),
                         "columns characteristic and value, or a column for each characteristic ("
                                 + Words.oneOf(plan.characteristics().stream()
                                         .map(ResolvedCharacteristic::number)
@@ -158,7 +200,7 @@ final class CsvHeading {
                                 + ")");
             }
             return sound
-                    ? Optional.of(new CsvHeading(places, names, characteristics, nameless, record.getFields()))
+                    ? Optional.of(new CsvHeading(places, names, characteristics, nameless, fields))
                     : Optional.empty();
         }
 
@@ -208,8 +250,8 @@ final class CsvHeading {
         private void refuseTwin(int index, String name, int twin) {
             refuse(
                     FaultKind.DOUBLED_NAME,
-                    "column " + (index + 1),
-                    "the columns " + (twin + 1) + " and " + (index + 1) + " mean the same",
+                    where.column(index),
+                    "the columns " + where.nameOf(twin) + " and " + where.nameOf(index) + " mean the same",
                     Echo.quoted(name),
                     "each column once");
         }
@@ -218,24 +260,23 @@ final class CsvHeading {
         private void judgeUnknown(boolean isLong) {
             unknown.entrySet().stream().sorted(Map.Entry.comparingByValue()).forEach(entry -> {
                 String name = entry.getKey();
-                String label = "column " + (entry.getValue() + 1);
+                Where place = where.column(entry.getValue());
                 Optional<ReadingColumn> meant = ReadingColumn.meant(name).filter(column -> !places.containsKey(column));
                 boolean isNumber = Character.isDigit(name.charAt(0));
                 if (meant.isPresent() && isWanted(meant.get(), isLong)) {
                     refuse(
                             FaultKind.MISSPELT,
-                            label,
+                            place,
                             "",
                             Echo.quoted(name),
                             Echo.quoted(meant.get().word()));
                     // Named once is enough: it is not missing as well.
                     places.put(meant.get(), entry.getValue());
                 } else if (isNumber && !isLong) {
-                    check.characteristic(name, new Where(file, line, 0, label));
+                    check.characteristic(name, place);
                     sound &= check.leavesOthersAlone();
                 } else {
-                    sink.notice(
-                            new Where(file, line, 0, label), Echo.quoted(name) + " is not understood and was not used");
+                    sink.notice(place, Echo.quoted(name) + " is not understood and was not used");
                 }
             });
         }
@@ -261,18 +302,18 @@ final class CsvHeading {
             if (!places.containsKey(column)) {
                 refuse(
                         FaultKind.MISSING,
-                        "",
+                        where.whole(),
                         "the column " + column.word() + " is missing",
                         "the columns "
-                                + Echo.quoted(String.join(separator, record.getFields())
+                                + Echo.quoted(String.join(separator, fields)
                                         .toLowerCase(Locale.ROOT)),
                         "a column named " + column.word());
             }
         }
 
-        private void refuse(FaultKind kind, String label, String message, String found, String expected) {
+        private void refuse(FaultKind kind, Where place, String message, String found, String expected) {
             sound = false;
-            sink.refuse(Fault.of(kind, new Where(file, line, 0, label), message, found, expected));
+            sink.refuse(Fault.of(kind, place, message, found, expected));
         }
     }
 }

@@ -5,7 +5,6 @@ import de.siegmar.fastcsv.reader.CsvReader;
 import de.siegmar.fastcsv.reader.CsvRecord;
 import de.siegmar.fastcsv.reader.CsvRecordHandler;
 import io.github.firstoff.intake.Fault.Where;
-import io.github.firstoff.plan.ResolvedCharacteristic;
 import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.util.Iterator;
@@ -103,7 +102,11 @@ final class CsvReadings implements ReadingSource {
                     return;
                 }
                 Optional<CsvHeading> columns =
-                        CsvHeading.of(name, heading.get(), lineOf(heading.get()), dialect.separator(), check);
+                        CsvHeading.of(
+                        heading.get().getFields(),
+                        new CsvHeading.InText(name, lineOf(heading.get())),
+                        String.valueOf(dialect.separator()),
+                        check);
                 if (columns.isPresent()) {
                     readRows(columns.get(), records);
                 }
@@ -114,7 +117,19 @@ final class CsvReadings implements ReadingSource {
 
         private void readRows(CsvHeading heading, Iterator<CsvRecord> records) {
             CsvRow row = new CsvRow(name, heading, dialect.preamble().size());
-            MarkWatch watch = new MarkWatch(name, dialect.separator(), sink, row, ready -> row(ready, heading));
+            TableRows rows = new TableRows(check, heading);
+            MarkWatch<CsvRecord> watch = new MarkWatch<>(
+                    dialect.separator() != ';',
+                    dialect.separator() != ',',
+                    sink.settings().decimalMark(),
+                    sink,
+                    heading.numbers(),
+                    new Records(),
+                    (record, marks) -> {
+                        row.set(record);
+                        row.read(marks);
+                        row(row, heading, rows);
+                    });
             boolean none = true;
             try {
                 Optional<CsvRecord> record = next(records);
@@ -133,16 +148,35 @@ final class CsvReadings implements ReadingSource {
             }
         }
 
-        private void row(CsvRow row, CsvHeading heading) {
+        private void row(CsvRow row, CsvHeading heading, TableRows rows) {
             sink.begin(row);
-            if (!row.isBlank() && hasRightCount(row, heading) && hasNamesForAll(row, heading)) {
-                if (heading.isWide()) {
-                    wide(row, heading);
-                } else {
-                    readLong(row);
-                }
+            if (!row.isBlank() && hasRightCount(row, heading)) {
+                rows.read(row);
             }
             sink.end();
+        }
+
+        /** Records as rows whose decimal mark is watched for. */
+        private final class Records implements MarkWatch.Rows<CsvRecord> {
+            @Override
+            public int size(CsvRecord record) {
+                return record.getFieldCount();
+            }
+
+            @Override
+            public String text(CsvRecord record, int index) {
+                return record.getField(index).strip();
+            }
+
+            @Override
+            public int characters(CsvRecord record) {
+                return record.getFields().stream().mapToInt(String::length).sum();
+            }
+
+            @Override
+            public Where where(CsvRecord record) {
+                return new Where(name, lineOf(record), 0, "");
+            }
         }
 
         /** The next record; empty at the end of the text. */
@@ -183,48 +217,6 @@ final class CsvReadings implements ReadingSource {
                     fields + (fields == 1 ? " field" : " fields"),
                     heading.size() + " as in the heading"));
             return false;
-        }
-
-        private boolean hasNamesForAll(CsvRow row, CsvHeading heading) {
-            for (int index : heading.nameless()) {
-                if (!row.text(index).isEmpty()) {
-                    sink.refuse(Fault.of(
-                            FaultKind.BLANK,
-                            new Where(name, row.line(), 0, "column " + (index + 1)),
-                            "the column has no name",
-                            Echo.quoted(row.text(index)),
-                            "a name in the heading, or nothing in the column"));
-                    return false;
-                }
-            }
-            return true;
-        }
-
-        private void readLong(CsvRow row) {
-            Optional<RowCheck.Head> head = check.head(row);
-            Optional<ResolvedCharacteristic> characteristic = check.characteristic(
-                    row.text(ReadingColumn.CHARACTERISTIC), row.where(ReadingColumn.CHARACTERISTIC));
-            if (check.values().hasOneReading(row) && head.isPresent() && characteristic.isPresent()) {
-                check.values().ofRow(head.get(), characteristic.get(), row);
-            }
-        }
-
-        private void wide(CsvRow row, CsvHeading heading) {
-            Optional<RowCheck.Head> head = check.head(row);
-            if (head.isEmpty()) {
-                return;
-            }
-            for (CsvHeading.Characteristic column : heading.characteristics()) {
-                String value = row.text(column.index());
-                if (!value.isEmpty()) {
-                    Where where = new Where(name, row.line(), 0, column.label());
-                    check.values()
-                            .wideValue(
-                                    head.get(),
-                                    column.characteristic(),
-                                    new Cell(value, Cell.Form.TEXT, where, row.marks()));
-                }
-            }
         }
 
         private Fault syntax(CsvParseException fault) {

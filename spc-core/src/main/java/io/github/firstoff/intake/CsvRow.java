@@ -6,7 +6,7 @@ import java.util.List;
 import org.jspecify.annotations.Nullable;
 
 /** A row of a CSV file under its heading; one object serves all rows of a file. */
-final class CsvRow implements Row {
+final class CsvRow implements TableRow {
     private final String file;
     private final CsvHeading heading;
     private final int linesBefore;
@@ -37,10 +37,6 @@ final class CsvRow implements Row {
         marks = known;
     }
 
-    CsvHeading under() {
-        return heading;
-    }
-
     private CsvRecord record() {
         if (current == null) {
             throw new IllegalStateException("a row was asked before it was set");
@@ -67,7 +63,8 @@ final class CsvRow implements Row {
         return record().getFieldCount();
     }
 
-    String text(int index) {
+    @Override
+    public String text(int index) {
         return record().getField(index).strip();
     }
 
@@ -88,12 +85,22 @@ final class CsvRow implements Row {
     }
 
     @Override
-    public String noun() {
-        return "row";
+    public Cell cell(int index, String label) {
+        return new Cell(text(index), Cell.Form.TEXT, where(index, label), marks);
     }
 
-    /** Whether no field has anything in it. */
-    boolean isBlank() {
+    @Override
+    public Where where(int index, String label) {
+        return new Where(file, line(), 0, label);
+    }
+
+    @Override
+    public Where where(int index) {
+        return where(index, "column " + (index + 1));
+    }
+
+    @Override
+    public boolean isBlank() {
         for (int i = 0; i < fieldCount(); i++) {
             if (!record().getField(i).isBlank()) {
                 return false;

@@ -69,7 +69,7 @@ public record Fault(
         }
 
         /** The letters of a column of a sheet: 1 is A, 26 is Z, 27 is AA. */
-        private static String letters(int column) {
+        static String letters(int column) {
             StringBuilder letters = new StringBuilder();
             for (int left = column; left > 0; left = (left - 1) / 26) {
                 letters.insert(0, (char) ('A' + (left - 1) % 26));

@@ -1,11 +1,10 @@
 package io.github.firstoff.intake;
 
-import de.siegmar.fastcsv.reader.CsvRecord;
 import io.github.firstoff.intake.Fault.Where;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
-import java.util.function.Consumer;
+import java.util.function.BiConsumer;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -17,36 +16,67 @@ import org.jspecify.annotations.Nullable;
  * what programs write where the comma is the decimal mark and the point parts thousands off. Where commas part the columns, a decimal
  * comma is believed only if no number of the file has a decimal point.
  */
-final class MarkWatch {
+final class MarkWatch<R> {
     private static final int MOST_ROWS = 10_000;
     private static final int MOST_CHARACTERS = 4 << 20;
 
-    private final String file;
     private final boolean pointIsPlain;
     private final boolean commaIsPlain;
     private final ReadingSink sink;
-    private final CsvRow row;
     private final int[] numbers;
-    private final Consumer<CsvRow> taker;
-    private final List<CsvRecord> waiting = new ArrayList<>();
+    private final Rows<R> rows;
+    private final BiConsumer<R, Marks> taker;
+    private final List<R> waiting = new ArrayList<>();
     private int characters;
     private boolean mayWait = true;
     private @Nullable Notice commaShown;
     private Marks marks;
 
-    MarkWatch(String file, char separator, Rows sink, CsvRow row, Consumer<CsvRow> taker) {
-        this.file = file;
-        this.pointIsPlain = separator != ';';
-        this.commaIsPlain = separator != ',';
+    /** How rows are looked at. */
+    interface Rows<R> {
+        /** How many fields a row has. */
+        int size(R row);
+
+        /** A field that may hold a number, without surrounding space; empty where it is no text or holds none. */
+        String text(R row, int index);
+
+        /** About how many characters it keeps in memory. */
+        int characters(R row);
+
+        /** Where it stands. */
+        Where where(R row);
+    }
+
+    /**
+     * A watch over the rows of a file.
+     *
+     * @param pointIsPlain whether a point with three digits behind it is a decimal point
+     * @param commaIsPlain whether a decimal comma shows as soon as one number has it
+     * @param stated the mark that the user states
+     * @param sink takes the notice of a decimal comma
+     * @param numbers the fields in which numbers may stand
+     * @param rows how rows are looked at
+     * @param taker takes every row in its order, with what is known of the mark
+     */
+    MarkWatch(
+            boolean pointIsPlain,
+            boolean commaIsPlain,
+            Optional<DecimalMark> stated,
+            ReadingSink sink,
+            int[] numbers,
+            Rows<R> rows,
+            BiConsumer<R, Marks> taker) {
+        this.pointIsPlain = pointIsPlain;
+        this.commaIsPlain = commaIsPlain;
         this.sink = sink;
-        this.row = row;
-        this.numbers = row.under().numbers();
+        this.numbers = numbers;
+        this.rows = rows;
         this.taker = taker;
-        this.marks = sink.settings().decimalMark().map(Marks::stated).orElse(Marks.UNKNOWN);
+        this.marks = stated.map(Marks::stated).orElse(Marks.UNKNOWN);
     }
 
     /** Takes the next row. */
-    void take(CsvRecord record) {
+    void take(R record) {
         if (marks != Marks.UNKNOWN) {
             handOn(record);
             return;
@@ -57,7 +87,7 @@ final class MarkWatch {
             handOn(record);
         } else if (mayWait && (open || !waiting.isEmpty())) {
             waiting.add(record);
-            characters += record.getFields().stream().mapToInt(String::length).sum();
+            characters += rows.characters(record);
             if (waiting.size() >= MOST_ROWS || characters > MOST_CHARACTERS) {
                 mayWait = false;
                 finish();
@@ -77,13 +107,13 @@ final class MarkWatch {
     }
 
     /** Looks for numbers that show the mark; true if one could be read in two ways. */
-    private boolean look(CsvRecord record) {
+    private boolean look(R record) {
         boolean open = false;
         for (int index : numbers) {
-            if (index >= record.getFieldCount()) {
+            if (index >= rows.size(record)) {
                 continue;
             }
-            String text = record.getField(index).strip();
+            String text = rows.text(record, index);
             if (text.isEmpty() || text.length() > ExactNumber.LONGEST) {
                 continue;
             }
@@ -104,9 +134,8 @@ final class MarkWatch {
                 return false;
             }
             if (commaShown == null) {
-                row.set(record);
                 commaShown = new Notice(
-                        new Where(file, row.line(), 0, ""),
+                        rows.where(record),
                         "numbers are read with a decimal comma, as " + Echo.quoted(text) + " shows");
             }
             if (commaIsPlain) {
@@ -125,9 +154,7 @@ final class MarkWatch {
         characters = 0;
     }
 
-    private void handOn(CsvRecord record) {
-        row.set(record);
-        row.read(marks);
-        taker.accept(row);
+    private void handOn(R record) {
+        taker.accept(record, marks);
     }
 }

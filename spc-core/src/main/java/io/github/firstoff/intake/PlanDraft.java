@@ -55,6 +55,21 @@ public final class PlanDraft {
      * @throws InputRefused with everything in the source that makes no plan, and its place
      */
     public static PlanDraft of(Input source, List<Input> companions, Map<PlanFact, String> stated) {
+        return of(source, companions, stated, Optional.empty());
+    }
+
+    /**
+     * Makes a plan.
+     *
+     * @param source the table, the workbook or the QIF document
+     * @param companions documents to which it refers, where it is QIF
+     * @param stated what the user says of part and drawing; goes before what the source says
+     * @param sheet the sheet of a workbook that holds the characteristics; empty to take the only one that can
+     * @return the plan
+     * @throws InputRefused with everything in the source that makes no plan, and its place
+     */
+    public static PlanDraft of(
+            Input source, List<Input> companions, Map<PlanFact, String> stated, Optional<String> sheet) {
         FaultCollector faults = new FaultCollector();
         List<Input> all = new ArrayList<>(companions);
         all.add(0, source);
@@ -64,7 +79,7 @@ public final class PlanDraft {
         try (InputBytes bytes = new InputBytes(source, PlanFile.LARGEST)) {
             PlanSource kind = PlanSources.of(bytes.beginning());
             word = kind.word();
-            table = kind.read(bytes, library, faults);
+            table = kind.read(bytes, library, sheet, faults);
         } catch (TextRefused refused) {
             faults.refuse(refused.fault());
         } catch (IOException failure) {

@@ -1,6 +1,7 @@
 package io.github.firstoff.intake;
 
 import java.io.IOException;
+import java.util.Optional;
 
 /**
  * One kind of file from which a plan can be made: one class that implements this, and one line in {@link PlanSources}. It only says
@@ -19,8 +20,9 @@ interface PlanSource {
      *
      * @param bytes the input, from its first byte
      * @param library the QIF documents among all inputs of the run
+     * @param sheet which sheet of a workbook to read, where the user says it
      * @param faults takes what cannot be understood, with its place, and what is to be known
      * @throws IOException if the input cannot be read any further; a {@link TextRefused} carries the reason
      */
-    PlanTable read(InputBytes bytes, QifLibrary library, FaultCollector faults) throws IOException;
+    PlanTable read(InputBytes bytes, QifLibrary library, Optional<String> sheet, FaultCollector faults) throws IOException;
 }

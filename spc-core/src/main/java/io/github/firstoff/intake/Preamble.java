@@ -3,6 +3,7 @@ package io.github.firstoff.intake;
 import io.github.firstoff.intake.Fault.Where;
 import io.github.firstoff.plan.PartIdentity;
 import io.github.firstoff.plan.ResolvedPlan;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.regex.Matcher;
@@ -23,23 +24,43 @@ final class Preamble {
 
     private Preamble() {}
 
-    /** Checks the lines and names them. */
+    /** Checks the lines of a text and names them. */
     static void check(String file, List<String> lines, ResolvedPlan plan, ReadingSink sink) {
+        List<Line> placed = new ArrayList<>();
+        for (int i = 0; i < lines.size(); i++) {
+            placed.add(new Line(new Where(file, i + 1L, 0, ""), lines.get(i)));
+        }
+        check("line", Where.inFile(file), placed, plan, sink);
+    }
+
+    /** A line, or a row of a sheet, and where it stands. */
+    record Line(Where where, String text) {}
+
+    /**
+     * Checks lines and names them.
+     *
+     * @param word what a line is called
+     * @param where where they stand together
+     */
+    static void check(String word, Where where, List<Line> lines, ResolvedPlan plan, ReadingSink sink) {
         StringBuilder said = new StringBuilder();
         int quoted = 0;
-        for (int i = 0; i < lines.size(); i++) {
-            String line = lines.get(i);
-            checkLine(new Where(file, i + 1L, 0, ""), line, plan.part(), sink);
-            if (!line.isBlank() && quoted < LINES_QUOTED) {
+        for (Line line : lines) {
+            checkLine(line.where(), line.text(), plan.part(), sink);
+            if (!line.text().isBlank() && quoted < LINES_QUOTED) {
                 quoted++;
-                said.append(said.length() == 0 ? ": " : ", ").append(Echo.quoted(shortened(line.strip())));
+                said.append(said.length() == 0 ? ": " : ", ")
+                        .append(Echo.quoted(shortened(line.text().strip())));
             }
         }
         if (!lines.isEmpty()) {
+            boolean one = lines.size() == 1;
+            long first = lines.get(0).where().line();
+            long last = lines.get(lines.size() - 1).where().line();
             sink.notice(
-                    Where.inFile(file),
-                    (lines.size() == 1 ? "line 1 stands" : "lines 1 to " + lines.size() + " stand")
-                            + " before the heading and " + (lines.size() == 1 ? "was" : "were") + " not used" + said);
+                    where,
+                    word + (one ? " " + first + " stands" : "s " + first + " to " + last + " stand")
+                            + " before the heading and " + (one ? "was" : "were") + " not used" + said);
         }
     }
 

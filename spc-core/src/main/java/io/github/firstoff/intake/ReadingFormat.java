@@ -7,6 +7,10 @@ import java.util.Locale;
  * beginning reads the file.
  */
 public enum ReadingFormat {
+    /** A workbook of OpenDocument (ISO/IEC 26300). */
+    ODS(new WorkbookReadings(true)),
+    /** A workbook of Office Open XML (ECMA-376), and any other zip file or workbook, which is refused by name. */
+    XLSX(new WorkbookReadings(false)),
     /** Results of ISO 23952 (QIF 3.0), an XML document. */
     QIF(new QifReadings()),
     /** A JSON object in each line. */

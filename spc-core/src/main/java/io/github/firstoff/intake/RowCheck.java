@@ -40,8 +40,8 @@ final class RowCheck {
     private String file = "";
     private Timestamp.@Nullable Kind timeKind;
     private String timesFrom = "";
-    private long firstWithoutTime;
-    private long firstWithTime;
+    private String firstWithoutTime = "";
+    private String firstWithTime = "";
     private boolean unlistedGaugeNoticed;
     private boolean uncorrectedNoticed;
 
@@ -71,8 +71,8 @@ final class RowCheck {
     void begin(String name) {
         file = name;
         readingsElsewhere = false;
-        firstWithoutTime = 0;
-        firstWithTime = 0;
+        firstWithoutTime = "";
+        firstWithTime = "";
     }
 
     ResolvedPlan plan() {
@@ -263,7 +263,7 @@ final class RowCheck {
             refuse(
                     FaultKind.UNREADABLE_TEXT,
                     row.where(column),
-                    lineEnd ? "a quotation mark is perhaps missing" : "",
+                    lineEnd && row.where(column).sheet().isEmpty() ? "a quotation mark is perhaps missing" : "",
                     (lineEnd ? "the end of a line" : Echo.character(c)) + " in " + Echo.quoted(text),
                     "one line of text without control characters");
         }
@@ -342,27 +342,27 @@ final class RowCheck {
     private Optional<LocalDateTime> time(Row row) {
         String text = row.text(ReadingColumn.TIME);
         if (text.isEmpty()) {
-            if (firstWithoutTime == 0) {
-                firstWithoutTime = row.line();
+            if (firstWithoutTime.isEmpty()) {
+                firstWithoutTime = row.where().spot();
             }
-            if (firstWithTime > 0) {
+            if (!firstWithTime.isEmpty()) {
                 refuse(
                         FaultKind.UNEVEN_TIMES,
                         row.where(ReadingColumn.TIME),
-                        "other rows state a time (the first in line " + firstWithTime + "), so the order is not known",
+                        "other rows state a time (the first in " + firstWithTime + "), so the order is not known",
                         "nothing",
                         "a time in every row, or in none");
             }
             return Optional.empty();
         }
         Where where = row.where(ReadingColumn.TIME);
-        if (firstWithTime == 0) {
-            firstWithTime = row.line();
-            if (firstWithoutTime > 0) {
+        if (firstWithTime.isEmpty()) {
+            firstWithTime = row.where().spot();
+            if (!firstWithoutTime.isEmpty()) {
                 refuse(
                         FaultKind.UNEVEN_TIMES,
                         where,
-                        "earlier rows state no time (the first in line " + firstWithoutTime
+                        "earlier rows state no time (the first in " + firstWithoutTime
                                 + "), so the order is not known",
                         Echo.quoted(text),
                         "a time in every row, or in none");
@@ -375,7 +375,7 @@ final class RowCheck {
         }
         if (timeKind == null) {
             timeKind = time.get().kind();
-            timesFrom = file + ":" + row.line();
+            timesFrom = row.where(ReadingColumn.TIME).sheet().isEmpty() ? file + ":" + row.line() : row.where().toString();
         } else if (timeKind != time.get().kind()) {
             refuse(
                     FaultKind.UNEVEN_TIMES,
