@@ -113,6 +113,12 @@ final class DriftCommand extends StudyCommand {
     private @Nullable DecimalMark decimalMark;
 
     @Option(
+            names = "--sheet",
+            paramLabel = "NAME",
+            description = "Which sheet of a workbook holds the readings, where several could.")
+    private @Nullable String sheet;
+
+    @Option(
             names = "--follow",
             paramLabel = "FILE",
             description = {
@@ -217,7 +223,7 @@ final class DriftCommand extends StudyCommand {
 
     private DriftSheet study(Path planPath, List<Path> files, Inputs.Shelf shelf, DriftOptions options) {
         Inputs inputs = new Inputs(planPath, job, files, shelf)
-                .choosing(new ReadingChoices(Optional.ofNullable(decimalMark), false));
+                .choosing(new ReadingChoices(Optional.ofNullable(decimalMark), Optional.ofNullable(sheet), false));
         keep(inputs.paths());
         Sheet sheet;
         try {

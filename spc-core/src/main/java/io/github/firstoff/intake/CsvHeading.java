@@ -305,8 +305,7 @@ final class CsvHeading {
                         where.whole(),
                         "the column " + column.word() + " is missing",
                         "the columns "
-                                + Echo.quoted(String.join(separator, fields)
-                                        .toLowerCase(Locale.ROOT)),
+                                + Echo.quoted(String.join(separator, fields).toLowerCase(Locale.ROOT)),
                         "a column named " + column.word());
             }
         }

@@ -31,7 +31,8 @@ final class CsvPlan implements PlanSource {
     }
 
     @Override
-    public PlanTable read(InputBytes bytes, QifLibrary library, Optional<String> sheet, FaultCollector faults) throws IOException {
+    public PlanTable read(InputBytes bytes, QifLibrary library, Optional<String> sheet, FaultCollector faults)
+            throws IOException {
         TextReader reader = TextReader.of(bytes);
         StringBuilder text = new StringBuilder();
         char[] buffer = new char[8192];

@@ -101,8 +101,7 @@ final class CsvReadings implements ReadingSource {
                             "a heading such as part,characteristic,value and rows under it"));
                     return;
                 }
-                Optional<CsvHeading> columns =
-                        CsvHeading.of(
+                Optional<CsvHeading> columns = CsvHeading.of(
                         heading.get().getFields(),
                         new CsvHeading.InText(name, lineOf(heading.get())),
                         String.valueOf(dialect.separator()),

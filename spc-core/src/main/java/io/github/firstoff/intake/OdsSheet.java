@@ -111,7 +111,8 @@ final class OdsSheet {
         List<SheetCell> cells = new ArrayList<>();
         int inside = xml.depth();
         while (xml.next() != SheetXml.Event.FINISH && xml.depth() >= inside) {
-            if (xml.isAtStart() && (xml.name().equals("table-cell") || xml.name().equals("covered-table-cell"))) {
+            if (xml.isAtStart()
+                    && (xml.name().equals("table-cell") || xml.name().equals("covered-table-cell"))) {
                 cell(cells);
             }
         }
@@ -194,18 +195,21 @@ final class OdsSheet {
             return new SheetCell(at, Kind.ERROR, shown, formula, false);
         }
         return switch (type) {
-            case "float", "percentage", "currency" -> value == null
-                    ? new SheetCell(at, Kind.UNCALCULATED, "", formula, false)
-                    : SheetNumber.cell(at, value.strip(), formula);
+            case "float", "percentage", "currency" ->
+                value == null
+                        ? new SheetCell(at, Kind.UNCALCULATED, "", formula, false)
+                        : SheetNumber.cell(at, value.strip(), formula);
             case "date" -> new SheetCell(at, Kind.TIME, value == null ? "" : value.strip(), formula, false);
-            case "time" -> new SheetCell(at, Kind.DURATION, shown.isEmpty() && value != null ? value : shown, formula, false);
+            case "time" ->
+                new SheetCell(at, Kind.DURATION, shown.isEmpty() && value != null ? value : shown, formula, false);
             case "boolean" -> new SheetCell(at, Kind.TRUTH, "true".equals(value) ? "TRUE" : "FALSE", formula, false);
-            default -> new SheetCell(
-                    at,
-                    formula && type.isEmpty() && shown.isEmpty() ? Kind.UNCALCULATED : Kind.TEXT,
-                    value == null ? shown : bounded(value).strip(),
-                    formula,
-                    false);
+            default ->
+                new SheetCell(
+                        at,
+                        formula && type.isEmpty() && shown.isEmpty() ? Kind.UNCALCULATED : Kind.TEXT,
+                        value == null ? shown : bounded(value).strip(),
+                        formula,
+                        false);
         };
     }
 

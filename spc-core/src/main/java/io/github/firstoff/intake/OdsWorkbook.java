@@ -32,7 +32,8 @@ final class OdsWorkbook implements Workbook {
 
     /** Opens a workbook whose list of contents was looked at before. */
     static OdsWorkbook open(String file, Path path, ZipDirectory directory) throws IOException {
-        boolean macros = directory.names().stream().anyMatch(name -> name.startsWith("Basic/") || name.startsWith("Scripts/"));
+        boolean macros =
+                directory.names().stream().anyMatch(name -> name.startsWith("Basic/") || name.startsWith("Scripts/"));
         ZipFile zip;
         try {
             zip = new ZipFile(path.toFile());
@@ -106,7 +107,8 @@ final class OdsWorkbook implements Workbook {
                     switch (xml.name()) {
                         case "style" -> style = xml.maybe("name").orElse("");
                         case "table-properties" -> {
-                            boolean hides = xml.maybe("display").filter("false"::equals).isPresent();
+                            boolean hides =
+                                    xml.maybe("display").filter("false"::equals).isPresent();
                             if (hides && hiddenStyles.size() < MOST_STYLES) {
                                 hiddenStyles.add(style);
                             }

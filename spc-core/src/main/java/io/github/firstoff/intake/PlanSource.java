@@ -24,5 +24,6 @@ interface PlanSource {
      * @param faults takes what cannot be understood, with its place, and what is to be known
      * @throws IOException if the input cannot be read any further; a {@link TextRefused} carries the reason
      */
-    PlanTable read(InputBytes bytes, QifLibrary library, Optional<String> sheet, FaultCollector faults) throws IOException;
+    PlanTable read(InputBytes bytes, QifLibrary library, Optional<String> sheet, FaultCollector faults)
+            throws IOException;
 }

@@ -4,7 +4,8 @@ import java.util.List;
 
 /** The kinds of files from which a plan can be made, in the order in which they are tried. */
 final class PlanSources {
-    private static final List<PlanSource> ALL = List.of(new QifPlan(), new WorkbookPlan(true), new WorkbookPlan(false), new CsvPlan());
+    private static final List<PlanSource> ALL =
+            List.of(new QifPlan(), new WorkbookPlan(true), new WorkbookPlan(false), new CsvPlan());
 
     private PlanSources() {}
 

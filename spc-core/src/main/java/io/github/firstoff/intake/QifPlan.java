@@ -34,7 +34,8 @@ final class QifPlan implements PlanSource {
     }
 
     @Override
-    public PlanTable read(InputBytes bytes, QifLibrary library, Optional<String> sheet, FaultCollector faults) throws IOException {
+    public PlanTable read(InputBytes bytes, QifLibrary library, Optional<String> sheet, FaultCollector faults)
+            throws IOException {
         QifDocument document = QifDocument.read(bytes.input().name(), QifText.of(bytes));
         library.put(bytes.input(), document);
         return new Pass(document, library, faults).table();

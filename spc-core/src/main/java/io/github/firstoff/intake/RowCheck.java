@@ -362,8 +362,7 @@ final class RowCheck {
                 refuse(
                         FaultKind.UNEVEN_TIMES,
                         where,
-                        "earlier rows state no time (the first in " + firstWithoutTime
-                                + "), so the order is not known",
+                        "earlier rows state no time (the first in " + firstWithoutTime + "), so the order is not known",
                         Echo.quoted(text),
                         "a time in every row, or in none");
             }
@@ -375,7 +374,9 @@ final class RowCheck {
         }
         if (timeKind == null) {
             timeKind = time.get().kind();
-            timesFrom = row.where(ReadingColumn.TIME).sheet().isEmpty() ? file + ":" + row.line() : row.where().toString();
+            timesFrom = row.where(ReadingColumn.TIME).sheet().isEmpty()
+                    ? file + ":" + row.line()
+                    : row.where().toString();
         } else if (timeKind != time.get().kind()) {
             refuse(
                     FaultKind.UNEVEN_TIMES,

@@ -24,8 +24,10 @@ final class SharedTexts {
                     FaultKind.TOO_LARGE,
                     where,
                     "",
-                    "a workbook with more than " + (count >= MOST ? MOST + " texts" : MOST_CHARACTERS / 1_000_000
-                            + " million characters of text"),
+                    "a workbook with more than "
+                            + (count >= MOST
+                                    ? MOST + " texts"
+                                    : MOST_CHARACTERS / 1_000_000 + " million characters of text"),
                     "a workbook of readings; save very large tables as CSV"));
         }
         all.append(text);

@@ -79,9 +79,7 @@ record SheetChoice(String name, boolean hidden, long headingRow, List<String> un
                 // The heading says enough.
             }
         });
-        Seen chosen = stated.isPresent()
-                ? named(file, sheets, stated.get())
-                : fitting(file, sheets, example);
+        Seen chosen = stated.isPresent() ? named(file, sheets, stated.get()) : fitting(file, sheets, example);
         if (chosen.rows == 0) {
             throw new TextRefused(Fault.of(
                     FaultKind.EMPTY,

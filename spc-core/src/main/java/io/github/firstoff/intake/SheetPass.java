@@ -64,7 +64,8 @@ final class SheetPass implements SheetTaker {
     private boolean heading(SheetRow row) {
         Preamble.check("row", new Where(file, choice.name(), 0, 0, ""), before, check.plan(), sink);
         int first = row.cells().get(0).column();
-        List<String> names = new ArrayList<>(row.texts().subList(first - 1, row.texts().size()));
+        List<String> names =
+                new ArrayList<>(row.texts().subList(first - 1, row.texts().size()));
         Optional<CsvHeading> heading =
                 CsvHeading.of(names, new InSheet(file, choice.name(), row.number(), first), ", ", check);
         if (heading.isEmpty()) {
@@ -151,7 +152,9 @@ final class SheetPass implements SheetTaker {
 
         @Override
         public int characters(SheetRow row) {
-            return row.cells().stream().mapToInt(cell -> cell.text().length() + 16).sum();
+            return row.cells().stream()
+                    .mapToInt(cell -> cell.text().length() + 16)
+                    .sum();
         }
 
         @Override
@@ -198,7 +201,12 @@ final class SheetPass implements SheetTaker {
             SheetCell cell = known.row().sheetCell(index);
             if (cell != null) {
                 boolean value = ReadingColumn.OF_LONG_ROWS.contains(column) && column != ReadingColumn.CHARACTERISTIC;
-                sound &= isSound(cell, known.row().where(column), column == ReadingColumn.TIME, value, column == ReadingColumn.NOTE);
+                sound &= isSound(
+                        cell,
+                        known.row().where(column),
+                        column == ReadingColumn.TIME,
+                        value,
+                        column == ReadingColumn.NOTE);
                 if (sound && column == ReadingColumn.CHARACTERISTIC) {
                     sound = isPlainNumber(cell, known.row().where(column));
                 }
@@ -217,32 +225,32 @@ final class SheetPass implements SheetTaker {
     }
 
     private boolean isSound(SheetCell cell, Where where, boolean time, boolean value, boolean note) {
-        switch (cell.kind()) {
-            case ERROR:
-                return refuse(
+        return switch (cell.kind()) {
+            case TEXT -> true;
+            case ERROR ->
+                refuse(
                         FaultKind.NOT_A_NUMBER,
                         where,
                         "the cell shows an error of the spreadsheet",
                         cell,
                         "what was measured, or an empty cell");
-            case UNCALCULATED:
-                sink.refuse(Fault.of(
+            case UNCALCULATED ->
+                refuse(
                         FaultKind.BLANK,
                         where,
                         "the cell is a formula whose result is not stored",
-                        "",
-                        "a workbook that was calculated; open it in a spreadsheet and save it"));
-                return false;
-            case TRUTH:
-                return note
+                        cell,
+                        "a workbook that was calculated; open it in a spreadsheet and save it");
+            case TRUTH ->
+                note
                         || refuse(
                                 FaultKind.WRONG_READING,
                                 where,
                                 "what the tick or the TRUE or FALSE of the cell answers is not known",
                                 cell,
                                 value ? PassOrFail.EXPECTED + ", or a number" : "text or a number");
-            case TIME:
-                return time
+            case TIME ->
+                time
                         || note
                         || refuse(
                                 FaultKind.WRONG_TYPE,
@@ -250,29 +258,28 @@ final class SheetPass implements SheetTaker {
                                 "the cell holds a date; the spreadsheet has perhaps made one of what was typed",
                                 cell,
                                 value ? "the value as a number" : "text, in a cell that is formatted as text");
-            case DURATION:
-                return note
+            case DURATION ->
+                note
                         || refuse(
                                 FaultKind.WRONG_TYPE,
                                 where,
                                 "the cell holds a time of day or a duration without a date",
                                 cell,
                                 time ? "a date and a time together" : "the value as a number");
-            case NUMBER:
-                return !time
+            case NUMBER ->
+                !time
                         || refuse(
                                 FaultKind.NOT_A_DATE,
                                 where,
                                 "the cell holds a number that is not formatted as a date",
                                 cell,
                                 "a date and a time, or text as ISO 8601 writes it");
-            default:
-                return true;
-        }
+        };
     }
 
     private boolean refuse(FaultKind kind, Where where, String message, SheetCell cell, String expected) {
-        sink.refuse(Fault.of(kind, where, message, Echo.quoted(cell.text()), expected));
+        String found = cell.text().isEmpty() ? "" : Echo.quoted(cell.text());
+        sink.refuse(Fault.of(kind, where, message, found, expected));
         return false;
     }
 

@@ -62,9 +62,7 @@ final class SheetTableRow implements TableRow {
 
     @Override
     public List<String> fields() {
-        return Arrays.stream(cells)
-                .map(cell -> cell == null ? "" : cell.text())
-                .toList();
+        return Arrays.stream(cells).map(cell -> cell == null ? "" : cell.text()).toList();
     }
 
     @Override

@@ -82,24 +82,29 @@ final class SheetXml implements AutoCloseable {
                 int event = xml.next();
                 part.tokenRead();
                 switch (event) {
-                    case XMLStreamConstants.START_ELEMENT:
+                    case XMLStreamConstants.START_ELEMENT -> {
                         if (++depth > DEEPEST) {
                             throw refused("its elements nest more than " + DEEPEST + " deep");
                         }
                         return Event.START;
-                    case XMLStreamConstants.END_ELEMENT:
+                    }
+                    case XMLStreamConstants.END_ELEMENT -> {
                         depth--;
                         return Event.END;
-                    case XMLStreamConstants.CHARACTERS, XMLStreamConstants.CDATA, XMLStreamConstants.SPACE:
+                    }
+                    case XMLStreamConstants.CHARACTERS, XMLStreamConstants.CDATA, XMLStreamConstants.SPACE -> {
                         return Event.TEXT;
-                    case XMLStreamConstants.DTD:
-                        throw refused("a document type declaration can pull in other files and swell without bound, and "
-                                + "is not read");
-                    case XMLStreamConstants.ENTITY_REFERENCE:
+                    }
+                    case XMLStreamConstants.DTD ->
+                        throw refused(
+                                "a document type declaration can pull in other files and swell without bound, and "
+                                        + "is not read");
+                    case XMLStreamConstants.ENTITY_REFERENCE ->
                         throw refused("nothing says what the entity " + Echo.quoted("&" + xml.getLocalName() + ";")
                                 + " stands for");
-                    default:
-                        break;
+                    default -> {
+                        // comments and the like
+                    }
                 }
             }
             return Event.FINISH;

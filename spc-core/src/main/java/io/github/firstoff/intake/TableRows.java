@@ -43,8 +43,8 @@ final class TableRows {
 
     private void readLong(TableRow row) {
         Optional<RowCheck.Head> head = check.head(row);
-        Optional<ResolvedCharacteristic> characteristic = check.characteristic(
-                row.text(ReadingColumn.CHARACTERISTIC), row.where(ReadingColumn.CHARACTERISTIC));
+        Optional<ResolvedCharacteristic> characteristic =
+                check.characteristic(row.text(ReadingColumn.CHARACTERISTIC), row.where(ReadingColumn.CHARACTERISTIC));
         if (check.values().hasOneReading(row) && head.isPresent() && characteristic.isPresent()) {
             check.values().ofRow(head.get(), characteristic.get(), row);
         }
@@ -57,8 +57,7 @@ final class TableRows {
         }
         for (CsvHeading.Characteristic column : heading.characteristics()) {
             if (!row.text(column.index()).isEmpty()) {
-                check.values()
-                        .wideValue(head.get(), column.characteristic(), row.cell(column.index(), column.label()));
+                check.values().wideValue(head.get(), column.characteristic(), row.cell(column.index(), column.label()));
             }
         }
     }

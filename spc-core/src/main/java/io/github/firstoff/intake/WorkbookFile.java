@@ -87,7 +87,8 @@ final class WorkbookFile {
         if (names.contains("content.xml") && names.contains("mimetype")) {
             return OdsWorkbook.open(file, aside, directory);
         }
-        throw wrongFormat(file, "a zip archive that is no workbook", "a workbook (.xlsx or .ods), or text; unpack it first");
+        throw wrongFormat(
+                file, "a zip archive that is no workbook", "a workbook (.xlsx or .ods), or text; unpack it first");
     }
 
     /** A workbook of the older binary kind, or one with a password: both lie in the same container, and its names tell which. */
@@ -106,12 +107,16 @@ final class WorkbookFile {
             before = text.substring(Math.max(0, text.length() - password.length()));
             count = bytes.read(buffer, 0, buffer.length);
         }
-        return wrongFormat(file, "a workbook of the older binary kind (.xls)", "one of the newer kind; save it as .xlsx, .ods or CSV");
+        return wrongFormat(
+                file,
+                "a workbook of the older binary kind (.xls)",
+                "one of the newer kind; save it as .xlsx, .ods or CSV");
     }
 
     /** The fault of a workbook that only a password opens. */
     static TextRefused locked(String file) {
-        return wrongFormat(file, "a workbook with a password", "a workbook without one; save it again without a password");
+        return wrongFormat(
+                file, "a workbook with a password", "a workbook without one; save it again without a password");
     }
 
     private static TextRefused wrongFormat(String file, String found, String expected) {

@@ -55,10 +55,8 @@ final class WorkbookPlan implements PlanSource {
         if (names < 2) {
             return 0;
         }
-        List<PlanColumn> named = fields.stream()
-                .map(PlanColumn::named)
-                .flatMap(Optional::stream)
-                .toList();
+        List<PlanColumn> named =
+                fields.stream().map(PlanColumn::named).flatMap(Optional::stream).toList();
         boolean sure = named.contains(PlanColumn.NUMBER) && named.contains(PlanColumn.REQUIREMENT);
         return sure ? SheetChoice.SURE + names : names;
     }
@@ -112,8 +110,7 @@ final class WorkbookPlan implements PlanSource {
             if (row.number() == choice.headingRow()) {
                 grid.unused(sheet(), unused, LINES_QUOTED);
                 first = row.cells().get(0).column();
-                return grid.heading(
-                        row.texts().subList(first - 1, row.texts().size()), places(row.number()));
+                return grid.heading(row.texts().subList(first - 1, row.texts().size()), places(row.number()));
             }
             if (row.hidden()) {
                 remarks.hiddenRow(row.number());

@@ -92,7 +92,10 @@ final class XlsxSheet {
             mergedCount++;
             if (merged.size() < RANGES_KEPT) {
                 merged.add(new SheetTaker.Range(
-                        from.get().column(), from.get().row(), to.get().column(), to.get().row()));
+                        from.get().column(),
+                        from.get().row(),
+                        to.get().column(),
+                        to.get().row()));
             }
         }
     }
@@ -102,8 +105,8 @@ final class XlsxSheet {
         Optional<String> stated = xml.maybe("r");
         long next = row + 1;
         if (stated.isPresent()) {
-            next = number(stated.get(), (int) MOST_ROWS).orElseThrow(() -> damaged("a row has the number "
-                    + Echo.quoted(stated.get())));
+            next = number(stated.get(), (int) MOST_ROWS)
+                    .orElseThrow(() -> damaged("a row has the number " + Echo.quoted(stated.get())));
         }
         if (next <= row || next > MOST_ROWS) {
             throw damaged("row " + next + " comes after row " + row);
@@ -136,8 +139,8 @@ final class XlsxSheet {
         if (reference.isPresent()) {
             Address address = Address.parse(reference.get())
                     .filter(found -> found.row() == row)
-                    .orElseThrow(() -> damaged("a cell of row " + row + " says that it is "
-                            + Echo.quoted(reference.get())));
+                    .orElseThrow(
+                            () -> damaged("a cell of row " + row + " says that it is " + Echo.quoted(reference.get())));
             next = address.column();
         }
         if (next <= column || next > MOST_COLUMNS) {

@@ -106,14 +106,15 @@ final class XlsxWorkbook implements Workbook {
             notices.add("the workbook holds macros, which were not run");
         }
         if (outside) {
-            notices.add("the workbook refers to other workbooks, which were not opened; what is stored of them was read");
+            notices.add(
+                    "the workbook refers to other workbooks, which were not opened; what is stored of them was read");
         }
         readSheets(main);
     }
 
     private PackagePart main() throws TextRefused {
-        for (String type : List.of(
-                PackageRelationshipTypes.CORE_DOCUMENT, PackageRelationshipTypes.STRICT_CORE_DOCUMENT)) {
+        for (String type :
+                List.of(PackageRelationshipTypes.CORE_DOCUMENT, PackageRelationshipTypes.STRICT_CORE_DOCUMENT)) {
             List<PackagePart> parts = opened.getPartsByRelationshipType(type);
             if (!parts.isEmpty() && parts.get(0) != null) {
                 return parts.get(0);
@@ -207,7 +208,8 @@ final class XlsxWorkbook implements Workbook {
                     "a workbook of more than " + MOST_SHEETS + " sheets",
                     "a workbook of readings"));
         }
-        boolean hidden = xml.maybe("state").filter(state -> state.endsWith("idden")).isPresent();
+        boolean hidden =
+                xml.maybe("state").filter(state -> state.endsWith("idden")).isPresent();
         sheets.add(new Sheet(name, hidden, part(main, relationship)));
     }
 

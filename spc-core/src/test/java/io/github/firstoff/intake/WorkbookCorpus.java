@@ -40,7 +40,10 @@ final class WorkbookCorpus {
     }
 
     private static byte[] part(String name, String xml) {
-        return new XlsxWriter().sheet("Readings", List.of(HEAD, GOOD)).part(name, xml).bytes();
+        return new XlsxWriter()
+                .sheet("Readings", List.of(HEAD, GOOD))
+                .part(name, xml)
+                .bytes();
     }
 
     private static byte[] inside(String xml) {
@@ -76,13 +79,17 @@ final class WorkbookCorpus {
         all.put(name + "bytes-behind.xlsx", joined(good, "more text\n".getBytes(StandardCharsets.UTF_8)));
         all.put(name + "empty-zip.xlsx", XlsxWriter.zip(Map.of()));
         all.put(name + "only-types.xlsx", XlsxWriter.zip(Map.of("[Content_Types].xml", new byte[0])));
-        all.put(name + "a-zip-of-text.xlsx", XlsxWriter.zip(Map.of("readings.csv", "part,2\nS1,12.5\n".getBytes(StandardCharsets.UTF_8))));
+        all.put(
+                name + "a-zip-of-text.xlsx",
+                XlsxWriter.zip(Map.of("readings.csv", "part,2\nS1,12.5\n".getBytes(StandardCharsets.UTF_8))));
         all.put(name + "encrypted-entry.xlsx", withEncryptionBit(good));
         all.put(name + "list-says-more.xlsx", withCount(good, 1));
         all.put(name + "list-says-less.xlsx", withCount(good, -1));
         all.put(name + "no-cells.xlsx", inside("<sheetData/>"));
         all.put(name + "heading-alone.xlsx", rows(HEAD));
-        all.put(name + "no-heading.xlsx", rows(row(1, text("A1", "a list of tools"), text("B1", "drill")), row(2, text("A2", "6.6"))));
+        all.put(
+                name + "no-heading.xlsx",
+                rows(row(1, text("A1", "a list of tools"), text("B1", "drill")), row(2, text("A2", "6.6"))));
         all.put(
                 name + "no-sheet-fits.xlsx",
                 new XlsxWriter()
@@ -126,20 +133,36 @@ final class WorkbookCorpus {
                         row(2, text("A2", "S001"), number("B2", "12.5"), number("C2", "0", DATE_AND_TIME))));
         all.put(name + "word-for-a-value.xlsx", value(text("C2", "forty")));
         all.put(name + "open-comma.xlsx", value(text("C2", "12,510")));
-        all.put(name + "unknown-characteristic.xlsx", rows(HEAD, row(2, text("A2", "S001"), number("B2", "99"), number("C2", "12.51"))));
+        all.put(
+                name + "unknown-characteristic.xlsx",
+                rows(HEAD, row(2, text("A2", "S001"), number("B2", "99"), number("C2", "12.51"))));
         all.put(name + "number-out-of-range.xlsx", value(number("C2", "1E+300")));
         all.put(name + "ten-thousand-digits.xlsx", value(number("C2", "7".repeat(10_000))));
         all.put(name + "no-number.xlsx", value(number("C2", "12..5")));
-        all.put(name + "merged-parts.xlsx", inside("<sheetData>" + HEAD + GOOD + row(3, text("B3", "9"), text("C3", "pass"))
-                + "</sheetData><mergeCells count=\"1\"><mergeCell ref=\"A2:A3\"/></mergeCells>"));
-        all.put(name + "beside-the-heading.xlsx", rows(HEAD, row(2, text("A2", "S001"), text("B2", "2"), number("C2", "12.51"), text("E2", "see note"))));
-        all.put(name + "misspelt-column.xlsx", rows(row(1, text("A1", "part"), text("B1", "caracteristic"), text("C1", "value")), GOOD));
-        all.put(name + "column-twice.xlsx", rows(row(1, text("B1", "part"), text("C1", "2"), text("D1", "2")), row(2, text("B2", "S1"), number("C2", "12.5"))));
-        all.put(name + "duplicate.xlsx", rows(HEAD, GOOD, row(3, text("A3", "S001"), text("B3", "2"), number("C3", "12.52"))));
-        all.put(name + "other-hand-above.xlsx", rows(
-                row(1, text("A1", "Part number"), text("B1", "HQ-310-S")),
-                row(3, text("A3", "part"), text("B3", "characteristic"), text("C3", "value")),
-                row(4, text("A4", "S001"), text("B4", "2"), number("C4", "12.51"))));
+        all.put(
+                name + "merged-parts.xlsx",
+                inside("<sheetData>" + HEAD + GOOD + row(3, text("B3", "9"), text("C3", "pass"))
+                        + "</sheetData><mergeCells count=\"1\"><mergeCell ref=\"A2:A3\"/></mergeCells>"));
+        all.put(
+                name + "beside-the-heading.xlsx",
+                rows(HEAD, row(2, text("A2", "S001"), text("B2", "2"), number("C2", "12.51"), text("E2", "see note"))));
+        all.put(
+                name + "misspelt-column.xlsx",
+                rows(row(1, text("A1", "part"), text("B1", "caracteristic"), text("C1", "value")), GOOD));
+        all.put(
+                name + "column-twice.xlsx",
+                rows(
+                        row(1, text("B1", "part"), text("C1", "2"), text("D1", "2")),
+                        row(2, text("B2", "S1"), number("C2", "12.5"))));
+        all.put(
+                name + "duplicate.xlsx",
+                rows(HEAD, GOOD, row(3, text("A3", "S001"), text("B3", "2"), number("C3", "12.52"))));
+        all.put(
+                name + "other-hand-above.xlsx",
+                rows(
+                        row(1, text("A1", "Part number"), text("B1", "HQ-310-S")),
+                        row(3, text("A3", "part"), text("B3", "characteristic"), text("C3", "value")),
+                        row(4, text("A4", "S001"), text("B4", "2"), number("C4", "12.51"))));
         all.put(name + "rows-out-of-order.xlsx", rows(HEAD, row(3, text("A3", "S1")), row(2, text("A2", "S2"))));
         all.put(name + "row-number-too-large.xlsx", rows(HEAD, row(1_048_577, text("A1048577", "S1"))));
         all.put(name + "cells-out-of-order.xlsx", rows(HEAD, row(2, text("B2", "2"), text("A2", "S1"))));
@@ -147,33 +170,62 @@ final class WorkbookCorpus {
         all.put(name + "shared-text-missing.xlsx", value("<c r=\"C2\" t=\"s\"><v>12</v></c>"));
         all.put(name + "cell-of-unknown-type.xlsx", value("<c r=\"C2\" t=\"zz\"><v>12</v></c>"));
         all.put(name + "text-too-long.xlsx", value(text("C2", "x".repeat(40_000))));
-        all.put(name + "entity.xlsx", part("xl/worksheets/sheet1.xml",
-                "<!DOCTYPE w [<!ENTITY e SYSTEM \"file:///etc/hostname\">]><worksheet><sheetData><row><c t=\"inlineStr\"><is><t>&e;</t></is></c></row></sheetData></worksheet>"));
-        all.put(name + "entities-that-swell.xlsx", part("xl/sharedStrings.xml",
-                "<!DOCTYPE s [<!ENTITY a \"aaaaaaaaaa\"><!ENTITY b \"&a;&a;&a;&a;&a;\">]><sst><si><t>&b;</t></si></sst>"));
-        all.put(name + "entity-in-the-list-of-types.xlsx", part("[Content_Types].xml",
-                "<!DOCTYPE t [<!ENTITY e SYSTEM \"file:///etc/hostname\">]><Types>&e;</Types>"));
+        all.put(
+                name + "entity.xlsx",
+                part(
+                        "xl/worksheets/sheet1.xml",
+                        "<!DOCTYPE w [<!ENTITY e SYSTEM \"file:///etc/hostname\">]><worksheet><sheetData><row><c t=\"inlineStr\"><is><t>&e;</t></is></c></row></sheetData></worksheet>"));
+        all.put(
+                name + "entities-that-swell.xlsx",
+                part(
+                        "xl/sharedStrings.xml",
+                        "<!DOCTYPE s [<!ENTITY a \"aaaaaaaaaa\"><!ENTITY b \"&a;&a;&a;&a;&a;\">]><sst><si><t>&b;</t></si></sst>"));
+        all.put(
+                name + "entity-in-the-list-of-types.xlsx",
+                part(
+                        "[Content_Types].xml",
+                        "<!DOCTYPE t [<!ENTITY e SYSTEM \"file:///etc/hostname\">]><Types>&e;</Types>"));
         all.put(name + "undeclared-entity.xlsx", part("xl/worksheets/sheet1.xml", "<worksheet>&what;</worksheet>"));
         all.put(name + "sheet-no-xml.xlsx", part("xl/worksheets/sheet1.xml", "part,2\nS1,12.5\n"));
-        all.put(name + "tags-crossed.xlsx", part("xl/worksheets/sheet1.xml", "<worksheet><sheetData></worksheet></sheetData>"));
+        all.put(
+                name + "tags-crossed.xlsx",
+                part("xl/worksheets/sheet1.xml", "<worksheet><sheetData></worksheet></sheetData>"));
         all.put(name + "deep.xlsx", part("xl/worksheets/sheet1.xml", "<worksheet>" + "<a>".repeat(5000)));
-        all.put(name + "sheet-missing.xlsx", part("xl/_rels/workbook.xml.rels",
-                "<Relationships xmlns=\"http://schemas.openxmlformats.org/package/2006/relationships\"/>"));
-        all.put(name + "sheet-elsewhere.xlsx", part("xl/_rels/workbook.xml.rels",
-                "<Relationships xmlns=\"http://schemas.openxmlformats.org/package/2006/relationships\">"
-                        + "<Relationship Id=\"rId1\" Type=\"http://schemas.openxmlformats.org/officeDocument/2006/relationships/worksheet\""
-                        + " TargetMode=\"External\" Target=\"file:///etc/hostname\"/></Relationships>"));
-        all.put(name + "a-letter.xlsx", part("[Content_Types].xml",
-                "<Types xmlns=\"http://schemas.openxmlformats.org/package/2006/content-types\">"
-                        + "<Default Extension=\"rels\" ContentType=\"application/vnd.openxmlformats-package.relationships+xml\"/>"
-                        + "<Default Extension=\"xml\" ContentType=\"application/vnd.openxmlformats-officedocument.wordprocessingml.document.main+xml\"/></Types>"));
-        all.put(name + "binary-workbook.xlsx", part("[Content_Types].xml",
-                "<Types xmlns=\"http://schemas.openxmlformats.org/package/2006/content-types\">"
-                        + "<Default Extension=\"rels\" ContentType=\"application/vnd.openxmlformats-package.relationships+xml\"/>"
-                        + "<Default Extension=\"xml\" ContentType=\"application/vnd.ms-excel.sheet.binary.macroEnabled.main\"/></Types>"));
-        all.put(name + "many-references.xlsx", part("_rels/.rels",
-                "<Relationships>" + "<Relationship Id=\"x\" Target=\"y\" Type=\"z\"/>".repeat(30_000) + "</Relationships>"));
-        all.put(name + "control-character.xlsx", rows(HEAD, row(2, text("A2", "S\u0007001"), text("B2", "2"), number("C2", "12.51"))));
+        all.put(
+                name + "sheet-missing.xlsx",
+                part(
+                        "xl/_rels/workbook.xml.rels",
+                        "<Relationships xmlns=\"http://schemas.openxmlformats.org/package/2006/relationships\"/>"));
+        all.put(
+                name + "sheet-elsewhere.xlsx",
+                part(
+                        "xl/_rels/workbook.xml.rels",
+                        "<Relationships xmlns=\"http://schemas.openxmlformats.org/package/2006/relationships\">"
+                                + "<Relationship Id=\"rId1\" Type=\"http://schemas.openxmlformats.org/officeDocument/2006/relationships/worksheet\""
+                                + " TargetMode=\"External\" Target=\"file:///etc/hostname\"/></Relationships>"));
+        all.put(
+                name + "a-letter.xlsx",
+                part(
+                        "[Content_Types].xml",
+                        "<Types xmlns=\"http://schemas.openxmlformats.org/package/2006/content-types\">"
+                                + "<Default Extension=\"rels\" ContentType=\"application/vnd.openxmlformats-package.relationships+xml\"/>"
+                                + "<Default Extension=\"xml\" ContentType=\"application/vnd.openxmlformats-officedocument.wordprocessingml.document.main+xml\"/></Types>"));
+        all.put(
+                name + "binary-workbook.xlsx",
+                part(
+                        "[Content_Types].xml",
+                        "<Types xmlns=\"http://schemas.openxmlformats.org/package/2006/content-types\">"
+                                + "<Default Extension=\"rels\" ContentType=\"application/vnd.openxmlformats-package.relationships+xml\"/>"
+                                + "<Default Extension=\"xml\" ContentType=\"application/vnd.ms-excel.sheet.binary.macroEnabled.main\"/></Types>"));
+        all.put(
+                name + "many-references.xlsx",
+                part(
+                        "_rels/.rels",
+                        "<Relationships>" + "<Relationship Id=\"x\" Target=\"y\" Type=\"z\"/>".repeat(30_000)
+                                + "</Relationships>"));
+        all.put(
+                name + "control-character.xlsx",
+                rows(HEAD, row(2, text("A2", "S\u0007001"), text("B2", "2"), number("C2", "12.51"))));
         all.put(name + "old-kind.xls", oldKind("Workbook"));
         all.put(name + "password.xlsx", oldKind("EncryptedPackage"));
     }
@@ -182,41 +234,132 @@ final class WorkbookCorpus {
         byte[] good = ods(ODS_HEAD, ODS_GOOD);
         String name = "readings-invalid-ods-";
         all.put(name + "cut-short.ods", Arrays.copyOf(good, good.length / 2));
-        all.put(name + "no-content.ods", XlsxWriter.zip(Map.of("mimetype", OdsWorkbook.TYPE.getBytes(StandardCharsets.US_ASCII))));
-        all.put(name + "a-letter.ods", new OdsWriter().part("content.xml", "<document-content><body><text/></body></document-content>").bytes());
-        all.put(name + "password.ods", new OdsWriter()
-                .sheet("Readings", ODS_HEAD + ODS_GOOD)
-                .part("META-INF/manifest.xml", "<manifest><file-entry><encryption-data/></file-entry></manifest>")
-                .bytes());
-        all.put(name + "entity.ods", new OdsWriter().part("content.xml",
-                "<!DOCTYPE d [<!ENTITY e SYSTEM \"file:///etc/hostname\">]><document-content>&e;</document-content>").bytes());
-        all.put(name + "content-no-xml.ods", new OdsWriter().part("content.xml", "part,2\n").bytes());
-        all.put(name + "two-sheets-fit.ods", new OdsWriter().sheet("Lot 7", ODS_HEAD + ODS_GOOD).sheet("Lot 8", ODS_HEAD + ODS_GOOD).bytes());
-        all.put(name + "error-value.ods", odsValue("<table:table-cell table:formula=\"of:=1/0\" office:value-type=\"string\" office:string-value=\"\" calcext:value-type=\"error\"><text:p>#DIV/0!</text:p></table:table-cell>"));
-        all.put(name + "error-number.ods", odsValue("<table:table-cell table:formula=\"of:=1/0\" office:value-type=\"float\" office:value=\"0\"><text:p>Err:502</text:p></table:table-cell>"));
-        all.put(name + "true-for-a-value.ods", odsValue("<table:table-cell office:value-type=\"boolean\" office:boolean-value=\"true\"><text:p>TRUE</text:p></table:table-cell>"));
+        all.put(
+                name + "no-content.ods",
+                XlsxWriter.zip(Map.of("mimetype", OdsWorkbook.TYPE.getBytes(StandardCharsets.US_ASCII))));
+        all.put(
+                name + "a-letter.ods",
+                new OdsWriter()
+                        .part("content.xml", "<document-content><body><text/></body></document-content>")
+                        .bytes());
+        all.put(
+                name + "password.ods",
+                new OdsWriter()
+                        .sheet("Readings", ODS_HEAD + ODS_GOOD)
+                        .part(
+                                "META-INF/manifest.xml",
+                                "<manifest><file-entry><encryption-data/></file-entry></manifest>")
+                        .bytes());
+        all.put(
+                name + "entity.ods",
+                new OdsWriter()
+                        .part(
+                                "content.xml",
+                                "<!DOCTYPE d [<!ENTITY e SYSTEM \"file:///etc/hostname\">]><document-content>&e;</document-content>")
+                        .bytes());
+        all.put(
+                name + "content-no-xml.ods",
+                new OdsWriter().part("content.xml", "part,2\n").bytes());
+        all.put(
+                name + "two-sheets-fit.ods",
+                new OdsWriter()
+                        .sheet("Lot 7", ODS_HEAD + ODS_GOOD)
+                        .sheet("Lot 8", ODS_HEAD + ODS_GOOD)
+                        .bytes());
+        all.put(
+                name + "error-value.ods",
+                odsValue(
+                        "<table:table-cell table:formula=\"of:=1/0\" office:value-type=\"string\" office:string-value=\"\" calcext:value-type=\"error\"><text:p>#DIV/0!</text:p></table:table-cell>"));
+        all.put(
+                name + "error-number.ods",
+                odsValue(
+                        "<table:table-cell table:formula=\"of:=1/0\" office:value-type=\"float\" office:value=\"0\"><text:p>Err:502</text:p></table:table-cell>"));
+        all.put(
+                name + "true-for-a-value.ods",
+                odsValue(
+                        "<table:table-cell office:value-type=\"boolean\" office:boolean-value=\"true\"><text:p>TRUE</text:p></table:table-cell>"));
         all.put(name + "date-for-a-value.ods", odsValue(OdsWriter.time("2026-05-12")));
-        all.put(name + "duration-for-a-value.ods", odsValue("<table:table-cell office:value-type=\"time\" office:time-value=\"PT12H05M00S\"><text:p>12:05</text:p></table:table-cell>"));
+        all.put(
+                name + "duration-for-a-value.ods",
+                odsValue(
+                        "<table:table-cell office:value-type=\"time\" office:time-value=\"PT12H05M00S\"><text:p>12:05</text:p></table:table-cell>"));
         all.put(name + "not-calculated.ods", odsValue("<table:table-cell table:formula=\"of:=[.A1]\"/>"));
         all.put(name + "no-number.ods", odsValue(OdsWriter.number("12,5")));
-        all.put(name + "repeated-row.ods", ods(ODS_HEAD, ODS_GOOD.replace("<table:table-row>", "<table:table-row table:number-rows-repeated=\"3\">")));
-        all.put(name + "repeated-without-end.ods", ods(ODS_HEAD, ODS_GOOD.replace("<table:table-cell ", "<table:table-cell table:number-columns-repeated=\"999999999\" ")));
-        all.put(name + "repeated-no-number.ods", ods(ODS_HEAD, ODS_GOOD.replace("<table:table-row>", "<table:table-row table:number-rows-repeated=\"-3\">")));
-        all.put(name + "merged-parts.ods", ods(ODS_HEAD,
-                OdsWriter.row(OdsWriter.text("S001").replace("<table:table-cell ", "<table:table-cell table:number-rows-spanned=\"2\" "), OdsWriter.text("2"), OdsWriter.number("12.51")),
-                OdsWriter.row("<table:covered-table-cell/>", OdsWriter.text("9"), OdsWriter.text("pass"))));
-        all.put(name + "two-lines-in-a-part.ods", ods(ODS_HEAD, OdsWriter.row("<table:table-cell office:value-type=\"string\"><text:p>S001</text:p><text:p>again</text:p></table:table-cell>", OdsWriter.text("2"), OdsWriter.number("12.51"))));
+        all.put(
+                name + "repeated-row.ods",
+                ods(
+                        ODS_HEAD,
+                        ODS_GOOD.replace("<table:table-row>", "<table:table-row table:number-rows-repeated=\"3\">")));
+        all.put(
+                name + "repeated-without-end.ods",
+                ods(
+                        ODS_HEAD,
+                        ODS_GOOD.replace(
+                                "<table:table-cell ",
+                                "<table:table-cell table:number-columns-repeated=\"999999999\" ")));
+        all.put(
+                name + "repeated-no-number.ods",
+                ods(
+                        ODS_HEAD,
+                        ODS_GOOD.replace("<table:table-row>", "<table:table-row table:number-rows-repeated=\"-3\">")));
+        all.put(
+                name + "merged-parts.ods",
+                ods(
+                        ODS_HEAD,
+                        OdsWriter.row(
+                                OdsWriter.text("S001")
+                                        .replace(
+                                                "<table:table-cell ",
+                                                "<table:table-cell table:number-rows-spanned=\"2\" "),
+                                OdsWriter.text("2"),
+                                OdsWriter.number("12.51")),
+                        OdsWriter.row("<table:covered-table-cell/>", OdsWriter.text("9"), OdsWriter.text("pass"))));
+        all.put(
+                name + "two-lines-in-a-part.ods",
+                ods(
+                        ODS_HEAD,
+                        OdsWriter.row(
+                                "<table:table-cell office:value-type=\"string\"><text:p>S001</text:p><text:p>again</text:p></table:table-cell>",
+                                OdsWriter.text("2"),
+                                OdsWriter.number("12.51"))));
     }
 
     private static void plans(Map<String, byte[]> all) {
         String head = row(1, text("A1", "number"), text("B1", "feature"), text("C1", "requirement"));
-        all.put("table-invalid-xlsx-date-for-a-number.xlsx", rows(head, row(2, number("A2", "46154", DATE), text("B2", "bore"), text("C2", "12.5 ±0.05"))));
-        all.put("table-invalid-xlsx-requirement-missing.xlsx", rows(head, row(2, number("A2", "1"), text("B2", "bore"))));
-        all.put("table-invalid-xlsx-requirement-unknown.xlsx", rows(head, row(2, number("A2", "1"), text("B2", "bore"), text("C2", "about 12"))));
+        all.put(
+                "table-invalid-xlsx-date-for-a-number.xlsx",
+                rows(head, row(2, number("A2", "46154", DATE), text("B2", "bore"), text("C2", "12.5 ±0.05"))));
+        all.put(
+                "table-invalid-xlsx-requirement-missing.xlsx",
+                rows(head, row(2, number("A2", "1"), text("B2", "bore"))));
+        all.put(
+                "table-invalid-xlsx-requirement-unknown.xlsx",
+                rows(head, row(2, number("A2", "1"), text("B2", "bore"), text("C2", "about 12"))));
         all.put("table-invalid-xlsx-no-heading.xlsx", rows(row(1, text("A1", "drill"), text("B1", "6.6"))));
-        all.put("table-invalid-xlsx-two-sheets-fit.xlsx", new XlsxWriter().sheet("C", List.of(head, row(2, number("A2", "1"), text("B2", "bore"), text("C2", "12.5 ±0.05")))).sheet("D", List.of(head, row(2, number("A2", "1"), text("B2", "bore"), text("C2", "12.5 ±0.06")))).bytes());
-        all.put("table-invalid-ods-error-in-a-requirement.ods", new OdsWriter().sheet("Plan", OdsWriter.row(OdsWriter.text("number"), OdsWriter.text("feature"), OdsWriter.text("requirement"))
-                + OdsWriter.row(OdsWriter.number("1"), OdsWriter.text("bore"), "<table:table-cell table:formula=\"of:=x\" office:value-type=\"string\" calcext:value-type=\"error\"><text:p>#REF!</text:p></table:table-cell>")).bytes());
+        all.put(
+                "table-invalid-xlsx-two-sheets-fit.xlsx",
+                new XlsxWriter()
+                        .sheet(
+                                "C",
+                                List.of(head, row(2, number("A2", "1"), text("B2", "bore"), text("C2", "12.5 ±0.05"))))
+                        .sheet(
+                                "D",
+                                List.of(head, row(2, number("A2", "1"), text("B2", "bore"), text("C2", "12.5 ±0.06"))))
+                        .bytes());
+        all.put(
+                "table-invalid-ods-error-in-a-requirement.ods",
+                new OdsWriter()
+                        .sheet(
+                                "Plan",
+                                OdsWriter.row(
+                                                OdsWriter.text("number"),
+                                                OdsWriter.text("feature"),
+                                                OdsWriter.text("requirement"))
+                                        + OdsWriter.row(
+                                                OdsWriter.number("1"),
+                                                OdsWriter.text("bore"),
+                                                "<table:table-cell table:formula=\"of:=x\" office:value-type=\"string\" calcext:value-type=\"error\"><text:p>#REF!</text:p></table:table-cell>"))
+                        .bytes());
     }
 
     private static byte[] joined(byte[] first, byte[] second) {

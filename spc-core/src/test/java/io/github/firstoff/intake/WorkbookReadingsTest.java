@@ -50,10 +50,12 @@ class WorkbookReadingsTest {
     private static List<String> values(Intake intake) {
         List<String> values = new ArrayList<>();
         for (PartRecord part : intake.recordOrRefuse().parts()) {
-            part.readings().values().forEach(list -> list.forEach(reading -> values.add(part.serial() + " "
-                    + (reading instanceof Reading.Measured measured
-                            ? measured.value().toPlainString()
-                            : ((Reading.Observed) reading).pass() ? "pass" : "fail"))));
+            part.readings()
+                    .values()
+                    .forEach(list -> list.forEach(reading -> values.add(part.serial() + " "
+                            + (reading instanceof Reading.Measured measured
+                                    ? measured.value().toPlainString()
+                                    : ((Reading.Observed) reading).pass() ? "pass" : "fail"))));
         }
         return values;
     }
@@ -85,7 +87,8 @@ class WorkbookReadingsTest {
             return;
         }
         assertThat(values(intake)).containsExactly("S1 " + value);
-        assertThat(notices(intake).toString().contains("more than the 15 digits")).isEqualTo(told);
+        assertThat(notices(intake).toString().contains("more than the 15 digits"))
+                .isEqualTo(told);
     }
 
     /** Day numbers of Apache POI's and every spreadsheet's calendar: 46346 is 2026-11-20 (days since 1899-12-30). */
@@ -102,7 +105,14 @@ class WorkbookReadingsTest {
     }
 
     private static LocalDateTime time(Intake intake) {
-        return intake.recordOrRefuse().parts().get(0).readings().values().iterator().next().get(0)
+        return intake.recordOrRefuse()
+                .parts()
+                .get(0)
+                .readings()
+                .values()
+                .iterator()
+                .next()
+                .get(0)
                 .context()
                 .time()
                 .orElseThrow();
@@ -142,10 +152,13 @@ class WorkbookReadingsTest {
                 .sheet("Lot 8", List.of(HEAD, row(2, text("A2", "S2"), number("B2", "12.6"))))
                 .bytes();
         assertThat(read(bytes).refused().lines())
-                .containsExactly("r.xlsx: several sheets have a heading that fits; found the sheets \"Lot 7\", \"Lot 8\"; "
-                        + "expected --sheet NAME to say which");
+                .containsExactly(
+                        "r.xlsx: several sheets have a heading that fits; found the sheets \"Lot 7\", \"Lot 8\"; "
+                                + "expected --sheet NAME to say which");
         assertThat(values(read(bytes, IntakeSettings.USUAL.withSheet("Lot 8")))).containsExactly("S2 12.6");
-        assertThat(read(bytes, IntakeSettings.USUAL.withSheet("Lot 9")).refused().lines())
+        assertThat(read(bytes, IntakeSettings.USUAL.withSheet("Lot 9"))
+                        .refused()
+                        .lines())
                 .containsExactly("r.xlsx: the workbook has no such sheet; found --sheet \"Lot 9\"; expected one of the "
                         + "sheets \"Lot 7\", \"Lot 8\"");
     }
@@ -178,20 +191,16 @@ class WorkbookReadingsTest {
 
     @Test
     void aCharacteristicTypedAsANumber_mustMeanOneAlone() {
-        ResolvedPlan plan = PlanFile.read(Input.text(
-                        "p",
-                        """
+        ResolvedPlan plan = PlanFile.read(Input.text("p", """
                         {"schema": "firstoff-plan-1", "part": {"number": "HQ-1", "revision": "A"}, "unit": "mm",
                          "characteristics": [
                           {"number": "10.1", "feature": "a", "requirement": "12.5 ±0.05"},
                           {"number": "10.10", "feature": "b", "requirement": "12.5 ±0.05"}]}
-                        """))
-                .resolve();
+                        """)).resolve();
         byte[] bytes = rows(
                 row(1, text("A1", "part"), text("B1", "characteristic"), text("C1", "value")),
                 row(2, text("A2", "S1"), number("B2", "10.1"), number("C2", "12.5")));
-        assertThat(ReadingFiles.readInputs(
-                                plan, List.of(Input.bytes("r.xlsx", bytes, relative -> Optional.empty())))
+        assertThat(ReadingFiles.readInputs(plan, List.of(Input.bytes("r.xlsx", bytes, relative -> Optional.empty())))
                         .refused()
                         .lines())
                 .containsExactly("r.xlsx, sheet \"Readings\", cell B2, column characteristic: a spreadsheet stores a "
@@ -221,7 +230,14 @@ class WorkbookReadingsTest {
         Intake intake = read(bytes);
         assertThat(values(intake)).containsExactly("S1 12.500");
         assertThat(intake.rows()).isEqualTo(new RowCounts(1, 1, 0, 0));
-        assertThat(intake.recordOrRefuse().parts().get(0).readings().get("2").get(0).context().note())
+        assertThat(intake.recordOrRefuse()
+                        .parts()
+                        .get(0)
+                        .readings()
+                        .get("2")
+                        .get(0)
+                        .context()
+                        .note())
                 .contains("burr  left");
         assertThat(notices(intake))
                 .containsExactly(
@@ -239,28 +255,37 @@ class WorkbookReadingsTest {
                         List.of(
                                 row(1, text("A1", "Part number:"), text("B1", "HQ-310-P")),
                                 row(2, text("A2", "Revision: C")),
-                                row(4, text("A4", "No."), text("B4", "feature"), text("C4", "requirement"), text("D4", "study")),
-                                row(5, number("A5", "1"), text("B5", "bearing bore"), text("C5", "Ø52 P7"), text("D5", "xbar-r 5")),
+                                row(
+                                        4,
+                                        text("A4", "No."),
+                                        text("B4", "feature"),
+                                        text("C4", "requirement"),
+                                        text("D4", "study")),
+                                row(
+                                        5,
+                                        number("A5", "1"),
+                                        text("B5", "bearing bore"),
+                                        text("C5", "Ø52 P7"),
+                                        text("D5", "xbar-r 5")),
                                 row(6, number("A6", "2"), text("B6", "flange"), text("C6", "12.5 ±0.05"))))
                 .bytes();
-        PlanDraft draft = PlanDraft.of(
-                Input.bytes("p.xlsx", bytes, relative -> Optional.empty()), List.of(), Map.of());
+        PlanDraft draft = PlanDraft.of(Input.bytes("p.xlsx", bytes, relative -> Optional.empty()), List.of(), Map.of());
         assertThat(draft.source()).isEqualTo("xlsx");
         assertThat(draft.plan().part().number()).isEqualTo("HQ-310-P");
         assertThat(draft.plan().part().revision()).isEqualTo("C");
-        assertThat(draft.plan().characteristics()).extracting(each -> each.number()).containsExactly("1", "2");
+        assertThat(draft.plan().characteristics())
+                .extracting(each -> each.number())
+                .containsExactly("1", "2");
         assertThat(draft.place("2").orElseThrow()).hasToString("p.xlsx, sheet \"Plan\", cell A6, column No.");
     }
 
     @Test
     void everyMalformedWorkbook_isThereWithItsWords() {
         Path folder = Path.of("src/test/resources/intake");
-        assertThat(WorkbookCorpus.files().keySet())
-                .hasSizeGreaterThan(40)
-                .allSatisfy(name -> {
-                    assertThat(folder.resolve(name)).exists();
-                    assertThat(folder.resolve(name + ".expected")).exists();
-                });
+        assertThat(WorkbookCorpus.files().keySet()).hasSizeGreaterThan(40).allSatisfy(name -> {
+            assertThat(folder.resolve(name)).exists();
+            assertThat(folder.resolve(name + ".expected")).exists();
+        });
     }
 
     @Test

@@ -117,8 +117,9 @@ final class XlsxWriter {
         StringBuilder relations = new StringBuilder();
         StringBuilder sheets = new StringBuilder();
         for (int i = 1; i <= names.size(); i++) {
-            types.append("<Override PartName=\"/xl/worksheets/sheet" + i
-                    + ".xml\" ContentType=\"application/vnd.openxmlformats-officedocument.spreadsheetml.worksheet+xml\"/>");
+            types.append(
+                    "<Override PartName=\"/xl/worksheets/sheet" + i
+                            + ".xml\" ContentType=\"application/vnd.openxmlformats-officedocument.spreadsheetml.worksheet+xml\"/>");
             relations.append("<Relationship Id=\"rId" + i + "\" Type=\"" + RELATIONS
                     + "/worksheet\" Target=\"worksheets/sheet" + i + ".xml\"/>");
             sheets.append("<sheet name=\"" + xml(names.get(i - 1)) + "\" sheetId=\"" + i + "\" state=\""
@@ -164,8 +165,7 @@ final class XlsxWriter {
                         + "<xf numFmtId=\"0\"/><xf numFmtId=\"14\"/><xf numFmtId=\"164\"/><xf numFmtId=\"20\"/><xf numFmtId=\"165\"/>"
                         + "</cellXfs></styleSheet>");
         StringBuilder strings = new StringBuilder();
-        texts.forEach(
-                text -> strings.append("<si><t xml:space=\"preserve\">" + xml(text) + "</t></si>"));
+        texts.forEach(text -> strings.append("<si><t xml:space=\"preserve\">" + xml(text) + "</t></si>"));
         put(all, "xl/sharedStrings.xml", "<sst xmlns=\"" + MAIN + "\">" + strings + "</sst>");
         all.putAll(parts);
         return zip(all);
