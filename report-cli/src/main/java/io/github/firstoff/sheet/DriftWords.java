@@ -68,8 +68,9 @@ public final class DriftWords {
     /** An interval of small lengths in one unit. */
     public String amounts(ConfidenceInterval interval) {
         boolean small = isSmall(Math.max(Math.abs(interval.lower()), Math.abs(interval.upper())));
-        return figure(interval.lower(), small) + " to " + figure(interval.upper(), small) + "\u00A0"
-                + (small ? "µm" : symbol());
+        String low = figure(interval.lower(), small);
+        String high = figure(interval.upper(), small);
+        return (low.equals(high) ? high : low + " to " + high) + "\u00A0" + (small ? "µm" : symbol());
     }
 
     /** A slope as it is told: {@code rises by 0.30 µm a piece}. */
@@ -283,6 +284,7 @@ public final class DriftWords {
         if (drift.forecast().piece().isEmpty()) {
             return drift.current()
                     .trend()
+                    .filter(trend -> trend.residualStandardDeviation() > 0)
                     .map(trend -> "That no slope is shown does not mean that there is none: up to "
                             + amount(Math.max(
                                     Math.abs(trend.slopeInterval().lower()),

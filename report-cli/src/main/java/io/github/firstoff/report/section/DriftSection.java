@@ -73,6 +73,10 @@ public final class DriftSection {
         List<Block.MarkedItem> signals = signals();
         if (!signals.isEmpty()) {
             blocks.add(new Block.MarkedList(signals));
+            if (places().size() > signals.size()) {
+                blocks.add(new Block.Note(Text.of("Zone tests signal at " + places().size() + " readings; the latest "
+                        + signals.size() + " are told.")));
+            }
         }
         told(blocks, "What it means", words.whatItMeans());
         told(blocks, "What may be done", words.whatToDo());
@@ -253,15 +257,19 @@ public final class DriftSection {
         return scale.value(scale.deviation(value));
     }
 
-    /** The first signals get a number; several at one reading share it. */
+    /** The latest signals get a number; several at one reading share it. */
     private Map<Integer, String> marks() {
+        List<Integer> places = places();
         Map<Integer, String> marks = new LinkedHashMap<>();
-        for (Signal signal : finding.signals()) {
-            if (marks.size() < MOST_MARKS && !marks.containsKey(signal.at())) {
-                marks.put(signal.at(), Integer.toString(marks.size() + 1));
-            }
+        for (int place : places.subList(Math.max(0, places.size() - MOST_MARKS), places.size())) {
+            marks.put(place, Integer.toString(marks.size() + 1));
         }
         return marks;
+    }
+
+    /** The readings (from 1) at which tests signal, in order. */
+    private List<Integer> places() {
+        return finding.signals().stream().map(Signal::at).distinct().sorted().toList();
     }
 
     private List<Block.MarkedItem> signals() {
