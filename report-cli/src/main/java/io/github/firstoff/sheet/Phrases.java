@@ -7,6 +7,7 @@ import io.github.firstoff.conformance.Verdict;
 import io.github.firstoff.inspection.Reading;
 import io.github.firstoff.tolerance.Fit;
 import io.github.firstoff.tolerance.Limits;
+import io.github.firstoff.words.Labels;
 import java.math.BigDecimal;
 import java.math.MathContext;
 import java.math.RoundingMode;
@@ -24,19 +25,17 @@ public final class Phrases {
     /** {@code conforms}, {@code over by 0.004}, {@code not proven (0.001 inside, U 0.002)}, {@code failed}. */
     public static String of(Judgement judgement) {
         if (judgement.reading() instanceof Reading.Observed observed) {
-            return observed.pass() ? "conforms" : "failed";
+            return Labels.text(observed.pass() ? "phrase.conforms" : "phrase.failed");
         }
         return switch (judgement.verdict()) {
-            case CONFORMING -> "conforms";
+            case CONFORMING -> Labels.text("phrase.conforms");
             case NONCONFORMING -> departure(judgement);
             case INCONCLUSIVE ->
-                "not proven (" + place(judgement)
-                        + judgement
-                                .uncertainty()
-                                .map(u -> ", U " + shown(judgement, u))
-                                .orElse(", no uncertainty stated")
-                        + ")";
-            case NOT_MEASURED -> "not measured";
+                judgement
+                        .uncertainty()
+                        .map(u -> Labels.text("phrase.open", place(judgement), shown(judgement, u)))
+                        .orElseGet(() -> Labels.text("phrase.open-without-uncertainty", place(judgement)));
+            case NOT_MEASURED -> Labels.text("phrase.not-measured");
         };
     }
 
@@ -44,8 +43,9 @@ public final class Phrases {
     public static String departure(Judgement judgement) {
         return judgement
                 .departure()
-                .map(amount -> (amount.signum() > 0 ? "over by " : "under by ") + shown(judgement, amount.abs()))
-                .orElse("outside");
+                .map(amount -> Labels.text(
+                        amount.signum() > 0 ? "phrase.over" : "phrase.under", shown(judgement, amount.abs())))
+                .orElseGet(() -> Labels.text("phrase.outside"));
     }
 
     /**
@@ -68,44 +68,52 @@ public final class Phrases {
         String unit = " " + fit.unit().symbol();
         return switch (fit.kind()) {
             case CLEARANCE ->
-                "clearance " + plain(fit.minimumClearance()) + " to " + plain(fit.maximumClearance()) + unit;
+                Labels.text("fit.clearance", plain(fit.minimumClearance()), plain(fit.maximumClearance()) + unit);
             case INTERFERENCE ->
-                "interference " + plain(fit.minimumInterference()) + " to " + plain(fit.maximumInterference()) + unit;
+                Labels.text(
+                        "fit.interference", plain(fit.minimumInterference()), plain(fit.maximumInterference()) + unit);
             case TRANSITION ->
-                "from " + plain(fit.maximumInterference()) + unit + " interference to " + plain(fit.maximumClearance())
-                        + unit + " clearance";
+                Labels.text(
+                        "fit.transition",
+                        plain(fit.maximumInterference()) + unit,
+                        plain(fit.maximumClearance()) + unit);
         };
     }
 
     private static String place(Judgement judgement) {
         return judgement
                 .inside()
-                .map(amount -> amount.signum() == 0 ? "on the limit" : shown(judgement, amount) + " inside")
+                .map(amount -> amount.signum() == 0
+                        ? Labels.text("phrase.on-limit")
+                        : Labels.text("phrase.inside", shown(judgement, amount)))
                 .orElseGet(() -> departure(judgement));
     }
 
     /** The verdict on a characteristic over all its pieces, in one phrase. */
     public static String of(CharacteristicResult result) {
         if (!result.characteristic().isJudged()) {
-            return "not judged";
+            return Labels.text("phrase.not-judged");
         }
         int readings = result.judgements().size();
         return switch (result.verdict()) {
-            case CONFORMING -> readings == 1 ? of(result.judgements().get(0)) : "all conform";
-            case NONCONFORMING -> outOf(result, Verdict.NONCONFORMING, "out");
-            case INCONCLUSIVE -> outOf(result, Verdict.INCONCLUSIVE, "not proven");
-            case NOT_MEASURED -> readings == 0 ? "not measured" : "not measured on " + missing(result);
+            case CONFORMING -> readings == 1 ? of(result.judgements().get(0)) : Labels.text("phrase.all-conform");
+            case NONCONFORMING -> outOf(result, Verdict.NONCONFORMING, "phrase.out-of");
+            case INCONCLUSIVE -> outOf(result, Verdict.INCONCLUSIVE, "phrase.open-of");
+            case NOT_MEASURED ->
+                readings == 0
+                        ? Labels.text("phrase.not-measured")
+                        : Labels.text("phrase.not-measured-on", missing(result));
         };
     }
 
-    private static String outOf(CharacteristicResult result, Verdict verdict, String word) {
+    private static String outOf(CharacteristicResult result, Verdict verdict, String key) {
         List<Judgement> concerned = result.judgements().stream()
                 .filter(each -> each.verdict() == verdict)
                 .toList();
         if (result.judgements().size() == 1) {
             return of(concerned.get(0));
         }
-        return concerned.size() + " of " + result.judgements().size() + " " + word;
+        return Labels.text(key, concerned.size(), result.judgements().size());
     }
 
     /** The pieces that lack a reading, named while they are few. */
@@ -113,7 +121,8 @@ public final class Phrases {
         long unnamed = result.missingCount() - result.missing().size();
         return unnamed == 0
                 ? listed(result.missing())
-                : String.join(", ", result.missing().subList(0, 3)) + " and " + (result.missingCount() - 3) + " more";
+                : Labels.text(
+                        "list.more", String.join(", ", result.missing().subList(0, 3)), result.missingCount() - 3);
     }
 
     /** {@code A}, {@code A and B}, {@code A, B and C}, {@code A, B, C and 4 more}. */
@@ -123,9 +132,10 @@ public final class Phrases {
             return names.get(0);
         }
         if (names.size() > most) {
-            return String.join(", ", names.subList(0, most - 1)) + " and " + (names.size() - most + 1) + " more";
+            return Labels.text("list.more", String.join(", ", names.subList(0, most - 1)), names.size() - most + 1);
         }
-        return String.join(", ", names.subList(0, names.size() - 1)) + " and " + names.get(names.size() - 1);
+        return Labels.text(
+                "list.last", String.join(", ", names.subList(0, names.size() - 1)), names.get(names.size() - 1));
     }
 
     /** {@code 1 piece}, {@code 3 pieces}. */
@@ -136,10 +146,10 @@ public final class Phrases {
     /** The verdict of a sheet as one word with a capital. */
     public static String headline(SheetVerdict verdict) {
         return switch (verdict) {
-            case ACCEPTED -> "Accepted";
-            case REJECTED -> "Rejected";
-            case INCONCLUSIVE -> "Inconclusive";
-            case INCOMPLETE -> "Incomplete";
+            case ACCEPTED -> Labels.text("verdict.accepted");
+            case REJECTED -> Labels.text("verdict.rejected");
+            case INCONCLUSIVE -> Labels.text("verdict.inconclusive");
+            case INCOMPLETE -> Labels.text("verdict.incomplete");
         };
     }
 

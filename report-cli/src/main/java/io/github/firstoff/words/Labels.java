@@ -13,7 +13,6 @@ import java.util.Optional;
 import java.util.Properties;
 import java.util.Set;
 import java.util.concurrent.ConcurrentHashMap;
-import java.util.function.Supplier;
 import java.util.stream.Stream;
 
 /**
@@ -94,17 +93,30 @@ public final class Labels {
     /**
      * Does something in this language: every {@link #text} that it asks for on this thread is in it.
      *
-     * @param what composes one sheet
+     * @param what composes or sets one sheet
      * @return what came of it
+     * @throws E if it fails
      */
-    public <T> T speaking(Supplier<T> what) {
+    public <T, E extends Exception> T speaking(Work<T, E> what) throws E {
         Labels before = SPOKEN.get();
         SPOKEN.set(this);
         try {
-            return what.get();
+            return what.done();
         } finally {
             SPOKEN.set(before);
         }
+    }
+
+    /** What is done in a language. */
+    @FunctionalInterface
+    public interface Work<T, E extends Exception> {
+        /**
+         * Does it.
+         *
+         * @return what came of it
+         * @throws E if it fails
+         */
+        T done() throws E;
     }
 
     /** The language that is spoken on this thread. */
@@ -134,6 +146,18 @@ public final class Labels {
         String key = family + "." + code.replace(' ', '-');
         Labels spoken = SPOKEN.get();
         return spoken.has(key) || ENGLISH.has(key) ? spoken.say(key) : otherwise;
+    }
+
+    /**
+     * A sentence that comes ready in English from elsewhere in the program, worded anew in other languages.
+     *
+     * @param key which text
+     * @param english the English sentence, printed where the spoken language has no text of its own
+     * @param arguments what stands in the places of that text
+     */
+    public static String library(String key, String english, Object... arguments) {
+        Labels spoken = SPOKEN.get();
+        return spoken.has(key) ? spoken.say(key, arguments) : english;
     }
 
     /**

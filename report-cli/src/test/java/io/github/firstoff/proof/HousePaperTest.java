@@ -42,7 +42,7 @@ class HousePaperTest {
         return Files.writeString(
                 folder.resolve("house.json"),
                 "{\"schema\": \"firstoff-house-1\", \"name\": \"Hollin Quay Deck Gear\", \"logo\": \"" + logo
-                        + "\", \"paper\": \"letter\"}");
+                        + "\", \"paper\": \"letter\", \"language\": \"de\"}");
     }
 
     @ParameterizedTest
@@ -89,6 +89,13 @@ class HousePaperTest {
         assertThat(made.code()).isEqualTo(3);
         assertThat(made.err()).contains("mark.svg:1", "no size");
         assertThat(pdf).doesNotExist();
+    }
+
+    @Test
+    void theResultIsTheSameInEveryLanguage() {
+        Samples.Run english = Samples.batch().make(pdf, "--json");
+        Samples.Run german = Samples.batch().make(pdf, "--json", "--language", "de");
+        assertThat(german.out()).isEqualTo(english.out());
     }
 
     @Test

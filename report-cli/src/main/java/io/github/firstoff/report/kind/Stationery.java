@@ -38,7 +38,7 @@ public record Stationery(PaperSize paper, Labels labels, Optional<House> house) 
      * @param composed composes the sheet; it is called once, in the language of this stationery
      */
     public ReportModel on(Supplier<ReportModel> composed) {
-        ReportModel model = labels.speaking(composed);
+        ReportModel model = labels.speaking(composed::get);
         if (house.isEmpty()) {
             return model;
         }

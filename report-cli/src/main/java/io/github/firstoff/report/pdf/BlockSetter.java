@@ -7,6 +7,7 @@ import io.github.firstoff.report.model.TableRow;
 import io.github.firstoff.report.model.Text;
 import io.github.firstoff.report.model.Tone;
 import io.github.firstoff.report.model.Width;
+import io.github.firstoff.words.Labels;
 import java.util.ArrayList;
 import java.util.List;
 
@@ -134,7 +135,7 @@ final class BlockSetter {
 
     private Slab caution(Block.Caution caution, double measure) {
         double indent = 8;
-        Text text = Text.bold("Caution:").plain(" ");
+        Text text = Text.bold(Labels.text("caution.word")).plain(" ");
         for (Text.Run run : caution.text().runs()) {
             text = text.and(run);
         }
@@ -217,11 +218,11 @@ final class BlockSetter {
             return slabs;
         }
         List<Column> columns = List.of(
-                Column.narrow("No."),
-                new Column("Requirement", "", Column.Kind.NOTATION, Width.share(3)),
-                Column.text("Actual", 2.4),
-                Column.verdict("By how much", 2.2),
-                Column.text("What may be done", 4));
+                Column.narrow(Labels.text("exceptions.column.number")),
+                new Column(Labels.text("exceptions.column.requirement"), "", Column.Kind.NOTATION, Width.share(3)),
+                Column.text(Labels.text("exceptions.column.actual"), 2.4),
+                Column.verdict(Labels.text("exceptions.column.by-how-much"), 2.2),
+                Column.text(Labels.text("exceptions.column.may-be-done"), 4));
         List<TableRow> rows = new ArrayList<>();
         for (Block.ExceptionItem item : exceptions.items()) {
             rows.add(TableRow.of(
@@ -259,9 +260,9 @@ final class BlockSetter {
                             roleText.paint(canvas, x, rule - roleText.height() - 1);
                             nameText.paint(canvas, x2, rule - nameText.height() - 1);
                             dateText.paint(canvas, x4, rule - dateText.height() - 1);
-                            under(canvas, "name, position", x2, name, rule);
-                            under(canvas, "signature", x3, signature, rule);
-                            under(canvas, "date", x4, date, rule);
+                            under(canvas, Labels.text("sign.name"), x2, name, rule);
+                            under(canvas, Labels.text("sign.signature"), x3, signature, rule);
+                            under(canvas, Labels.text("sign.date"), x4, date, rule);
                         });
                         canvas.marks()
                                 .signature(

@@ -2,6 +2,7 @@ package io.github.firstoff.report.pdf;
 
 import io.github.firstoff.report.figure.HistogramFigure;
 import io.github.firstoff.report.figure.LevelLine;
+import io.github.firstoff.words.Labels;
 import java.awt.BasicStroke;
 import java.awt.geom.Rectangle2D;
 import java.util.Comparator;
@@ -13,8 +14,6 @@ import java.util.stream.DoubleStream;
 final class HistogramPainter {
     /** The name of a curve stands where its flank has fallen to this share of the peak: there is room beside it. */
     private static final double NAMED_AT = 0.3;
-
-    private static final String COUNT = "count";
 
     private final Pen pen;
     private final HistogramFigure figure;
@@ -133,12 +132,13 @@ final class HistogramPainter {
             }
         }
         double nameLine = area.getMaxY() + 2.5 + 2 * Pen.SIZE + 2;
+        String count = Labels.text("histogram.count");
         if (turned) {
             pen.line(area.getX(), area.getMaxY(), area.getMaxX(), area.getMaxY(), Pen.HAIR, Ink.GREY);
-            pen.text(COUNT, area.getMaxX() - pen.width(COUNT), nameLine, false, Ink.BLACK);
+            pen.text(count, area.getMaxX() - pen.width(count), nameLine, false, Ink.BLACK);
         } else {
             pen.line(area.getX(), area.getY(), area.getX(), area.getMaxY(), Pen.HAIR, Ink.GREY);
-            pen.text(COUNT, 0, nameLine, false, Ink.BLACK);
+            pen.text(count, 0, nameLine, false, Ink.BLACK);
         }
     }
 }

@@ -1,6 +1,7 @@
 package io.github.firstoff.report.pdf;
 
 import io.github.firstoff.report.model.Block;
+import io.github.firstoff.words.Labels;
 import java.text.DecimalFormat;
 import java.text.DecimalFormatSymbols;
 import java.util.Locale;
@@ -57,9 +58,10 @@ final class IndexScalePainter {
             scale.required().ifPresent(required -> {
                 double at = ends.place(required, left, right);
                 canvas.dashed(at, top - 2, at, bottom, 0.8, Ink.BLACK);
-                String label = "required "
-                        + minus(new DecimalFormat("0.0##", DecimalFormatSymbols.getInstance(Locale.ROOT))
-                                .format(required));
+                String label = Labels.text(
+                        "line.required",
+                        minus(new DecimalFormat("0.0##", DecimalFormatSymbols.getInstance(Locale.ROOT))
+                                .format(required)));
                 double half = faces.width(label, false, Type.LABEL.size()) / 2;
                 double middle = Math.max(left + half, Math.min(right - half, at));
                 canvas.textMiddle(label, middle, top - 4, Type.LABEL.in(Ink.BLACK));

@@ -3,6 +3,7 @@ package io.github.firstoff.report.pdf;
 import io.github.firstoff.report.model.Hand;
 import io.github.firstoff.report.model.ReportModel;
 import io.github.firstoff.report.model.Text;
+import io.github.firstoff.words.Labels;
 import java.util.ArrayList;
 import java.util.List;
 
@@ -32,21 +33,27 @@ final class PageFrame {
         texts = new TextSetter(faces, new NotationSetter(faces));
         width = model.paper().widthMm() * Type.MM;
         height = model.paper().heightMm() * Type.MM;
-        field("part", model.head().partNumber(), true);
-        field("name", model.head().partName(), false);
-        field("revision", model.head().revision(), false);
-        field("batch", model.head().batch(), false);
-        field("hand", model.head().hand().word(), false);
+        field(Labels.text("frame.part"), model.head().partNumber(), true, false);
+        field(Labels.text("frame.name"), model.head().partName(), false, true);
+        field(Labels.text("frame.revision"), model.head().revision(), false, false);
+        field(Labels.text("frame.batch"), model.head().batch(), false, false);
+        field(Labels.text("frame.hand"), hand(), false, false);
         rule = texts.set(Text.of(model.foot().decisionRule()), measure() * 0.52, FOOT);
     }
 
-    private void field(String label, String value, boolean strong) {
+    private void field(String label, String value, boolean strong, boolean mayShrink) {
         if (!value.isBlank()) {
-            fields.add(new Field(label, faces.fit(value), strong));
+            fields.add(new Field(label, faces.fit(value), strong, mayShrink));
         }
     }
 
-    private record Field(String label, String value, boolean strong) {}
+    private record Field(String label, String value, boolean strong, boolean mayShrink) {}
+
+    /** The hand in the language of the sheet. */
+    private String hand() {
+        String word = model.head().hand().word();
+        return word.isEmpty() ? word : Labels.wordOr("hand", word, word);
+    }
 
     double width() {
         return width;
@@ -97,7 +104,7 @@ final class PageFrame {
         for (Field field : fields) {
             String value = field.value();
             double fieldWidth = fieldWidth(field);
-            if (excess > 0 && field.label().equals("name")) {
+            if (excess > 0 && field.mayShrink()) {
                 // Only the name may give way: number, revision, batch and hand identify the part.
                 value = shortened(value, faces.width(value, field.strong(), Type.BODY.size()) - excess);
                 fieldWidth -= excess;
@@ -133,11 +140,11 @@ final class PageFrame {
         rule.paint(canvas, MARGIN, line + 2.5);
         String data = model.foot().dataHash().isEmpty()
                 ? ""
-                : "   data " + model.foot().dataHash();
+                : "   " + Labels.text("frame.data", model.foot().dataHash());
         String program = faces.fit(model.foot().programVersion() + data);
         double baseline = line + 2.5 + FOOT.baseline();
-        String pageText = "page " + page + " of " + pages;
-        double pageWidth = faces.width("page 000 of 000", true, FOOT.size());
+        String pageText = Labels.text("frame.page", page, pages);
+        double pageWidth = faces.width(Labels.text("frame.page", "000", "000"), true, FOOT.size());
         canvas.textRight(pageText, right, baseline, FOOT.heavy(true).in(Ink.BLACK));
         canvas.textRight(program, right - pageWidth - 6, baseline, FOOT);
     }
@@ -147,20 +154,21 @@ final class PageFrame {
         if (hand == Hand.NONE) {
             return;
         }
+        String word = hand();
         boolean port = hand.isLeft();
         double x = port ? BAR_INSET : width - BAR_INSET - BAR;
         double top = 5 * Type.MM;
         double length = height - 10 * Type.MM;
         canvas.fillRectangle(x, top, BAR, length, Ink.BLACK);
         Type type = new Type(7, 9, true, Ink.WHITE);
-        double wordWidth = faces.width(hand.word(), true, type.size());
+        double wordWidth = faces.width(word, true, type.size());
         for (double share : new double[] {0.12, 0.5, 0.88}) {
             double middle = top + share * length;
             double shift = type.size() * Type.CAPITALS / 2 - 0.4;
             if (port) {
-                canvas.textTurned(hand.word(), x + BAR / 2 + shift, middle + wordWidth / 2, true, type);
+                canvas.textTurned(word, x + BAR / 2 + shift, middle + wordWidth / 2, true, type);
             } else {
-                canvas.textTurned(hand.word(), x + BAR / 2 - shift, middle - wordWidth / 2, false, type);
+                canvas.textTurned(word, x + BAR / 2 - shift, middle - wordWidth / 2, false, type);
             }
         }
     }

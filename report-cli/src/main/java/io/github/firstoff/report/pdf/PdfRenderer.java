@@ -14,6 +14,7 @@ import com.lowagie.text.pdf.PdfWriter;
 import io.github.firstoff.report.model.Attachment;
 import io.github.firstoff.report.model.DocumentInfo;
 import io.github.firstoff.report.model.ReportModel;
+import io.github.firstoff.words.Labels;
 import java.io.ByteArrayOutputStream;
 import java.io.IOException;
 import java.io.OutputStream;
@@ -57,6 +58,11 @@ public final class PdfRenderer {
      * @throws IOException when the stream cannot be written
      */
     public RenderedSheet render(ReportModel model, List<Attachment> attachments, OutputStream out) throws IOException {
+        return Labels.of(model.document().language()).speaking(() -> set(model, attachments, out));
+    }
+
+    private static RenderedSheet set(ReportModel model, List<Attachment> attachments, OutputStream out)
+            throws IOException {
         Faces faces = new Faces();
         PageFrame frame = new PageFrame(model, faces);
         List<List<Paginator.Placed>> pages =

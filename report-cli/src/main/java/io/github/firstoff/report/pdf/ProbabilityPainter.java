@@ -3,6 +3,7 @@ package io.github.firstoff.report.pdf;
 import io.github.firstoff.report.figure.LevelLine;
 import io.github.firstoff.report.figure.ProbabilityFigure;
 import io.github.firstoff.report.figure.ProbabilityFigure.Place;
+import io.github.firstoff.words.Labels;
 import java.awt.BasicStroke;
 import java.awt.Shape;
 import java.awt.geom.Rectangle2D;
@@ -30,8 +31,6 @@ final class ProbabilityPainter {
 
     /** Where along the line its name stands, as a share of the lower half. */
     private static final double LOW = 0.55;
-
-    private static final String SHARE = "share at or below, %";
 
     private final Pen pen;
     private final ProbabilityFigure figure;
@@ -80,7 +79,7 @@ final class ProbabilityPainter {
         labels.draw(area);
         plot(fitted, reach, axis, area);
         pen.valueAxis(axis, pen.titleOf(figure.name(), figure.unit()), area, width);
-        pen.text(SHARE, 0, area.getMaxY() + 2.5 + 2 * Pen.SIZE + 2, false, Ink.BLACK);
+        pen.text(Labels.text("probability-plot.axis"), 0, area.getMaxY() + 2.5 + 2 * Pen.SIZE + 2, false, Ink.BLACK);
         name(fitted, reach, axis, area);
     }
 

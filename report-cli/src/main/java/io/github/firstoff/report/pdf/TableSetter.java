@@ -190,7 +190,20 @@ final class TableSetter {
                 width[i] = Math.max(width[i], Math.min(least[i], 40));
                 sum += width[i];
             }
-            double factor = Math.min(1, (measure - gutter * (width.length - 1)) / sum);
+            double room = measure - gutter * (width.length - 1);
+            double lacking = 0;
+            for (int i = 0; i < width.length; i++) {
+                lacking += Math.max(0, least[i] - width[i]);
+            }
+            if (sum < room && lacking > 0) {
+                // What is left goes to the columns whose words are broken.
+                double share = Math.min(1, (room - sum) / lacking);
+                for (int i = 0; i < width.length; i++) {
+                    width[i] += Math.max(0, least[i] - width[i]) * share;
+                }
+                return;
+            }
+            double factor = Math.min(1, room / sum);
             for (int i = 0; i < width.length; i++) {
                 width[i] *= factor;
             }

@@ -12,6 +12,7 @@ import io.github.firstoff.stats.SigmaEstimators;
 import io.github.firstoff.study.capability.Capability;
 import io.github.firstoff.study.capability.Index;
 import io.github.firstoff.study.capability.Interval;
+import io.github.firstoff.words.Labels;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -90,17 +91,21 @@ final class CapabilitySection {
         if (!hasPlace(share)) {
             return Optional.empty();
         }
-        String text = "Expected outside the limits while nothing changes: "
-                + perMillion(share.value().orElseThrow()) + " of a million pieces";
-        String level = Figures.rounded(capability.level() * 100, 0) + " % interval ";
+        String level = Figures.rounded(capability.level() * 100, 0);
         String interval = share.interval()
                 .filter(each -> Double.isFinite(each.upper()))
-                .map(each -> each.upper() < 1
-                        ? " (" + level + "wholly below 1)"
-                        : " (" + level + perMillion(each.lower()) + " to " + perMillion(each.upper()) + ")")
+                .map(each -> " ("
+                        + (each.upper() < 1
+                                ? Labels.text("expected.below-one", level)
+                                : Labels.text(
+                                        "expected.interval", level, perMillion(each.lower()), perMillion(each.upper())))
+                        + ")")
                 .orElse("");
-        return Optional.of(text + interval + ", by the "
-                + capability.distribution().method().family().name() + " distribution.");
+        return Optional.of(Labels.text(
+                "expected.outside",
+                perMillion(share.value().orElseThrow()),
+                interval,
+                Wording.distribution(capability.distribution())));
     }
 
     /** How many readings lay outside, and what that says of the share in the long run. */
@@ -112,17 +117,25 @@ final class CapabilitySection {
         int outside = capability.nonconforming().count().getAsInt();
         Interval interval = share.interval().get();
         String found = outside == 0
-                ? "Observed outside the limits: none of " + capability.count() + " readings"
-                : "Observed outside the limits: " + outside + " of " + capability.count() + " readings, "
-                        + perMillion(share.value().orElseThrow()) + " of a million";
-        return Optional.of(found + ". If the process keeps its share, that lies between "
-                + (interval.lower() == 0 ? "0" : perMillion(interval.lower())) + " and " + perMillion(interval.upper())
-                + " of a million, with " + Figures.rounded(interval.level() * 100, 0) + " % confidence ("
-                + interval.method() + ").");
+                ? Labels.text("observed.none", capability.count())
+                : Labels.text(
+                        "observed.some",
+                        outside,
+                        capability.count(),
+                        perMillion(share.value().orElseThrow()));
+        return Optional.of(Labels.text(
+                "observed.keeps",
+                found,
+                interval.lower() == 0 ? "0" : perMillion(interval.lower()),
+                perMillion(interval.upper()),
+                Figures.rounded(interval.level() * 100, 0),
+                interval.method()));
     }
 
     private static String perMillion(double value) {
-        return value < 1 ? "fewer than 1" : value < GROUPED ? Figures.twoDigits(value) : Figures.grouped(value);
+        return value < 1
+                ? Labels.text("million.fewer-than-one")
+                : value < GROUPED ? Figures.twoDigits(value) : Figures.grouped(value);
     }
 
     private static boolean hasPlace(Index index) {
@@ -155,8 +168,11 @@ final class CapabilitySection {
     private static String figures(Index index, int places) {
         String value = Figures.rounded(index.value().orElseThrow(), places);
         return bounded(index)
-                .map(each -> value + " (" + Figures.rounded(each.lower(), places) + " to "
-                        + Figures.rounded(each.upper(), places) + ")")
+                .map(each -> Labels.text(
+                        "index.figures",
+                        value,
+                        Figures.rounded(each.lower(), places),
+                        Figures.rounded(each.upper(), places)))
                 .orElse(value);
     }
 
@@ -179,18 +195,20 @@ final class CapabilitySection {
         names(placed, "Cp", "Cpk")
                 .ifPresent(names -> capability
                         .within()
-                        .ifPresent(each -> parts.add(names + ": within-subgroup sigma " + sigma(each))));
-        String family = capability.distribution().method().family().name();
+                        .ifPresent(each -> parts.add(Labels.text("conditions.within-sigma", names, sigma(each)))));
+        String family = Wording.distribution(capability.distribution());
         boolean normal = capability.distribution().method().isNormal();
         names(placed, "Pp", "Ppk")
-                .ifPresent(names -> parts.add(names + ": "
-                        + (normal ? "overall s " + overall() : "percentiles of the " + family + " distribution")));
-        names(placed, "Cpm").ifPresent(names -> parts.add("Cpm: overall s " + overall()));
+                .ifPresent(names -> parts.add(
+                        normal
+                                ? Labels.text("conditions.overall", names, overall())
+                                : Labels.text("conditions.percentiles", names, family)));
+        names(placed, "Cpm").ifPresent(names -> parts.add(Labels.text("conditions.overall", names, overall())));
         if (normal) {
-            parts.add("normal distribution");
+            parts.add(Labels.text("conditions.normal"));
         }
-        parts.add(Figures.rounded(capability.level() * 100, 0) + " % intervals (" + methods(placed) + ")");
-        parts.add("in control");
+        parts.add(Labels.text("conditions.intervals", Figures.rounded(capability.level() * 100, 0), methods(placed)));
+        parts.add(Labels.text("conditions.in-control"));
         return String.join("; ", parts) + ".";
     }
 
@@ -219,36 +237,37 @@ final class CapabilitySection {
 
     private String grouping() {
         if (new ChartWords(study).isSingle()) {
-            return ", individuals";
+            return Labels.text("grouping.individuals");
         }
-        String size = capability.subgroupSize().isPresent()
-                ? " of " + capability.subgroupSize().getAsInt()
-                : " of differing size";
-        return " in " + study.chart().data().count() + " subgroups" + size;
+        int groups = study.chart().data().count();
+        return capability.subgroupSize().isPresent()
+                ? Labels.text("grouping.of", groups, capability.subgroupSize().getAsInt())
+                : Labels.text("grouping.differing", groups);
     }
 
     private String sigma(SigmaEstimate estimate) {
-        return Figures.amount(estimate.sigma(), unit) + " from the " + estimator(estimate.estimator());
+        return Labels.text(
+                "conditions.sigma-from", Figures.amount(estimate.sigma(), unit), estimator(estimate.estimator()));
     }
 
     /** The estimator in words: a bar over a letter sits badly in running type. */
     static String estimator(String name) {
         if (name.equals(SigmaEstimators.MEAN_RANGE)) {
-            return "mean range (R-bar/d₂)";
+            return Labels.text("estimator.mean-range");
         } else if (name.equals(SigmaEstimators.MEAN_STANDARD_DEVIATION)) {
-            return "mean standard deviation (s-bar/c₄)";
+            return Labels.text("estimator.mean-standard-deviation");
         } else if (name.equals(SigmaEstimators.MEAN_MOVING_RANGE)) {
-            return "mean moving range (MR-bar/d₂)";
+            return Labels.text("estimator.mean-moving-range");
         } else if (name.equals(SigmaEstimators.POOLED)) {
-            return "pooled standard deviation";
+            return Labels.text("estimator.pooled");
         } else if (name.equals(SigmaEstimators.POOLED_UNBIASED)) {
-            return "pooled standard deviation (s/c₄)";
+            return Labels.text("estimator.pooled-unbiased");
         } else if (name.equals(SigmaEstimators.MEDIAN_RANGE)) {
-            return "median range (R/d₄)";
+            return Labels.text("estimator.median-range");
         } else if (name.equals(SigmaEstimators.MEDIAN_MOVING_RANGE)) {
-            return "median moving range (MR/d₄)";
+            return Labels.text("estimator.median-moving-range");
         } else if (name.equals(SigmaEstimators.SAMPLE)) {
-            return "standard deviation of all readings";
+            return Labels.text("estimator.sample");
         }
         return name.replace("\u0304", "-bar");
     }
@@ -259,16 +278,16 @@ final class CapabilitySection {
 
     private String whyNone() {
         return switch (capability.control()) {
-            case OUT_OF_CONTROL -> "No index of capability: the process was not in control, so indices do not predict.";
-            case NOT_ASSESSED ->
-                "No index of capability: whether the process was in control is not known, so indices do not predict.";
+            case OUT_OF_CONTROL -> Labels.text("no-index.out-of-control");
+            case NOT_ASSESSED -> Labels.text("no-index.not-assessed");
             case IN_CONTROL ->
-                "No index is shown. "
-                        + shown().stream()
+                Labels.text(
+                        "no-index.other",
+                        shown().stream()
                                 .map(Index::reason)
                                 .filter(reason -> !reason.isEmpty())
                                 .findFirst()
-                                .orElse("");
+                                .orElse(""));
         };
     }
 
@@ -276,17 +295,13 @@ final class CapabilitySection {
     private String was() {
         Summary summary = finding.summary().orElseThrow();
         Readings readings = new Readings(finding.result());
-        StringBuilder text = new StringBuilder("Of these ")
-                .append(summary.count())
-                .append(summary.count() == 1 ? " reading" : " readings")
-                .append(" as they were: least ")
-                .append(readings.least().map(Readings::withUnit).orElse(Figures.DASH))
-                .append(", mean ")
-                .append(SummaryTable.meanWithUnit(summary, readings))
-                .append(", greatest ")
-                .append(readings.greatest().map(Readings::withUnit).orElse(Figures.DASH));
-        summary.standardDeviation()
-                .ifPresent(s -> text.append(", standard deviation ").append(Figures.amount(s, unit)));
+        StringBuilder text = new StringBuilder(Labels.text(
+                "past.figures",
+                summary.count(),
+                readings.least().map(Readings::withUnit).orElse(Figures.DASH),
+                SummaryTable.meanWithUnit(summary, readings),
+                readings.greatest().map(Readings::withUnit).orElse(Figures.DASH)));
+        summary.standardDeviation().ifPresent(s -> text.append(Labels.text("past.deviation", Figures.amount(s, unit))));
         List<String> performance = new ArrayList<>();
         for (Index index : shown()) {
             if (hasPlace(index) && (index.name().equals("Pp") || index.name().equals("Ppk"))) {
@@ -295,10 +310,10 @@ final class CapabilitySection {
             }
         }
         if (!performance.isEmpty()) {
-            text.append("; performance ")
-                    .append(String.join(" and ", performance))
-                    .append(performance.size() == 1 ? ", which describes" : ", which describe")
-                    .append(" this batch and no other");
+            text.append(Labels.text(
+                    "past.performance",
+                    performance.size(),
+                    String.join(" " + Labels.text("list.and") + " ", performance)));
         }
         return text.append('.').toString();
     }
@@ -307,7 +322,7 @@ final class CapabilitySection {
     private void reasons(List<Block> blocks) {
         List<String> sentences = new ArrayList<>();
         if (!finding.result().characteristic().zone().isFixed()) {
-            sentences.add("The limits differ from piece to piece, so there are no indices.");
+            sentences.add(Labels.text("no-index.differing-limits"));
         } else if (shown().stream().anyMatch(CapabilitySection::hasPlace)) {
             Map<String, List<String>> missing = new LinkedHashMap<>();
             shown().stream()
@@ -317,7 +332,8 @@ final class CapabilitySection {
                             || each.name().equals("Cpm"))
                     .forEach(each -> missing.computeIfAbsent(each.reason(), reason -> new ArrayList<>())
                             .add(each.name()));
-            missing.forEach((reason, names) -> sentences.add("No " + String.join(", ", names) + ": " + lower(reason)));
+            missing.forEach((reason, names) ->
+                    sentences.add(Labels.text("no-index.names", String.join(", ", names), lower(reason))));
         }
         if (!sentences.isEmpty()) {
             blocks.add(new Block.Note(Text.of(String.join(" ", sentences))));

@@ -9,6 +9,7 @@ import io.github.firstoff.sheet.Phrases;
 import io.github.firstoff.sheet.Sheet;
 import io.github.firstoff.tolerance.Drawing;
 import io.github.firstoff.tolerance.FitPair;
+import io.github.firstoff.words.Labels;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
@@ -42,29 +43,23 @@ public final class Cautions {
                 .filter(each -> each.verdict() != Verdict.NONCONFORMING)
                 .toList();
         if (!out.isEmpty()) {
-            blocks.add(caution("the plan marks " + named(out) + " as critical, and "
-                    + (out.size() == 1 ? "it does" : "they do")
-                    + " not conform. Hold the pieces concerned, and those made"
-                    + " since the last one known to be good, until somebody entitled to decide has decided."
-                    + rules()));
+            blocks.add(caution(Labels.text("caution.critical-out", named(out), out.size()) + rules()));
         }
         if (!open.isEmpty()) {
-            blocks.add(caution("the plan marks " + named(open) + " as critical, and "
-                    + (open.size() == 1 ? "it is" : "they are") + " not shown to conform. Release nothing on the"
-                    + " strength of this sheet until that is done." + rules()));
+            blocks.add(caution(Labels.text("caution.critical-open", named(open), open.size()) + rules()));
         }
         critical.stream()
                 .filter(Cautions::isPressed)
                 .findFirst()
-                .ifPresent(each -> blocks.add(caution("do not press anything into or onto " + each.number() + " ("
-                        + each.characteristic().characteristic().printed()
-                        + ") before that: a fit that is too loose may"
-                        + " turn or walk in service, one that is too tight may overstress the part.")));
+                .ifPresent(each -> blocks.add(caution(Labels.text(
+                        "caution.press",
+                        each.number(),
+                        each.characteristic().characteristic().printed()))));
         return blocks;
     }
 
     private static String rules() {
-        return " Your own rules for nonconforming product, and your customer's, come first.";
+        return " " + Labels.text("caution.rules");
     }
 
     private static Block caution(String text) {
@@ -91,9 +86,11 @@ public final class Cautions {
         for (CharacteristicResult each : sheet.result().judged()) {
             Characteristic characteristic = each.characteristic().characteristic();
             if (characteristic.requirement() instanceof FitPair pair) {
-                sentences.add(each.number() + ", the pair " + characteristic.printed() + " by its limits: "
-                        + Phrases.fit(pair.fitOn(sheet.plan().plan().unit()))
-                        + ". Only the size of this part was measured.");
+                sentences.add(Labels.text(
+                        "fit.pair",
+                        each.number(),
+                        characteristic.printed(),
+                        Phrases.fit(pair.fitOn(sheet.plan().plan().unit()))));
             }
         }
         String numbers = sheet.result().judged().stream()
@@ -102,9 +99,7 @@ public final class Cautions {
                         + each.characteristic().characteristic().printed() + ")")
                 .collect(Collectors.joining(", "));
         if (!numbers.isEmpty()) {
-            sentences.add("Press fit: " + numbers
-                    + ". A size that conforms here lies within its own limits, at 20 °C. How"
-                    + " tight the assembly is depends on the mating part as well, which this sheet does not know.");
+            sentences.add(Labels.text("fit.pressed", numbers));
         }
         return sentences.isEmpty() ? Optional.empty() : Optional.of(String.join(" ", sentences));
     }

@@ -7,8 +7,8 @@ import io.github.firstoff.report.model.Block.Fact;
 import io.github.firstoff.report.model.Block.FactGroup;
 import io.github.firstoff.report.model.Text;
 import io.github.firstoff.report.model.Tone;
-import io.github.firstoff.sheet.Phrases;
 import io.github.firstoff.sheet.Sheet;
+import io.github.firstoff.words.Labels;
 import java.util.ArrayList;
 import java.util.List;
 
@@ -39,9 +39,15 @@ public final class CertificateSection {
     }
 
     String sentence() {
-        String issuer = job.issuer().map(Job.Firm::name).orElse("The issuer");
-        return issuer + " declares: " + pieces() + " " + (inspected() == 1 ? "conforms" : "conform") + " to drawing "
-                + part.drawing().orElse(part.number()) + ", revision " + part.revision() + bySample() + ".";
+        String issuer = job.issuer().map(Job.Firm::name).orElseGet(() -> Labels.text("certificate.the-issuer"));
+        return Labels.text(
+                "certificate.declares",
+                issuer,
+                pieces(),
+                inspected(),
+                part.drawing().orElse(part.number()),
+                part.revision(),
+                bySample());
     }
 
     /** The statement itself says what was not measured on every piece. */
@@ -50,8 +56,8 @@ public final class CertificateSection {
         return sampled() == 0
                 ? ""
                 : sampled() == judged
-                        ? ", by a sample of them"
-                        : ", " + sampled() + " of " + judged + " characteristics by a sample of them";
+                        ? Labels.text("certificate.sample-all")
+                        : Labels.text("certificate.sample-some", sampled(), judged);
     }
 
     private long sampled() {
@@ -67,31 +73,31 @@ public final class CertificateSection {
     /** The pieces that the statement speaks of: those inspected, never more. */
     private String pieces() {
         int quantity = job.quantity().orElse(inspected());
-        String batch = job.batch().map(name -> ", batch " + name + ",").orElse("");
+        String batch =
+                job.batch().map(name -> Labels.text("certificate.batch", name)).orElse("");
         if (inspected() < quantity) {
-            return "the " + Phrases.counted(inspected(), "piece", "pieces") + " inspected, of " + quantity + " of "
-                    + part.number() + (batch.isEmpty() ? "," : batch);
+            return Labels.text(
+                    "certificate.pieces-inspected",
+                    Wording.pieces(inspected()),
+                    quantity,
+                    part.number(),
+                    batch.isEmpty() ? "," : batch);
         }
-        return "the " + (inspected() == 1 ? "piece" : inspected() + " pieces") + " of " + part.number() + batch;
+        return Labels.text("certificate.pieces", inspected(), part.number(), batch);
     }
 
     private String basis() {
         int judged = sheet.result().judged().size();
         String rule = Wording.rule(sheet);
-        StringBuilder text = new StringBuilder("Inspected for ")
-                .append(Phrases.counted(judged, "characteristic", "characteristics"))
-                .append(rule.isEmpty() ? "" : ", decided " + rule)
-                .append(sampled() > 0 ? "; the table gives the pieces for each" : "")
-                .append('.');
+        String basis = Labels.text(
+                "certificate.basis",
+                Wording.characteristicsCounted(judged),
+                rule.isEmpty() ? "" : Labels.text("certificate.decided", rule),
+                sampled() > 0 ? Labels.text("certificate.pieces-in-table") : "");
+        StringBuilder text = new StringBuilder(basis);
         int quantity = job.quantity().orElse(inspected());
         if (inspected() < quantity) {
-            text.append(" ")
-                    .append(inspected())
-                    .append(" of ")
-                    .append(quantity)
-                    .append(" pieces were inspected; nothing is said here of measurements on the other ")
-                    .append(quantity - inspected())
-                    .append('.');
+            text.append(' ').append(Labels.text("certificate.rest", inspected(), quantity, quantity - inspected()));
         }
         return text.toString();
     }
@@ -103,48 +109,53 @@ public final class CertificateSection {
 
     private FactGroup declaration() {
         List<Fact> list = new ArrayList<>();
-        list.add(Fact.of("number", Wording.orNotStated(job.certificateNumber())));
-        list.add(Fact.of("issuer", JobFacts.firm(job.issuer())));
-        list.add(Fact.of("date of issue", job.date().map(Object::toString).orElse(Wording.NOT_STATED)));
-        list.add(Fact.of("place of issue", Wording.orNotStated(job.issuer().flatMap(Job.Firm::address))));
+        list.add(Fact.of(Labels.text("fact.certificate-number"), Wording.orNotStated(job.certificateNumber())));
+        list.add(Fact.of(Labels.text("fact.issuer"), JobFacts.firm(job.issuer())));
+        list.add(Fact.of(
+                Labels.text("fact.date-of-issue"),
+                job.date().map(Object::toString).orElseGet(Wording::notStated)));
+        list.add(Fact.of(
+                Labels.text("fact.place-of-issue"),
+                Wording.orNotStated(job.issuer().flatMap(Job.Firm::address))));
         if (facts.isDeliveredAsRequired()) {
-            list.add(Fact.of("material", part.material().orElseThrow() + "\n" + facts.heats()));
+            list.add(Fact.of(Labels.text("fact.material"), part.material().orElseThrow() + "\n" + facts.heats()));
         } else {
-            list.add(Fact.of("material required", Wording.orNotStated(part.material())));
-            list.add(Fact.of("material delivered", facts.materials()));
+            list.add(Fact.of(Labels.text("fact.material-required"), Wording.orNotStated(part.material())));
+            list.add(Fact.of(Labels.text("fact.material-delivered"), facts.materials()));
         }
-        return new FactGroup("Declaration and material", list);
+        return new FactGroup(Labels.text("facts.declaration"), list);
     }
 
     private FactGroup object() {
         List<Fact> list = new ArrayList<>();
-        list.add(Fact.of("part", part.number()));
-        list.add(Fact.of("name", Wording.orNotStated(part.name())));
-        list.add(Fact.of("drawing", Wording.orNotStated(part.drawing()) + ", revision " + part.revision()));
+        list.add(Fact.of(Labels.text("fact.part"), part.number()));
+        list.add(Fact.of(Labels.text("fact.name"), Wording.orNotStated(part.name())));
+        list.add(Fact.of(
+                Labels.text("fact.drawing"),
+                Labels.text("fact.drawing-revision", Wording.orNotStated(part.drawing()), part.revision())));
         sheet.plan()
                 .plan()
                 .generalTolerance()
-                .ifPresent(general -> list.add(Fact.of("general tolerance", general.text())));
-        list.add(Fact.of("hand", facts.hand()));
-        return new FactGroup("Object and requirements", list);
+                .ifPresent(general -> list.add(Fact.of(Labels.text("fact.general-tolerance"), general.text())));
+        list.add(Fact.of(Labels.text("fact.hand"), facts.hand()));
+        return new FactGroup(Labels.text("facts.object"), list);
     }
 
     private FactGroup delivery() {
         List<Fact> list = new ArrayList<>();
-        list.add(Fact.of("customer", JobFacts.firm(job.customer())));
-        list.add(Fact.of("order", Wording.orNotStated(job.order())));
-        list.add(Fact.of("job", Wording.orNotStated(job.job())));
-        list.add(Fact.of("batch", Wording.orNotStated(job.batch())));
-        list.add(Fact.of("delivered", facts.quantity()));
-        list.add(Fact.of("inspected", facts.pieces()));
-        return new FactGroup("Delivery", list);
+        list.add(Fact.of(Labels.text("fact.customer"), JobFacts.firm(job.customer())));
+        list.add(Fact.of(Labels.text("fact.order"), Wording.orNotStated(job.order())));
+        list.add(Fact.of(Labels.text("fact.job"), Wording.orNotStated(job.job())));
+        list.add(Fact.of(Labels.text("fact.batch"), Wording.orNotStated(job.batch())));
+        list.add(Fact.of(Labels.text("fact.delivered"), facts.quantity()));
+        list.add(Fact.of(Labels.text("fact.inspected"), facts.pieces()));
+        return new FactGroup(Labels.text("facts.delivery"), list);
     }
 
     /** How to read the table, what the declaration does not say, and where its readings are kept. */
     public Block notes(String legend, String fits) {
         String hash = sheet.provenance().shortHash();
-        return new Block.Note(Text.of(legend
-                + " Theoretically exact and reference dimensions are not judged and not listed. The"
-                + " readings are kept by the issuer under data " + hash + "." + (fits.isEmpty() ? "" : " " + fits)));
+        return new Block.Note(
+                Text.of(legend + " " + Labels.text("certificate.kept", hash) + (fits.isEmpty() ? "" : " " + fits)));
     }
 }

@@ -12,6 +12,7 @@ import io.github.firstoff.sheet.Finding;
 import io.github.firstoff.sheet.Sheet;
 import io.github.firstoff.sheet.Summary;
 import io.github.firstoff.study.capability.Capability;
+import io.github.firstoff.words.Labels;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
@@ -34,28 +35,24 @@ public final class CertificateTable {
     /** The table. */
     public Block table() {
         List<Column> columns = new ArrayList<>();
-        columns.add(Column.narrow("No."));
-        columns.add(Column.text("Characteristic and requirement", 4));
+        columns.add(Column.narrow(Labels.text("column.number")));
+        columns.add(Column.text(Labels.text("column.characteristic"), 4));
         if (parts.isMixed()) {
-            columns.add(Column.narrow("Unit"));
+            columns.add(Column.narrow(Labels.text("column.unit")));
         }
-        columns.add(Column.figure("Pieces", ""));
-        columns.add(parts.figure("Least"));
-        columns.add(parts.figure("Mean"));
-        columns.add(parts.figure("Greatest"));
+        columns.add(Column.figure(Labels.text("column.pieces"), ""));
+        columns.add(parts.figure(Labels.text("column.least")));
+        columns.add(parts.figure(Labels.text("column.mean")));
+        columns.add(parts.figure(Labels.text("column.greatest")));
         if (indices) {
-            columns.add(Column.figure("Cpk (" + level() + " interval)", ""));
+            columns.add(Column.figure(Labels.text("column.cpk", level()), ""));
         }
         return new Block.Table(columns, findings.stream().map(this::row).toList());
     }
 
     /** What the columns say that their heads do not. */
     public String legend() {
-        return "Every characteristic listed conforms. Pieces: on how many it was inspected."
-                + (indices
-                        ? " Cpk: given where the process was in control on its chart and its readings were enough and not at odds"
-                                + " with a normal distribution, from the spread within subgroups; else a dash."
-                        : "");
+        return Labels.text("certificate.legend") + (indices ? " " + Labels.text("certificate.legend-cpk") : "");
     }
 
     private TableRow row(Finding finding) {
@@ -71,7 +68,7 @@ public final class CertificateTable {
         }
         cells.add(Cell.figure(Integer.toString(readings.pieces())));
         cells.add(value(readings.least(), unit));
-        String pass = result.characteristic().isAttribute() ? "all pass" : Figures.DASH;
+        String pass = result.characteristic().isAttribute() ? Labels.text("reading.all-pass") : Figures.DASH;
         cells.add(Cell.figure(
                 summary.map(each -> SummaryTable.mean(each, readings)).orElse(pass)));
         cells.add(value(readings.greatest(), unit));

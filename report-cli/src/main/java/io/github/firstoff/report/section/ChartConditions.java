@@ -2,14 +2,13 @@ package io.github.firstoff.report.section;
 
 import io.github.firstoff.report.figure.Thinning;
 import io.github.firstoff.sample.Break;
-import io.github.firstoff.sheet.Phrases;
 import io.github.firstoff.sheet.ProcessStudy;
 import io.github.firstoff.study.chart.Baseline;
 import io.github.firstoff.study.chart.ControlChart;
 import io.github.firstoff.study.chart.DispersionCheck;
 import io.github.firstoff.study.chart.LimitsFrom;
-import io.github.firstoff.study.chart.RunRule;
 import io.github.firstoff.study.chart.Stage;
+import io.github.firstoff.words.Labels;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -52,7 +51,15 @@ final class ChartConditions {
                 .forEach(sentences::add);
         idle().ifPresent(sentences::add);
         if (chart.location().hasLines()) {
-            sentences.add(study.falseSignals().sentence());
+            sentences.add(Labels.library(
+                    "library.false-signals",
+                    study.falseSignals().sentence(),
+                    Double.isInfinite(study.falseSignals().average()),
+                    Double.isInfinite(study.falseSignals().average())
+                            ? ""
+                            : Figures.rounded(
+                                    study.falseSignals().average(),
+                                    study.falseSignals().average() < 100 ? 1 : 0)));
         }
         thinned().ifPresent(sentences::add);
         return sentences;
@@ -79,7 +86,7 @@ final class ChartConditions {
                 .map(Stage::label)
                 .filter(label -> note.startsWith(label + ": "))
                 .findFirst()
-                .map(label -> "Stretch " + label + note.substring(label.length()))
+                .map(label -> Labels.text("conditions.stretch", label, note.substring(label.length())))
                 .orElse(note);
     }
 
@@ -87,12 +94,17 @@ final class ChartConditions {
     private Optional<String> idle() {
         List<String> idle = study.request().tests().rules().stream()
                 .filter(rule -> chart.panels().stream().noneMatch(panel -> rule.judges(panel.nature())))
-                .map(RunRule::description)
+                .map(rule -> Labels.wordOr("test", rule.description().replace(",", ""), rule.description()))
                 .toList();
         return idle.isEmpty()
                 ? Optional.empty()
-                : Optional.of("Not looked for, because the chart plots "
-                        + chart.location().nature().words() + ": " + String.join("; ", idle) + ".");
+                : Optional.of(Labels.text(
+                        "conditions.idle",
+                        Labels.library(
+                                "library.nature."
+                                        + chart.location().nature().name().toLowerCase(Locale.ROOT),
+                                chart.location().nature().words()),
+                        String.join("; ", idle)));
     }
 
     /** What a point is, where its name does not say it. */
@@ -102,43 +114,36 @@ final class ChartConditions {
                 : "0.5";
         return switch (chart.kind()) {
             case "cusum" ->
-                Optional.of("The upper sum adds up by how much points lie more than " + k
-                        + " sigma of a point above the centre, the lower sum by how much below; each falls back to zero, and"
-                        + " either signals beyond its decision line, "
-                        + Figures.rounded(settings().interval().orElse(5), 1) + " sigma from zero"
-                        + (settings().headStart().orElse(0) > 0
-                                ? ". Both start at "
-                                        + Figures.rounded(settings().headStart().getAsDouble() * 100, 0)
-                                        + " % of it, so that a start that is off shows early."
-                                : "."));
-            case "ewma" ->
-                Optional.of(
-                        "Each point is the mean of all points up to it, weighted: the newest counts "
-                                + Figures.of(decimal(settings().lambda().orElse(0.2)))
-                                + ", every earlier one that much less than the one after it. The limits widen as the average settles.");
-            case "between-within" ->
-                Optional.of(
-                        "The limits of the means come from how far successive means differ, so that ordinary movement"
-                                + " from one subgroup to the next is no signal"
-                                + chart.sigmaBetween()
-                                        .map(between -> "; spread between subgroups, sigma "
-                                                + Figures.amount(between, words.readingUnit()))
-                                        .orElse("")
-                                + ".");
-            case "deviation" ->
-                Optional.of("Points count from the nominal: 0 is on nominal."
-                        + (isFamily()
-                                ? " Under the axis: the number of the characteristic that each point is of; one process makes them all."
+                Optional.of(Labels.text(
+                        "conditions.cusum",
+                        k,
+                        Figures.rounded(settings().interval().orElse(5), 1),
+                        settings().headStart().orElse(0) > 0
+                                ? Labels.text(
+                                        "conditions.head-start",
+                                        Figures.rounded(settings().headStart().getAsDouble() * 100, 0))
                                 : ""));
+            case "ewma" ->
+                Optional.of(Labels.text(
+                        "conditions.ewma",
+                        Figures.of(decimal(settings().lambda().orElse(0.2)))));
+            case "between-within" ->
+                Optional.of(Labels.text(
+                        "conditions.between-within",
+                        chart.sigmaBetween()
+                                .map(between ->
+                                        Labels.text("conditions.between", Figures.amount(between, words.readingUnit())))
+                                .orElse("")));
+            case "deviation" ->
+                Optional.of(Labels.text("conditions.deviation")
+                        + (isFamily() ? " " + Labels.text("conditions.deviation-family") : ""));
             case "standardised-deviation" ->
-                Optional.of(
-                        "Points count from the nominal of their own characteristic, in standard deviations of its own"
-                                + " readings (sigmas), so that parts that spread differently share one chart: 0 is on nominal."
-                                + (isFamily() ? " Under the axis: the number of that characteristic." : ""));
+                Optional.of(Labels.text("conditions.standardised")
+                        + (isFamily() ? " " + Labels.text("conditions.standardised-family") : ""));
             case "p", "np", "u" ->
                 chart.location().commonLines().isPresent()
                         ? Optional.empty()
-                        : Optional.of("Each " + words.noun() + " is judged by limits of its own size.");
+                        : Optional.of(Labels.text("conditions.own-size", words.noun()));
             default -> Optional.empty();
         };
     }
@@ -161,31 +166,36 @@ final class ChartConditions {
             return Optional.empty();
         }
         boolean zones = chart.location().hasZones();
-        String names = words.isCusum()
-                ? "Decision lines and centre, "
-                : "UCL and LCL: control limits" + (zones ? " at three sigma, " : ", ");
+        String names = Labels.text(
+                words.isCusum()
+                        ? "conditions.decision-lines"
+                        : zones ? "conditions.limits-three-sigma" : "conditions.limits");
         String sigma = chart.sigmaWithin()
-                .map(estimate -> "; sigma " + Figures.amount(estimate.sigma(), words.readingUnit()) + " from the "
-                        + CapabilitySection.estimator(estimate.estimator()))
+                .map(estimate -> Labels.text(
+                        "conditions.sigma",
+                        Figures.amount(estimate.sigma(), words.readingUnit()),
+                        CapabilitySection.estimator(estimate.estimator())))
                 .orElse("");
-        String last = chart.location().commonLines().isPresent()
-                ? ""
-                : ". They differ from point to point: the values at the right are those of the last";
-        return Optional.of(names + origin() + sigma + last + (zones ? ". Dotted: one and two sigma" : "")
-                + ". Control limits say what the process does, not what the drawing allows.");
+        return Optional.of(Labels.text(
+                "conditions.all-limits",
+                names,
+                origin(),
+                sigma,
+                chart.location().commonLines().isPresent() ? "" : " " + Labels.text("conditions.differ"),
+                zones ? " " + Labels.text("conditions.dotted") : ""));
     }
 
     /** Which points set the limits, or where they come from. */
     private String origin() {
         if (study.frozenFrom().isPresent()) {
-            return "set before and kept: limits from " + study.frozenFrom().get();
+            return Labels.text("origin.frozen", study.frozenFrom().get());
         }
         if (chart.stages().size() > 1) {
-            return "set anew by every stretch, as the table says";
+            return Labels.text("origin.stretches");
         }
         int points = chart.data().count();
         if (chart.limitsFrom() == 0) {
-            return "set before";
+            return Labels.text("origin.before");
         }
         LimitsFrom from = study.request().limits();
         boolean all = from.baseline().equals(Baseline.ALL) && from.phase().isEmpty();
@@ -194,18 +204,21 @@ final class ChartConditions {
                         && endOfBaseline().isEmpty()
                         && from.baseline().from() == 1)) {
             return chart.limitsFrom() == points
-                    ? "set by all " + points + " " + words.nouns()
-                    : "set by " + chart.limitsFrom() + " of " + points + " " + words.nouns();
+                    ? Labels.text("origin.all", points, words.nouns())
+                    : Labels.text("origin.some", chart.limitsFrom(), points, words.nouns());
         }
-        String which = from.phase().map(phase -> " of phase " + phase).orElse("");
         int first = from.baseline().from();
         if (from.phase().isEmpty() && first == 1) {
-            return "set by the first " + chart.limitsFrom() + " of " + points + " " + words.nouns();
+            return Labels.text("origin.first", chart.limitsFrom(), points, words.nouns());
         }
-        return "set by " + chart.limitsFrom() + " " + words.nouns() + which
-                + (from.phase().isEmpty()
-                        ? ", " + first + " to " + Math.min(from.baseline().to(), points)
-                        : "");
+        return from.phase()
+                .map(phase -> Labels.text("origin.phase", chart.limitsFrom(), words.nouns(), phase))
+                .orElseGet(() -> Labels.text(
+                        "origin.span",
+                        chart.limitsFrom(),
+                        words.nouns(),
+                        first,
+                        Math.min(from.baseline().to(), points)));
     }
 
     /** The number of the last point that set limits, where others follow that are judged by them. */
@@ -224,28 +237,21 @@ final class ChartConditions {
             return Optional.empty();
         }
         DispersionCheck check = chart.dispersionCheck().get();
-        String distribution = chart.kind().equals("p") || chart.kind().equals("np") ? "binomial" : "Poisson";
-        String ratio = Figures.rounded(check.sigmaZ(), 2);
-        String chance =
-                " (by chance " + Figures.rounded(check.lower(), 2) + " to " + Figures.rounded(check.upper(), 2) + ")";
-        String found = "From one " + words.noun() + " to the next the counts differ " + ratio
-                + " times as widely as the " + distribution + " distribution says" + chance + ": ";
+        boolean binomial = chart.kind().equals("p") || chart.kind().equals("np");
+        String found = Labels.text(
+                "dispersion.found",
+                words.noun(),
+                Figures.rounded(check.sigmaZ(), 2),
+                Labels.text(binomial ? "dispersion.binomial" : "dispersion.poisson"),
+                Wording.span(Figures.rounded(check.lower(), 2), Figures.rounded(check.upper(), 2)));
         if (!check.isOver() && !check.isUnder()) {
             return Optional.of(
-                    found
-                            + (check.applied()
-                                    ? "no more and no less than chance explains; by choice the limits have that width all the same."
-                                    : "no more and no less than chance explains, so the limits are those of that distribution."));
+                    found + " " + Labels.text(check.applied() ? "dispersion.chance-applied" : "dispersion.chance"));
         }
-        String more = check.isOver() ? "more" : "less";
-        String changed = check.isOver() ? "widened" : "narrowed";
-        return Optional.of(found + "they spread " + more + " than chance explains. "
+        return Optional.of(found + " " + Labels.text("dispersion.more-or-less", check.isOver()) + " "
                 + (check.applied()
-                        ? "The limits are " + changed + " by that factor (Laney 2002)"
-                                + (check.isOver()
-                                        ? "; what makes the counts differ so is worth knowing."
-                                        : "; look whether pieces were counted as they came.")
-                        : "By choice the limits are those of the distribution all the same."));
+                        ? Labels.text(check.isOver() ? "dispersion.widened" : "dispersion.narrowed")
+                        : Labels.text("dispersion.kept")));
     }
 
     /** Where runs begin anew, by what was done. */
@@ -260,13 +266,14 @@ final class ChartConditions {
                     .add(words.point(each.number()) + " (" + each.label() + ")");
         }
         String told = byReason.entrySet().stream()
-                .map(each -> (breaks.size() > NAMED_BREAKS
-                                ? Phrases.counted(each.getValue().size(), "time", "times")
-                                : String.join(", ", each.getValue()))
-                        + ", where " + each.getKey())
+                .map(each -> Labels.text(
+                        "breaks.where",
+                        breaks.size() > NAMED_BREAKS
+                                ? Labels.text("breaks.times", each.getValue().size())
+                                : String.join(", ", each.getValue()),
+                        each.getKey()))
                 .collect(Collectors.joining("; "));
-        return Optional.of(
-                "At a gap something was done to the process, and patterns and moving ranges begin anew: " + told + ".");
+        return Optional.of(Labels.text("breaks.told", told));
     }
 
     private Optional<String> thinned() {
@@ -274,11 +281,6 @@ final class ChartConditions {
         int neighbours = Thinning.neighbours(count);
         return neighbours == 1
                 ? Optional.empty()
-                : Optional.of(String.format(
-                        Locale.ROOT,
-                        "Of these %,d points the picture draws, of every %d neighbours, the highest and the lowest, and every"
-                                + " point that signals, is excluded or lies out of tolerance; limits and tests use them all.",
-                        count,
-                        neighbours));
+                : Optional.of(Labels.text("conditions.thinned", String.format(Locale.ROOT, "%,d", count), neighbours));
     }
 }

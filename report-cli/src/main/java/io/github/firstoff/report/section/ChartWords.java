@@ -6,6 +6,8 @@ import io.github.firstoff.study.chart.ControlChart;
 import io.github.firstoff.study.chart.Panel;
 import io.github.firstoff.study.chart.PanelKind;
 import io.github.firstoff.study.chart.PanelNature;
+import io.github.firstoff.study.chart.Side;
+import io.github.firstoff.words.Labels;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
@@ -66,12 +68,17 @@ final class ChartWords {
 
     /** {@code subgroup}, {@code piece} or {@code sample}. */
     String noun() {
-        return isCounted() ? "sample" : single ? "piece" : "subgroup";
+        return Labels.text(isCounted() ? "noun.sample" : single ? "noun.piece" : "noun.subgroup");
     }
 
     /** {@code subgroups}, {@code pieces} or {@code samples}. */
     String nouns() {
-        return noun() + "s";
+        return Labels.text(isCounted() ? "nouns.sample" : single ? "nouns.piece" : "nouns.subgroup");
+    }
+
+    /** Which side of the centre line, in a word. */
+    static String side(Side side) {
+        return Labels.wordOr("side", side.word(), side.word());
     }
 
     private Panel panel(PanelKind kind) {
@@ -81,25 +88,31 @@ final class ChartWords {
     /** {@code mean}, {@code range}, {@code individual value}. */
     String statistic(PanelKind kind) {
         String plotted = panel(kind).statistic();
-        return plotted.equals("proportion") ? "proportion nonconforming" : plotted;
+        return Labels.wordOr("statistic", plotted, plotted);
     }
 
     /** {@code means}, {@code ranges}, {@code moving ranges of means}. */
     String statistics(PanelKind kind) {
-        String one = statistic(kind);
-        for (String rest : List.of(" of ", " from ", " nonconforming")) {
-            int at = one.indexOf(rest);
-            if (at > 0) {
-                return one.substring(0, at) + "s" + one.substring(at);
-            }
-        }
-        return one.startsWith("nonconformities") ? one : one + "s";
+        String one = panel(kind).statistic();
+        return Labels.wordOr("statistics", one, one);
+    }
+
+    /** The same with its article where the language has one, at the start of a sentence's subject: {@code the mean}. */
+    String theStatistic(PanelKind kind) {
+        String one = panel(kind).statistic();
+        return Labels.wordOr("the-statistic", one, one);
+    }
+
+    /** {@code the means}, {@code the ranges}. */
+    String theStatistics(PanelKind kind) {
+        return Labels.text("statistics.the", statistics(kind));
     }
 
     /** The unit of the points: of counts none, of standardised points their sigma. */
     String unit() {
         if (isStandardised()) {
-            return chart.kind().equals("standardised-deviation") ? "in sigmas of each part" : "in sigmas of the mean";
+            return Labels.text(
+                    chart.kind().equals("standardised-deviation") ? "unit.sigmas-of-part" : "unit.sigmas-of-mean");
         }
         return isCounted() ? "" : readingUnit().symbol();
     }
@@ -112,7 +125,7 @@ final class ChartWords {
     /** A distance between points, with its unit and two digits. */
     String amount(double value) {
         if (isStandardised()) {
-            return Figures.twoDigits(Math.abs(value)) + " sigma";
+            return Labels.text("unit.sigma", Figures.twoDigits(Math.abs(value)));
         }
         return isCounted() ? Figures.twoDigits(Math.abs(value)) : Figures.amount(value, readingUnit());
     }
@@ -130,7 +143,9 @@ final class ChartWords {
         return noun() + " " + name(number)
                 + (single
                         ? ""
-                        : family(number).map(part -> " (no. " + part + ")").orElse(""));
+                        : family(number)
+                                .map(part -> Labels.text("point.of-family", part))
+                                .orElse(""));
     }
 
     private String name(int number) {
@@ -168,17 +183,20 @@ final class ChartWords {
             return span(first, last);
         }
         if (numbers.size() > NAMED) {
-            return numbers.size() + " " + nouns() + " from " + name(first) + " to " + name(last);
+            return Labels.text("points.many", numbers.size(), nouns(), name(first), name(last));
         }
         List<String> names = new ArrayList<>();
         numbers.forEach(number -> names.add(name(number)));
-        return nouns() + " " + String.join(", ", names.subList(0, names.size() - 1)) + " and "
-                + names.get(names.size() - 1);
+        return Labels.text(
+                "points.few",
+                nouns(),
+                String.join(", ", names.subList(0, names.size() - 1)),
+                names.get(names.size() - 1));
     }
 
     /** {@code subgroups 12 to 25}. */
     String span(int first, int last) {
-        return nouns() + " " + name(first) + " to " + name(last);
+        return Labels.text("points.span", nouns(), name(first), name(last));
     }
 
     /** The pieces of a point: {@code pieces 2207-066 to 2207-070}; empty for single pieces, who are named already. */
@@ -188,8 +206,8 @@ final class ChartWords {
         }
         List<String> pieces = study.pieces(index(number));
         return pieces.size() == 1
-                ? "piece " + pieces.get(0)
-                : "pieces " + pieces.get(0) + " to " + pieces.get(pieces.size() - 1);
+                ? Labels.text("pieces.piece", pieces.get(0))
+                : Labels.text("points.pieces", pieces.get(0), pieces.get(pieces.size() - 1));
     }
 
     /** What the axis of points is called. */
@@ -198,8 +216,6 @@ final class ChartWords {
             return noun();
         }
         List<String> parts = study.parts();
-        return parts.size() < 2
-                ? noun()
-                : "piece in production order, " + parts.get(0) + " to " + parts.get(parts.size() - 1);
+        return parts.size() < 2 ? noun() : Labels.text("axis.pieces", parts.get(0), parts.get(parts.size() - 1));
     }
 }

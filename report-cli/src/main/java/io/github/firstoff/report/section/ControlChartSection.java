@@ -18,6 +18,7 @@ import io.github.firstoff.study.chart.Panel;
 import io.github.firstoff.study.chart.PanelKind;
 import io.github.firstoff.study.chart.PanelNature;
 import io.github.firstoff.tolerance.Limits;
+import io.github.firstoff.words.Labels;
 import java.util.ArrayList;
 import java.util.Collections;
 import java.util.List;
@@ -111,7 +112,7 @@ final class ControlChartSection {
             // A word close to the left end would stand in the name of the panel; the note under the chart says it as
             // well.
             boolean room = after > chart.data().count() * ROOM_FOR_NAME && breaks.isEmpty();
-            breaks.add(new PhaseBreak(after, room ? "limits set up to here" : "", false));
+            breaks.add(new PhaseBreak(after, room ? Labels.text("chart.limits-up-to-here") : "", false));
         }
         Collections.sort(breaks, (a, b) -> Integer.compare(a.before(), b.before()));
         return breaks;
@@ -126,7 +127,8 @@ final class ControlChartSection {
             Optional<String> part = words.family(number);
             boolean last = number == first + chart.data().count() - 1;
             if (part.isPresent() && (last || !words.family(number + 1).equals(part))) {
-                bands.add(new Band(words.index(from) + 1, words.index(number) + 1, "no. " + part.get()));
+                bands.add(new Band(
+                        words.index(from) + 1, words.index(number) + 1, Labels.text("chart.band", part.get())));
                 from = number + 1;
             }
         }
@@ -227,7 +229,9 @@ final class ControlChartSection {
             return statistic;
         }
         OptionalInt size = chart.data().commonSize();
-        return statistic + (size.isPresent() ? " of " + size.getAsInt() : " of differing sizes");
+        return size.isPresent()
+                ? Labels.text("chart.statistic-of", statistic, size.getAsInt())
+                : Labels.text("chart.statistic-differing", statistic);
     }
 
     private Point point(Panel panel, int i, double value) {
@@ -271,23 +275,27 @@ final class ControlChartSection {
         }
         Lines lines = last.get();
         if (panel.hasSecond()) {
-            labelled.add(line(LevelLine.Kind.CONTROL_LIMIT, "decision line", lines.upper()));
-            labelled.add(line(LevelLine.Kind.CONTROL_LIMIT, "decision line", lines.lower()));
+            labelled.add(line(LevelLine.Kind.CONTROL_LIMIT, Labels.text("line.decision"), lines.upper()));
+            labelled.add(line(LevelLine.Kind.CONTROL_LIMIT, Labels.text("line.decision"), lines.lower()));
             int end = panel.count() - 1;
-            labelled.add(new LevelLine(LevelLine.Kind.NAME, "upper sum", "", panel.value(end)));
+            labelled.add(new LevelLine(LevelLine.Kind.NAME, Labels.text("line.upper-sum"), "", panel.value(end)));
             labelled.add(new LevelLine(
-                    LevelLine.Kind.NAME, "lower sum", "", panel.second(end).orElseThrow()));
+                    LevelLine.Kind.NAME,
+                    Labels.text("line.lower-sum"),
+                    "",
+                    panel.second(end).orElseThrow()));
             return labelled;
         }
-        String which = panel.commonLines().isPresent() ? "" : "last ";
+        String which = panel.commonLines().isPresent() ? "" : Labels.text("line.last") + " ";
         boolean oneCentre = IntStream.range(0, panel.count())
                 .mapToObj(panel::lines)
                 .flatMap(Optional::stream)
                 .allMatch(each -> each.centre() == lines.centre());
-        labelled.add(line(LevelLine.Kind.CONTROL_LIMIT, which + "UCL", lines.upper()));
-        labelled.add(line(LevelLine.Kind.CENTRE, (oneCentre ? "" : which) + "centre", lines.centre()));
+        labelled.add(line(LevelLine.Kind.CONTROL_LIMIT, which + Labels.text("line.ucl"), lines.upper()));
+        labelled.add(
+                line(LevelLine.Kind.CENTRE, (oneCentre ? "" : which) + Labels.text("line.centre"), lines.centre()));
         if (!Double.isNaN(lower(panel, lines))) {
-            labelled.add(line(LevelLine.Kind.CONTROL_LIMIT, which + "LCL", lines.lower()));
+            labelled.add(line(LevelLine.Kind.CONTROL_LIMIT, which + Labels.text("line.lcl"), lines.lower()));
         }
         return labelled;
     }

@@ -6,6 +6,7 @@ import io.github.firstoff.sheet.Finding;
 import io.github.firstoff.sheet.ProcessStudy;
 import io.github.firstoff.study.chart.ControlChart;
 import io.github.firstoff.study.chart.Panel;
+import io.github.firstoff.words.Labels;
 import java.util.List;
 
 /** What a chart of counts leaves to say beside its picture: from where to where the counts went, and what they do not give. */
@@ -31,13 +32,17 @@ final class CountsSection {
             greatest = panel.value(i) > panel.value(greatest) ? i : greatest;
         }
         String sizes = sizes(panel);
-        String text = "The " + words.statistics(panel.kind()) + " of these " + panel.count() + " " + words.nouns()
-                + sizes + " went from " + figure(panel.value(least)) + " (" + words.point(panel.number(least)) + ") to "
-                + figure(panel.value(greatest)) + " (" + words.point(panel.number(greatest)) + ").";
-        return List.of(
-                new Block.Paragraph(Text.of(text)),
-                new Block.Note(Text.of(
-                        "Counts have no indices of capability: how often a piece fails is itself the figure.")));
+        String text = Labels.text(
+                "counts.range",
+                words.statistics(panel.kind()),
+                panel.count(),
+                words.nouns(),
+                sizes,
+                figure(panel.value(least)),
+                words.point(panel.number(least)),
+                figure(panel.value(greatest)),
+                words.point(panel.number(greatest)));
+        return List.of(new Block.Paragraph(Text.of(text)), new Block.Note(Text.of(Labels.text("counts.no-indices"))));
     }
 
     private static String sizes(Panel panel) {
@@ -47,9 +52,7 @@ final class CountsSection {
             fewest = Math.min(fewest, panel.point(i).size());
             most = Math.max(most, panel.point(i).size());
         }
-        return most == 1
-                ? ""
-                : fewest == most ? ", of " + most + " each," : ", of " + fewest + " to " + most + " each,";
+        return most == 1 ? "" : Labels.text("counts.sizes", fewest == most, fewest, most);
     }
 
     private static String figure(double value) {

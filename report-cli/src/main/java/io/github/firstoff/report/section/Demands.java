@@ -5,6 +5,7 @@ import io.github.firstoff.sheet.Finding;
 import io.github.firstoff.sheet.Sheet;
 import io.github.firstoff.sheet.Shortfall;
 import io.github.firstoff.study.capability.Index;
+import io.github.firstoff.words.Labels;
 import java.math.BigDecimal;
 import java.util.List;
 import java.util.Locale;
@@ -37,9 +38,9 @@ final class Demands {
     private static Missed inWords(Shortfall each) {
         Index index = each.index();
         String actual = index.value().isEmpty()
-                ? "no " + index.name() + ": " + lower(index.reason())
+                ? Labels.text("demand.none", index.name(), lower(index.reason()))
                 : index.name() + " " + CapabilitySection.figures(index);
-        return new Missed(actual, "at least " + Figures.of(each.least()) + " demanded");
+        return new Missed(actual, Labels.text("demand.at-least", Figures.of(each.least())));
     }
 
     /** The demand for the mark on a scale of indices: what all demands agree on, else that for Cpk or Ppk. */

@@ -12,6 +12,7 @@ import io.github.firstoff.sheet.Finding;
 import io.github.firstoff.sheet.Phrases;
 import io.github.firstoff.sheet.Sheet;
 import io.github.firstoff.study.conformity.ConformanceProbability;
+import io.github.firstoff.words.Labels;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
@@ -33,9 +34,9 @@ public final class ExceptionsSection {
     /** The exceptions, and under them what else a reader must know. */
     public List<Block> blocks() {
         List<Block> blocks = new ArrayList<>();
-        blocks.add(new Block.Exceptions("What needs a decision", items(), whenNone()));
+        blocks.add(new Block.Exceptions(Labels.text("exceptions.title"), items(), whenNone()));
         if (!sheet.notices().isEmpty()) {
-            blocks.add(new Block.Heading("What else to know", Block.Level.SUBSECTION));
+            blocks.add(new Block.Heading(Labels.text("exceptions.else"), Block.Level.SUBSECTION));
             for (String notice : sheet.notices()) {
                 blocks.add(new Block.Paragraph(Text.of(notice)));
             }
@@ -49,11 +50,10 @@ public final class ExceptionsSection {
                 .map(study -> study.assessment().control())
                 .toList();
         if (charts.isEmpty()) {
-            return "Nothing. Every characteristic conforms.";
+            return Labels.text("exceptions.none");
         }
-        return charts.contains(ControlState.NOT_ASSESSED)
-                ? "Nothing. Every characteristic conforms; not every chart has the points to judge control."
-                : "Nothing. Every characteristic conforms, and no chart signals.";
+        return Labels.text(
+                charts.contains(ControlState.NOT_ASSESSED) ? "exceptions.none.unassessed" : "exceptions.none.quiet");
     }
 
     List<ExceptionItem> items() {
@@ -100,7 +100,7 @@ public final class ExceptionsSection {
             return "";
         }
         return ConformanceProbability.of(sheet.plan(), concerned.get(0))
-                .map(probability -> "; " + probability.sentence())
+                .map(probability -> "; " + Wording.probability(probability))
                 .orElse("");
     }
 
@@ -115,8 +115,7 @@ public final class ExceptionsSection {
         if (sentences.isEmpty()) {
             return "";
         }
-        String more = sentences.size() == 1 ? "" : " (and " + (sentences.size() - 1) + " more like it)";
-        return "First check the reading: " + sentences.get(0) + more + ". ";
+        return Labels.text("exceptions.slip", sentences.get(0), sentences.size() == 1, sentences.size() - 1);
     }
 
     private static ExceptionItem item(
@@ -133,48 +132,56 @@ public final class ExceptionsSection {
 
     private ExceptionItem unmeasured(CharacteristicResult result) {
         boolean nowhere = result.judgements().isEmpty();
-        String where = nowhere
-                ? sheet.pieces() == 0 ? "no piece" : "none of " + Phrases.counted(sheet.pieces(), "piece", "pieces")
-                : "no reading on " + (result.missing().size() == 1 ? "piece " : "pieces ") + Phrases.missing(result);
+        String where = !nowhere
+                ? Labels.text("exceptions.unread", result.missing().size(), Phrases.missing(result))
+                : sheet.pieces() == 0
+                        ? Labels.text("exceptions.no-piece")
+                        : Labels.text("exceptions.none-of", Wording.pieces(sheet.pieces()));
         return item(
                 result,
                 Text.of(where),
-                "not measured",
+                Labels.text("phrase.not-measured"),
                 Tone.OPEN,
-                Text.of((result.characteristic().isAttribute() ? "Check it " : "Measure it ") + wanting(result)
-                        + ". Until then nothing is claimed of it."));
+                Text.of(Labels.text(
+                        "exceptions.measure", result.characteristic().isAttribute(), wanting(result))));
     }
 
     private String wanting(CharacteristicResult result) {
         if (!result.judgements().isEmpty()) {
             boolean settings = result.missing().stream().anyMatch(each -> each.contains(" at "));
-            boolean one = result.missingCount() == 1;
-            return settings ? "there" : one ? "on that piece" : "on those pieces";
+            return settings
+                    ? Labels.text("exceptions.there")
+                    : Labels.text("exceptions.on-those", result.missingCount());
         }
-        if (Wording.mayBeSampled(sheet, result)) {
-            return "on the sample that the plan asks for";
-        }
-        return sheet.pieces() == 1 ? "on the piece" : "on every piece";
+        return Wording.mayBeSampled(sheet, result)
+                ? Labels.text("exceptions.on-sample")
+                : Labels.text("exceptions.on-every", sheet.pieces());
     }
 
     private static String actual(CharacteristicResult result, List<Judgement> concerned) {
         if (concerned.size() == 1) {
             return told(concerned.get(0));
         }
-        String first = concerned.size() + " of " + result.judgements().size() + " readings";
+        String first = Labels.text(
+                "exceptions.readings", concerned.size(), result.judgements().size());
         if (concerned.size() <= TOLD) {
             return first + ":\n"
                     + concerned.stream().map(ExceptionsSection::told).collect(Collectors.joining("\n"));
         }
         List<String> pieces = concerned.stream().map(Judgement::part).distinct().toList();
-        return first + ", on pieces " + Phrases.listed(pieces)
-                + worst(concerned).map(each -> "; furthest " + told(each)).orElse("");
+        return Labels.text("exceptions.on-pieces", first, Phrases.listed(pieces))
+                + worst(concerned)
+                        .map(each -> Labels.text("exceptions.furthest", told(each)))
+                        .orElse("");
     }
 
     private static String told(Judgement judgement) {
-        return Readings.withUnit(judgement.reading()) + Readings.offsets(judgement.reading())
-                + Readings.atReference(judgement).map(text -> ", " + text + ",").orElse("") + " on piece "
-                + judgement.part() + bonus(judgement) + Wording.remark(judgement.reading());
+        String found = Readings.withUnit(judgement.reading())
+                + Readings.offsets(judgement.reading())
+                + Readings.atReference(judgement).map(text -> ", " + text + ",").orElse("");
+        return Labels.text("exceptions.on-piece", found, judgement.part())
+                + bonus(judgement)
+                + Wording.remark(judgement.reading());
     }
 
     private static String bonus(Judgement judgement) {
@@ -183,9 +190,10 @@ public final class ExceptionsSection {
                 .bonus()
                 .filter(bonus -> bonus.amount().signum() > 0)
                 .flatMap(bonus -> judgement.allowed().limits().upper())
-                .map(upper -> ", allowed there "
-                        + Figures.with(
-                                Figures.of(upper), judgement.allowed().limits().unit()))
+                .map(upper -> Labels.text(
+                        "exceptions.allowed",
+                        Figures.with(
+                                Figures.of(upper), judgement.allowed().limits().unit())))
                 .orElse("");
     }
 
@@ -200,25 +208,26 @@ public final class ExceptionsSection {
             return Wording.phrase(concerned.get(0));
         }
         if (concerned.get(0).verdict() == Verdict.INCONCLUSIVE) {
-            return concerned.size() + " not proven";
+            return Labels.text("exceptions.several-open", concerned.size());
         }
         List<String> ends = new ArrayList<>();
-        extreme(concerned, 1).ifPresent(each -> ends.add(upTo(concerned, each, "over by ")));
-        extreme(concerned, -1).ifPresent(each -> ends.add(upTo(concerned, each, "under by ")));
-        return ends.isEmpty() ? concerned.size() + " failed" : String.join("\n", ends);
+        extreme(concerned, 1).ifPresent(each -> ends.add(upTo(concerned, each, "over")));
+        extreme(concerned, -1).ifPresent(each -> ends.add(upTo(concerned, each, "under")));
+        return ends.isEmpty() ? Labels.text("exceptions.several-failed", concerned.size()) : String.join("\n", ends);
     }
 
-    private static String upTo(List<Judgement> concerned, Judgement furthest, String word) {
+    private static String upTo(List<Judgement> concerned, Judgement furthest, String side) {
         int sign = furthest.departure().orElseThrow().signum();
         long alike = concerned.stream()
                 .filter(each ->
                         each.departure().map(amount -> amount.signum() == sign).orElse(false))
                 .count();
-        return word
-                + (alike > 1 ? "up to " : "")
-                + Figures.with(
-                        Phrases.plain(furthest.departure().orElseThrow().abs()),
-                        furthest.allowed().limits().unit());
+        String amount = Figures.with(
+                Phrases.plain(furthest.departure().orElseThrow().abs()),
+                furthest.allowed().limits().unit());
+        return side.equals("over")
+                ? Labels.text("exceptions.over", alike, amount)
+                : Labels.text("exceptions.under", alike, amount);
     }
 
     private static Optional<Judgement> extreme(List<Judgement> concerned, int sign) {
@@ -230,7 +239,8 @@ public final class ExceptionsSection {
 
     /** What may be done. The sheet proposes; people decide, by the rules of their shop and their customer. */
     private String proposal(CharacteristicResult result, List<Judgement> concerned) {
-        String customer = sheet.job().customer().map(firm -> firm.name()).orElse("the customer");
+        String customer =
+                sheet.job().customer().map(firm -> firm.name()).orElseGet(() -> Labels.text("firm.the-customer"));
         Proposals proposals = new Proposals(result.characteristic(), customer);
         return concerned.get(0).verdict() == Verdict.INCONCLUSIVE
                 ? proposals.toProve(concerned)
@@ -243,8 +253,12 @@ public final class ExceptionsSection {
                 Text.of(shortfall.actual()),
                 shortfall.byHowMuch(),
                 Tone.OPEN,
-                Text.of("Centre the process or narrow its spread, gather more readings, or agree another demand with "
-                        + sheet.job().customer().map(firm -> firm.name()).orElse("the customer") + "."));
+                Text.of(Labels.text(
+                        "exceptions.demand",
+                        sheet.job()
+                                .customer()
+                                .map(firm -> firm.name())
+                                .orElseGet(() -> Labels.text("firm.the-customer")))));
     }
 
     private ExceptionItem restless(Finding finding) {
@@ -252,7 +266,7 @@ public final class ExceptionsSection {
         return item(
                 finding.result(),
                 Text.of(story.signalsInShort()),
-                "not in control",
+                Labels.text("exceptions.restless"),
                 Tone.OPEN,
                 Text.of(story.proposal()));
     }

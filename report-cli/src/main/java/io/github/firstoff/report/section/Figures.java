@@ -2,6 +2,7 @@ package io.github.firstoff.report.section;
 
 import io.github.firstoff.quantity.Unit;
 import io.github.firstoff.tolerance.Limits;
+import io.github.firstoff.words.Labels;
 import java.math.BigDecimal;
 import java.math.MathContext;
 import java.math.RoundingMode;
@@ -98,7 +99,7 @@ final class Figures {
         double factor = small ? 1000 : 1;
         String low = of(new BigDecimal(Math.abs(least) * factor).round(TWO_DIGITS));
         String high = of(new BigDecimal(Math.abs(most) * factor).round(TWO_DIGITS));
-        String range = low.equals(high) ? high : low + " to " + high;
+        String range = low.equals(high) ? high : Wording.span(low, high);
         return small ? range + " µm" : with(range, unit);
     }
 
@@ -136,13 +137,13 @@ final class Figures {
         Unit unit = limits.unit();
         if (limits.naturalLower() || limits.lower().isEmpty()) {
             return limits.upper()
-                    .map(upper -> "at most " + with(of(upper, places), unit))
-                    .orElse("no limits");
+                    .map(upper -> Labels.text("limits.at-most", with(of(upper, places), unit)))
+                    .orElseGet(() -> Labels.text("limits.none"));
         }
         String lower = of(limits.lower().get(), places);
         return limits.upper()
-                .map(upper -> lower + " to " + with(of(upper, places), unit))
-                .orElse("at least " + with(lower, unit));
+                .map(upper -> Wording.span(lower, with(of(upper, places), unit)))
+                .orElseGet(() -> Labels.text("limits.at-least", with(lower, unit)));
     }
 
     /** The decimals that both limits are printed with. */

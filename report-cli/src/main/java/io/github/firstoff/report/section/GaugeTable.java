@@ -12,6 +12,7 @@ import io.github.firstoff.report.model.Text;
 import io.github.firstoff.sheet.Finding;
 import io.github.firstoff.sheet.Sheet;
 import io.github.firstoff.study.conformity.GaugeAssessment;
+import io.github.firstoff.words.Labels;
 import java.math.BigDecimal;
 import java.math.MathContext;
 import java.math.RoundingMode;
@@ -49,22 +50,22 @@ public final class GaugeTable {
     public List<Block> blocks() {
         if (uses.isEmpty()) {
             return List.of(
-                    Block.Heading.of("Gauges"),
-                    new Block.Paragraph(Text.of("Which gauges were used is " + Wording.NOT_STATED + ".")));
+                    Block.Heading.of(Labels.text("gauges.title")),
+                    new Block.Paragraph(Text.of(Labels.text("gauges.not-stated"))));
         }
         List<Column> columns = List.of(
-                Column.narrow("Gauge"),
-                Column.text("What it is", 3),
-                Column.figure("Resolution", ""),
+                Column.narrow(Labels.text("column.gauge")),
+                Column.text(Labels.text("column.what"), 3),
+                Column.figure(Labels.text("column.resolution"), ""),
                 Column.figure(head(), ""),
-                Column.narrow("Unit"),
-                Column.narrow("Calibration due"),
-                Column.narrow("Certificate"),
-                Column.text("Used for", 2));
+                Column.narrow(Labels.text("column.unit")),
+                Column.narrow(Labels.text("column.calibration-due")),
+                Column.narrow(Labels.text("column.certificate")),
+                Column.text(Labels.text("column.used-for"), 2));
         List<TableRow> rows = new ArrayList<>();
         uses.forEach((id, numbers) -> rows.add(row(id, numbers)));
         List<Block> blocks = new ArrayList<>();
-        blocks.add(Block.Heading.of("Gauges"));
+        blocks.add(Block.Heading.of(Labels.text("gauges.title")));
         blocks.add(new Block.Table(columns, rows));
         remarks().ifPresent(text -> blocks.add(new Block.Note(Text.of(text))));
         checks(blocks);
@@ -83,26 +84,26 @@ public final class GaugeTable {
                 if (each.grade() == GaugeAssessment.Grade.TOO_COARSE) {
                     blocks.add(new Block.Caution(Text.of(about(each) + cautions.get(0) + ".")));
                 } else if (each.grade() == GaugeAssessment.Grade.COARSE) {
-                    coarse.add(each.gauge() + " on " + each.characteristic() + " ("
-                            + each.ratio().orElseThrow().round(RATIO).toPlainString() + ")");
+                    coarse.add(Labels.text(
+                            "gauges.on",
+                            each.gauge(),
+                            each.characteristic(),
+                            each.ratio().orElseThrow().round(RATIO).toPlainString()));
                 }
                 cautions.stream().skip(graded ? 1 : 0).forEach(text -> further.add(about(each) + text + "."));
             }
         }
         if (!coarse.isEmpty()) {
-            blocks.add(new Block.Note(
-                    Text.of("Gauges that are coarse for their tolerance, T/(2U) below the usual 4 (common practice): "
-                            + String.join(", ", coarse) + ". Readings near a limit decide little there.")));
+            blocks.add(new Block.Note(Text.of(Labels.text("gauges.coarse", String.join(", ", coarse)))));
         }
         further.stream().limit(MOST_REMARKS).forEach(text -> blocks.add(new Block.Note(Text.of(text))));
         if (further.size() > MOST_REMARKS) {
-            blocks.add(
-                    new Block.Note(Text.of("And " + (further.size() - MOST_REMARKS) + " more remarks of this kind.")));
+            blocks.add(new Block.Note(Text.of(Labels.text("gauges.more", further.size() - MOST_REMARKS))));
         }
     }
 
     private static String about(GaugeAssessment assessment) {
-        return "Characteristic " + assessment.characteristic() + ", ";
+        return Labels.text("gauges.about", assessment.characteristic());
     }
 
     private TableRow row(String id, List<String> numbers) {
@@ -110,12 +111,12 @@ public final class GaugeTable {
         if (gauge.isEmpty()) {
             return TableRow.of(
                     Cell.text(id),
-                    Cell.text("not listed in the plan"),
+                    Cell.text(Labels.text("gauges.unlisted")),
                     Cell.figure(Figures.DASH),
                     Cell.figure(Figures.DASH),
                     Cell.EMPTY,
-                    Cell.text(Wording.NOT_STATED),
-                    Cell.text(Wording.NOT_STATED),
+                    Cell.text(Wording.notStated()),
+                    Cell.text(Wording.notStated()),
                     Cell.text(String.join(", ", numbers)));
         }
         Gauge known = gauge.get();
@@ -126,7 +127,7 @@ public final class GaugeTable {
                 Cell.figure(known.resolution().map(Figures::of).orElse(Figures.DASH)),
                 Cell.figure(known.uncertainty().map(GaugeTable::uncertainty).orElse(Figures.DASH)),
                 Cell.text(measures ? known.unit().symbol() : ""),
-                Cell.text(known.calibrationDue().map(Object::toString).orElse(Wording.NOT_STATED)),
+                Cell.text(known.calibrationDue().map(Object::toString).orElseGet(Wording::notStated)),
                 Cell.text(Wording.orNotStated(known.certificate())),
                 Cell.text(String.join(", ", numbers)));
     }
@@ -141,8 +142,9 @@ public final class GaugeTable {
 
     /** The coverage factor in the head where all share one, else the sentence of {@link #remarks()}. */
     private String head() {
-        return "Expanded uncertainty U"
-                + (factors().size() == 1 ? " (k\u00A0=\u00A0" + factors().get(0) + ")" : "");
+        return factors().size() == 1
+                ? Labels.text("gauges.uncertainty-k", factors().get(0))
+                : Labels.text("gauges.uncertainty");
     }
 
     private List<Uncertainty> uncertainties() {
@@ -168,18 +170,18 @@ public final class GaugeTable {
     private Optional<String> remarks() {
         List<String> sentences = new ArrayList<>();
         if (factors().size() > 1) {
-            sentences.add("U with the coverage factors k: "
-                    + uses.keySet().stream()
+            sentences.add(Labels.text(
+                    "gauges.factors",
+                    uses.keySet().stream()
                             .map(id -> sheet.plan().gauge(id))
                             .flatMap(Optional::stream)
                             .filter(gauge -> gauge.uncertainty().isPresent())
                             .map(gauge -> gauge.id() + " "
                                     + factor(gauge.uncertainty().orElseThrow()))
-                            .collect(Collectors.joining(", "))
-                    + ".");
+                            .collect(Collectors.joining(", "))));
         }
         if (uncertainties().stream().anyMatch(each -> each.perLength().signum() != 0)) {
-            sentences.add("L is the measured length, in the unit of U.");
+            sentences.add(Labels.text("gauges.length"));
         }
         return sentences.isEmpty() ? Optional.empty() : Optional.of(String.join(" ", sentences));
     }
@@ -187,25 +189,24 @@ public final class GaugeTable {
     /** The same in running text, for a sheet with little room: gauge, certificate, due date; U where it decided. */
     public Block inShort() {
         if (uses.isEmpty()) {
-            return new Block.Note(Text.of("Gauges: " + Wording.NOT_STATED + "."));
+            return new Block.Note(Text.of(Labels.text("gauges.short-none")));
         }
         boolean guarded = sheet.result().judged().stream()
                 .anyMatch(each -> each.characteristic().rule() == RuleChoice.GUARDED);
         String text = uses.keySet().stream().map(id -> inShort(id, guarded)).collect(Collectors.joining("; "));
-        return new Block.Note(Text.bold("Gauges")
-                .plain(" (certificate, calibration due" + (guarded ? ", expanded uncertainty U" : "") + "): " + text
-                        + "."));
+        return new Block.Note(Text.bold(Labels.text("gauges.title"))
+                .plain(" " + Labels.text(guarded ? "gauges.short-guarded" : "gauges.short", text)));
     }
 
     private String inShort(String id, boolean withUncertainty) {
         Optional<Gauge> gauge = sheet.plan().gauge(id);
         if (gauge.isEmpty()) {
-            return id + " (not listed in the plan)";
+            return Labels.text("gauges.short-unlisted", id);
         }
         Gauge known = gauge.get();
         List<String> parts = new ArrayList<>();
-        parts.add(known.certificate().orElse("certificate " + Wording.NOT_STATED));
-        parts.add(known.calibrationDue().map(Object::toString).orElse("due date " + Wording.NOT_STATED));
+        parts.add(known.certificate().orElseGet(() -> Labels.text("gauges.no-certificate")));
+        parts.add(known.calibrationDue().map(Object::toString).orElseGet(() -> Labels.text("gauges.no-due-date")));
         known.uncertainty()
                 .filter(each -> withUncertainty)
                 .ifPresent(each -> parts.add("U " + Figures.with(uncertainty(each), known.unit())));

@@ -12,6 +12,7 @@ import io.github.firstoff.sheet.Summary;
 import io.github.firstoff.stats.FittedDistribution;
 import io.github.firstoff.study.capability.DistributionChoice;
 import io.github.firstoff.tolerance.Limits;
+import io.github.firstoff.words.Labels;
 import java.math.BigDecimal;
 import java.math.BigInteger;
 import java.util.ArrayList;
@@ -56,7 +57,7 @@ final class HistogramSection {
         List<Bin> bins = bins();
         double width = bins.get(0).to() - bins.get(0).from();
         return Optional.of(new HistogramFigure(
-                sample.size() + " readings",
+                Labels.text("figure.readings", sample.size()),
                 sample.unit().symbol(),
                 bins,
                 isLost(bins) ? List.of() : specification(finding.result()),
@@ -99,16 +100,18 @@ final class HistogramSection {
         int places = Figures.places(limits);
         if (!limits.naturalLower()) {
             limits.lower()
-                    .ifPresent(
-                            limit -> lines.add(line(LevelLine.Kind.SPECIFICATION_LIMIT, "lower limit", limit, places)));
+                    .ifPresent(limit -> lines.add(
+                            line(LevelLine.Kind.SPECIFICATION_LIMIT, Labels.text("line.lower-limit"), limit, places)));
         }
         result.characteristic()
                 .characteristic()
                 .options()
                 .target()
-                .ifPresent(target -> lines.add(line(LevelLine.Kind.TARGET, "target", target, places)));
+                .ifPresent(
+                        target -> lines.add(line(LevelLine.Kind.TARGET, Labels.text("line.target"), target, places)));
         limits.upper()
-                .ifPresent(limit -> lines.add(line(LevelLine.Kind.SPECIFICATION_LIMIT, "upper limit", limit, places)));
+                .ifPresent(limit -> lines.add(
+                        line(LevelLine.Kind.SPECIFICATION_LIMIT, Labels.text("line.upper-limit"), limit, places)));
         return lines;
     }
 
@@ -136,7 +139,7 @@ final class HistogramSection {
                 points.add(new CurvePoint(origin + distance, summary.count() * width * density));
             }
         }
-        return Optional.of(new Curve(family() + " curve", points));
+        return Optional.of(new Curve(Labels.text("histogram.curve", family()), points));
     }
 
     private Optional<DistributionChoice> choice() {
@@ -149,27 +152,33 @@ final class HistogramSection {
     }
 
     private String family() {
-        return choice().orElseThrow().method().family().name();
+        return Wording.distribution(choice().orElseThrow());
     }
 
     /** What the curve is, for the note under the picture. */
     String note() {
         List<String> sentences = new ArrayList<>();
         if (summary.count() > 1 && isLost(bins())) {
-            sentences.add("The limits, "
-                    + Figures.limitsInWords(finding.result().characteristic().limits()) + ", lie outside the picture.");
+            sentences.add(Labels.text(
+                    "histogram.limits-outside",
+                    Figures.limitsInWords(finding.result().characteristic().limits())));
         }
         if (fitted().isPresent()) {
             boolean normal = choice().orElseThrow().method().isNormal();
-            sentences.add(Wording.capital(family()) + " curve fitted to all " + summary.count() + " readings"
-                    + (normal
-                            ? ": mean " + SummaryTable.meanWithUnit(summary, new Readings(finding.result()))
-                                    + ", standard deviation "
-                                    + Figures.amount(
-                                            summary.standardDeviation().orElseThrow(),
-                                            summary.sample().unit())
-                            : "")
-                    + ". " + choice().orElseThrow().reason());
+            String parameters = normal
+                    ? Labels.text(
+                            "histogram.parameters",
+                            SummaryTable.meanWithUnit(summary, new Readings(finding.result())),
+                            Figures.amount(
+                                    summary.standardDeviation().orElseThrow(),
+                                    summary.sample().unit()))
+                    : "";
+            sentences.add(Labels.text(
+                    "histogram.fitted",
+                    Wording.capital(family()),
+                    summary.count(),
+                    parameters,
+                    choice().orElseThrow().reason()));
         }
         return String.join(" ", sentences);
     }

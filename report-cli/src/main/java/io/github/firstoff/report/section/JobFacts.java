@@ -11,6 +11,7 @@ import io.github.firstoff.report.model.Block.FactGroup;
 import io.github.firstoff.sheet.Phrases;
 import io.github.firstoff.sheet.Sheet;
 import io.github.firstoff.sheet.SheetKind;
+import io.github.firstoff.words.Labels;
 import java.time.LocalDateTime;
 import java.time.format.DateTimeFormatter;
 import java.util.ArrayList;
@@ -48,37 +49,42 @@ public final class JobFacts {
 
     private FactGroup part() {
         List<Fact> facts = new ArrayList<>();
-        facts.add(Fact.of("part", part.number()));
-        facts.add(Fact.of("name", Wording.orNotStated(part.name())));
-        facts.add(Fact.of("drawing", Wording.orNotStated(part.drawing()) + ", revision " + part.revision()));
+        facts.add(Fact.of(Labels.text("fact.part"), part.number()));
+        facts.add(Fact.of(Labels.text("fact.name"), Wording.orNotStated(part.name())));
+        facts.add(Fact.of(
+                Labels.text("fact.drawing"),
+                Labels.text("fact.drawing-revision", Wording.orNotStated(part.drawing()), part.revision())));
         sheet.plan()
                 .plan()
                 .generalTolerance()
-                .ifPresent(general -> facts.add(Fact.of("general tolerance", general.text())));
-        facts.add(Fact.of("hand", hand()));
-        facts.add(Fact.of("material required", Wording.orNotStated(part.material())));
-        facts.add(Fact.of("material delivered", materials()));
-        return new FactGroup("Part", facts);
+                .ifPresent(general -> facts.add(Fact.of(Labels.text("fact.general-tolerance"), general.text())));
+        facts.add(Fact.of(Labels.text("fact.hand"), hand()));
+        facts.add(Fact.of(Labels.text("fact.material-required"), Wording.orNotStated(part.material())));
+        facts.add(Fact.of(Labels.text("fact.material-delivered"), materials()));
+        return new FactGroup(Labels.text("facts.part"), facts);
     }
 
     /** The hand and the part number of the other one. */
     String hand() {
         return part.hand()
-                .map(hand -> hand.word()
-                        + part.counterpart()
-                                .map(other -> "; the " + hand.opposite().word() + " part is " + other)
-                                .orElse(""))
-                .orElse("none in the plan");
+                .map(hand -> part.counterpart()
+                        .map(other -> Labels.text(
+                                "fact.hand-of-two", Wording.hand(hand), Wording.hand(hand.opposite()), other))
+                        .orElseGet(() -> Wording.hand(hand)))
+                .orElseGet(() -> Labels.text("fact.no-hand"));
     }
 
     /** The materials as delivered, a line each, with heat and certificate. */
     String materials() {
         if (job.materials().isEmpty()) {
-            return Wording.NOT_STATED;
+            return Wording.notStated();
         }
         return job.materials().stream()
-                .map(material -> material.grade() + ", heat " + Wording.orNotStated(material.heat()) + ", certificate "
-                        + Wording.orNotStated(material.certificate()))
+                .map(material -> Labels.text(
+                        "fact.material.line",
+                        material.grade(),
+                        Wording.orNotStated(material.heat()),
+                        Wording.orNotStated(material.certificate())))
                 .collect(Collectors.joining("\n"));
     }
 
@@ -95,29 +101,27 @@ public final class JobFacts {
     /** Heats and certificates, a line each. */
     String heats() {
         return job.materials().stream()
-                .map(material -> "heat " + Wording.orNotStated(material.heat()) + ", certificate "
-                        + Wording.orNotStated(material.certificate()))
+                .map(material -> Labels.text(
+                        "fact.heat", Wording.orNotStated(material.heat()), Wording.orNotStated(material.certificate())))
                 .collect(Collectors.joining("\n"));
     }
 
     private FactGroup order() {
         List<Fact> facts = new ArrayList<>();
-        facts.add(Fact.of("customer", firm(job.customer())));
-        facts.add(Fact.of("order", Wording.orNotStated(job.order())));
-        facts.add(Fact.of("job", Wording.orNotStated(job.job())));
-        facts.add(Fact.of("batch", Wording.orNotStated(job.batch())));
+        facts.add(Fact.of(Labels.text("fact.customer"), firm(job.customer())));
+        facts.add(Fact.of(Labels.text("fact.order"), Wording.orNotStated(job.order())));
+        facts.add(Fact.of(Labels.text("fact.job"), Wording.orNotStated(job.job())));
+        facts.add(Fact.of(Labels.text("fact.batch"), Wording.orNotStated(job.batch())));
         if (sheet.kind() != SheetKind.FIRST_ARTICLE) {
-            facts.add(Fact.of("quantity", quantity()));
+            facts.add(Fact.of(Labels.text("fact.quantity"), quantity()));
         }
-        facts.add(Fact.of("inspected", pieces()));
-        return new FactGroup("Order", facts);
+        facts.add(Fact.of(Labels.text("fact.inspected"), pieces()));
+        return new FactGroup(Labels.text("facts.order"), facts);
     }
 
     /** How many pieces the batch has, as the job says. */
     String quantity() {
-        return job.quantity().isPresent()
-                ? Phrases.counted(job.quantity().getAsInt(), "piece", "pieces")
-                : Wording.NOT_STATED;
+        return job.quantity().isPresent() ? Wording.pieces(job.quantity().getAsInt()) : Wording.notStated();
     }
 
     /** The pieces by serial number while they are few, else their number with the first and the last. */
@@ -125,19 +129,19 @@ public final class JobFacts {
         List<String> serials =
                 sheet.result().record().parts().stream().map(PartRecord::serial).toList();
         if (serials.isEmpty()) {
-            return "no piece";
+            return Labels.text("exceptions.no-piece");
         }
-        String counted = Phrases.counted(serials.size(), "piece", "pieces");
+        String counted = Wording.pieces(serials.size());
         if (serials.size() <= SERIALS) {
             return counted + ": " + String.join(", ", serials);
         }
-        return counted + ": " + serials.get(0) + " to " + serials.get(serials.size() - 1) + " in production order";
+        return Labels.text("fact.pieces-in-order", counted, serials.get(0), serials.get(serials.size() - 1));
     }
 
     static String firm(Optional<Job.Firm> firm) {
         return firm.map(known -> known.name()
                         + known.address().map(address -> "\n" + address).orElse(""))
-                .orElse(Wording.NOT_STATED);
+                .orElseGet(Wording::notStated);
     }
 
     static String person(Optional<Job.Person> person) {
@@ -150,20 +154,28 @@ public final class JobFacts {
         List<Fact> facts = new ArrayList<>();
         if (sheet.kind() == SheetKind.FIRST_ARTICLE) {
             facts.add(Fact.of(
-                    "kind",
+                    Labels.text("fact.kind"),
                     job.firstArticle()
-                            .map(article -> article.kind().word() + " first article")
-                            .orElse(Wording.NOT_STATED)));
-            facts.add(
-                    Fact.of("reason", Wording.orNotStated(job.firstArticle().flatMap(Job.FirstArticleReason::reason))));
+                            .map(article -> switch (article.kind()) {
+                                case FULL -> Labels.text("fact.first-article.full");
+                                case PARTIAL -> Labels.text("fact.first-article.partial");
+                                case DELTA -> Labels.text("fact.first-article.delta");
+                            })
+                            .orElseGet(Wording::notStated)));
+            facts.add(Fact.of(
+                    Labels.text("fact.reason"),
+                    Wording.orNotStated(job.firstArticle().flatMap(Job.FirstArticleReason::reason))));
         }
-        facts.add(Fact.of("machine", machine()));
-        facts.add(Fact.of("program", Wording.orNotStated(job.program())));
-        facts.add(Fact.of("measured", measured()));
-        facts.add(Fact.of("measured by", orNotStated(context(each -> each.operator()))));
-        facts.add(Fact.of("inspector", job.inspector().isPresent() ? person(job.inspector()) : Wording.NOT_STATED));
-        facts.add(Fact.of("date of sheet", job.date().map(Object::toString).orElse(Wording.NOT_STATED)));
-        return new FactGroup("Inspection", facts);
+        facts.add(Fact.of(Labels.text("fact.machine"), machine()));
+        facts.add(Fact.of(Labels.text("fact.program"), Wording.orNotStated(job.program())));
+        facts.add(Fact.of(Labels.text("fact.measured"), measured()));
+        facts.add(Fact.of(Labels.text("fact.measured-by"), orNotStated(context(each -> each.operator()))));
+        facts.add(Fact.of(
+                Labels.text("fact.inspector"),
+                job.inspector().isPresent() ? person(job.inspector()) : Wording.notStated()));
+        facts.add(Fact.of(
+                Labels.text("fact.date"), job.date().map(Object::toString).orElseGet(Wording::notStated)));
+        return new FactGroup(Labels.text("facts.inspection"), facts);
     }
 
     /** The machine of the job, or those that the readings name. */
@@ -172,7 +184,7 @@ public final class JobFacts {
     }
 
     private static String orNotStated(List<String> names) {
-        return names.isEmpty() ? Wording.NOT_STATED : Phrases.listed(names);
+        return names.isEmpty() ? Wording.notStated() : Phrases.listed(names);
     }
 
     private List<String> context(Function<Reading.Context, Optional<String>> what) {
@@ -190,7 +202,7 @@ public final class JobFacts {
                 .flatMap(Optional::stream)
                 .collect(Collectors.toCollection(TreeSet::new));
         if (times.isEmpty()) {
-            return Wording.NOT_STATED;
+            return Wording.notStated();
         }
         LocalDateTime first = times.first();
         LocalDateTime last = times.last();
@@ -198,7 +210,7 @@ public final class JobFacts {
             return MOMENT.format(first);
         }
         boolean oneDay = first.toLocalDate().equals(last.toLocalDate());
-        return MOMENT.format(first) + " to " + (oneDay ? HOUR : MOMENT).format(last);
+        return Wording.span(MOMENT.format(first), (oneDay ? HOUR : MOMENT).format(last));
     }
 
     private Stream<Judgement> readings() {

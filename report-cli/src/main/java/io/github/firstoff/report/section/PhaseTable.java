@@ -13,6 +13,7 @@ import io.github.firstoff.study.chart.Lines;
 import io.github.firstoff.study.chart.Panel;
 import io.github.firstoff.study.chart.PanelKind;
 import io.github.firstoff.study.chart.Stage;
+import io.github.firstoff.words.Labels;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
@@ -49,22 +50,24 @@ final class PhaseTable {
 
     private String leftOut(Exclusion each) {
         String reason = each.reason();
-        return Wording.capital(words.point(each.number())) + " was left out: " + reason
-                + (reason.endsWith(".") ? "" : ".")
-                + " It is drawn as a cross, sets no limits and is not tested; its readings are judged like all others.";
+        return Labels.text(
+                "stages.left-out",
+                Wording.capital(words.point(each.number())),
+                reason + (reason.endsWith(".") ? "" : "."));
     }
 
     private Block stages() {
         List<Column> columns = new ArrayList<>();
-        columns.add(Column.text("Stretch", 1.6));
+        columns.add(Column.text(Labels.text("stages.stretch"), 1.6));
         columns.add(Column.text(Wording.capital(words.nouns()), 1.6));
-        columns.add(Column.figure("Set by", ""));
-        columns.add(Column.figure("LCL", words.unit()));
-        columns.add(Column.figure("Centre", words.unit()));
-        columns.add(Column.figure("UCL", words.unit()));
+        columns.add(Column.figure(Labels.text("stages.set-by"), ""));
+        columns.add(Column.figure(Labels.text("line.lcl"), words.unit()));
+        columns.add(Column.figure(Wording.capital(Labels.text("line.centre")), words.unit()));
+        columns.add(Column.figure(Labels.text("line.ucl"), words.unit()));
         Optional<Panel> spread = chart.panel(PanelKind.DISPERSION);
-        spread.ifPresent(panel -> columns.add(Column.figure("UCL of " + panel.statistic(), words.unit())));
-        columns.add(Column.text("Why the limits were set anew", 3));
+        spread.ifPresent(panel ->
+                columns.add(Column.figure(Labels.text("stages.ucl-of", words.statistic(panel.kind())), words.unit())));
+        columns.add(Column.text(Labels.text("stages.why"), 3));
         List<TableRow> rows = new ArrayList<>();
         for (Stage stage : chart.stages()) {
             List<Cell> cells = new ArrayList<>();
@@ -72,7 +75,7 @@ final class PhaseTable {
             cells.add(Cell.text(
                     stage.from() == stage.to()
                             ? words.label(stage.from())
-                            : words.label(stage.from()) + " to " + words.label(stage.to())));
+                            : Wording.span(words.label(stage.from()), words.label(stage.to()))));
             cells.add(Cell.figure(stage.limitsFrom() == 0 ? Figures.DASH : Integer.toString(stage.limitsFrom())));
             Optional<Lines> lines = lines(chart.location(), stage);
             cells.add(Cell.figure(lines.map(each -> figures.lowerFigure(chart.location(), each))
@@ -84,7 +87,7 @@ final class PhaseTable {
             spread.ifPresent(panel -> cells.add(Cell.figure(lines(panel, stage)
                     .map(each -> figures.figure(each.upper()))
                     .orElse(Figures.DASH))));
-            cells.add(Cell.text(stage.reason().orElse("the first")));
+            cells.add(Cell.text(stage.reason().orElseGet(() -> Labels.text("stages.first"))));
             rows.add(new TableRow.Cells(cells));
         }
         return new Block.Table(columns, rows);

@@ -15,8 +15,8 @@ import io.github.firstoff.report.model.Text;
 import io.github.firstoff.report.model.Tone;
 import io.github.firstoff.report.model.Width;
 import io.github.firstoff.sheet.Finding;
-import io.github.firstoff.sheet.Phrases;
 import io.github.firstoff.sheet.Sheet;
+import io.github.firstoff.words.Labels;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
@@ -60,7 +60,7 @@ public final class PieceTable {
     /** A heading, the table and the notes that it needs. */
     public List<Block> blocks() {
         List<Block> blocks = new ArrayList<>();
-        blocks.add(Block.Heading.of("Characteristics"));
+        blocks.add(Block.Heading.of(Labels.text("table.characteristics")));
         blocks.add(new Block.Table(
                 columns(),
                 sheet.findings().stream().map(each -> row(each.result())).toList()));
@@ -68,15 +68,14 @@ public final class PieceTable {
                 .plan()
                 .thermal()
                 .filter(each -> isCorrected())
-                .ifPresent(thermal -> blocks.add(new Block.Note(Text.of(
-                        "* The length at 20 °C, which was judged; above it the reading at the temperature of the piece (ISO 1). Expansion: "
-                                + thermal.source() + "."))));
+                .ifPresent(thermal ->
+                        blocks.add(new Block.Note(Text.of(Labels.text("pieces.thermal", thermal.source())))));
         if (numbered) {
-            blocks.add(new Block.Note(Text.of("Pieces: "
-                    + serials.stream()
-                            .map(serial -> name(serial) + " is " + serial)
-                            .collect(Collectors.joining(", "))
-                    + ".")));
+            blocks.add(new Block.Note(Text.of(Labels.text(
+                    "pieces.names",
+                    serials.stream()
+                            .map(serial -> Labels.text("pieces.name", name(serial), serial))
+                            .collect(Collectors.joining(", "))))));
         }
         blocks.add(new Block.Note(Text.of(legend())));
         for (String note : particulars()) {
@@ -90,26 +89,26 @@ public final class PieceTable {
 
     private List<Column> columns() {
         List<Column> columns = new ArrayList<>();
-        columns.add(Column.narrow("No."));
+        columns.add(Column.narrow(Labels.text("column.number")));
         columns.add(TableParts.requirement(3));
-        columns.add(parts.figure("Limits"));
+        columns.add(parts.figure(Labels.text("column.limits")));
         if (parts.isMixed()) {
-            columns.add(Column.narrow("Unit"));
+            columns.add(Column.narrow(Labels.text("column.unit")));
         }
         if (byPiece) {
-            serials.forEach(serial -> columns.add(parts.figure("Piece " + name(serial))));
+            serials.forEach(serial -> columns.add(parts.figure(Labels.text("column.piece", name(serial)))));
         } else {
-            columns.add(parts.figure("Least"));
-            columns.add(parts.figure("Greatest"));
-            columns.add(Column.figure("Count", ""));
+            columns.add(parts.figure(Labels.text("column.least")));
+            columns.add(parts.figure(Labels.text("column.greatest")));
+            columns.add(Column.figure(Labels.text("column.count"), ""));
         }
         columns.add(
                 crowded
-                        ? new Column("Place in the tolerance", "", Column.Kind.STRIP, Width.mm(28))
-                        : Column.strip("Place in the tolerance"));
-        columns.add(Column.verdict("Verdict", 2));
+                        ? new Column(Labels.text("column.place"), "", Column.Kind.STRIP, Width.mm(28))
+                        : Column.strip(Labels.text("column.place")));
+        columns.add(Column.verdict(Labels.text("column.verdict"), 2));
         if (!crowded) {
-            columns.add(Column.narrow("Gauge"));
+            columns.add(Column.narrow(Labels.text("column.gauge")));
         }
         return columns;
     }
@@ -144,7 +143,7 @@ public final class PieceTable {
     }
 
     private String named(String serial) {
-        return numbered ? "piece " + name(serial) : serial;
+        return numbered ? Labels.text("pieces.piece", name(serial)) : serial;
     }
 
     private static Cell extreme(CharacteristicResult result, Optional<Reading.Measured> reading) {
@@ -167,7 +166,8 @@ public final class PieceTable {
         if (found.isEmpty()) {
             boolean due = result.characteristic().isJudged()
                     && (result.judgements().isEmpty() || result.missing().contains(serial));
-            return new Cell.Figure(due ? "not\nmeasured" : Figures.DASH, due ? Tone.OPEN : Tone.PLAIN);
+            return new Cell.Figure(
+                    due ? Labels.text("pieces.not-measured") : Figures.DASH, due ? Tone.OPEN : Tone.PLAIN);
         }
         boolean out = found.stream().anyMatch(each -> each.verdict() == Verdict.NONCONFORMING)
                 && result.characteristic().isJudged();
@@ -189,7 +189,7 @@ public final class PieceTable {
                     result.characteristic(), result.rule(), found, List.of(), 0, result.verdict()));
             lines.add(Readings.shown(readings.least().orElseThrow(), column));
             lines.add(Readings.shown(readings.greatest().orElseThrow(), column));
-            lines.add("of " + found.size());
+            lines.add(Labels.text("pieces.of", found.size()));
         }
         found.get(0)
                 .allowed()
@@ -210,17 +210,17 @@ public final class PieceTable {
                 .filter(each -> each.startsWith(serial + " at "))
                 .count();
         if (found.size() == 1 && missing == 0) {
-            lines.add(passed == 1 ? "pass" : "fail");
+            lines.add(Labels.text(passed == 1 ? "reading.pass" : "reading.fail"));
             return;
         }
         if (passed > 0) {
-            lines.add(passed + " pass");
+            lines.add(passed + " " + Labels.text("reading.pass"));
         }
         if (failed > 0) {
-            lines.add(failed + " fail");
+            lines.add(failed + " " + Labels.text("reading.fail"));
         }
         if (missing > 0) {
-            lines.add(missing + " missing");
+            lines.add(Labels.text("pieces.missing", missing));
         }
     }
 
@@ -228,23 +228,20 @@ public final class PieceTable {
         boolean guarded = sheet.result().judged().stream()
                 .anyMatch(each -> each.characteristic().rule() == RuleChoice.GUARDED
                         && !each.characteristic().isAttribute());
-        StringBuilder text =
-                new StringBuilder("Place in the tolerance: the line runs from the lower to the upper limit, dots"
-                        + " where there is none; the triangle is the target; ");
+        StringBuilder text = new StringBuilder(Labels.text("legend.line"));
         if (guarded) {
-            text.append("thin ends are guard bands; ");
+            text.append(' ').append(Labels.text("legend.guarded"));
         }
-        text.append(
-                byPiece
-                        ? "each upright mark is one reading; "
-                        : "the upright marks are the least and the greatest reading; ");
-        text.append("an arrowhead is a reading outside, with its excess.");
+        text.append(' ')
+                .append(Labels.text(byPiece ? "legend.each" : "legend.extremes"))
+                .append(' ')
+                .append(Labels.text("legend.arrow"));
         boolean sampled = sheet.result().judged().stream().anyMatch(each -> Wording.isSampled(sheet, each));
         if (crowded) {
-            text.append(" Which gauge was used for what stands in the table of gauges.");
+            text.append(' ').append(Labels.text("legend.gauges"));
         }
         if (sampled) {
-            text.append(" A dash under a piece: the plan asks for this characteristic on a sample of the pieces only.");
+            text.append(' ').append(Labels.text("legend.sampled"));
         }
         return text.toString();
     }
@@ -262,15 +259,14 @@ public final class PieceTable {
             List<String> settings =
                     finding.result().characteristic().characteristic().options().settings();
             if (!settings.isEmpty()) {
-                notes.add(finding.number() + ", checked at each setting: " + String.join(", ", settings) + ".");
+                notes.add(Labels.text("pieces.settings", finding.number(), String.join(", ", settings)));
             }
             List<String> offsets = finding.result().judgements().stream()
                     .filter(each -> byPiece && !Readings.offsets(each.reading()).isEmpty())
                     .map(each -> named(each.part()) + Readings.offsets(each.reading()))
                     .toList();
             if (!offsets.isEmpty()) {
-                notes.add(finding.number() + ", the diameter follows from the deviations along the axes: "
-                        + String.join(", ", offsets) + ". It is rounded here and was judged unrounded.");
+                notes.add(Labels.text("pieces.offsets", finding.number(), String.join(", ", offsets)));
             }
         }
         return notes;
@@ -287,20 +283,19 @@ public final class PieceTable {
                 continue;
             }
             if (byPiece) {
-                notes.add(finding.number() + ", what each piece is allowed (≤): "
-                        + earning.stream()
+                notes.add(Labels.text(
+                        "pieces.allowed",
+                        finding.number(),
+                        earning.stream()
                                 .map(each -> named(each.part()) + " "
                                         + each.allowed().bonus().orElseThrow().reason())
-                                .collect(Collectors.joining("; "))
-                        + ".");
+                                .collect(Collectors.joining("; "))));
             } else {
                 long bonus = earning.stream()
                         .filter(each ->
                                 each.allowed().bonus().orElseThrow().amount().signum() > 0)
                         .count();
-                notes.add(finding.number() + ": the tolerance grows with the size of a feature; "
-                        + bonus + " of " + Phrases.counted(earning.size(), "reading", "readings")
-                        + " had such a bonus, and each is placed within the tolerance of its own piece.");
+                notes.add(Labels.text("pieces.bonus", finding.number(), bonus, earning.size()));
             }
         }
         return notes;

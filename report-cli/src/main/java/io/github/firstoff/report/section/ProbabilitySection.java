@@ -13,6 +13,7 @@ import io.github.firstoff.stats.PlottingPosition;
 import io.github.firstoff.stats.ProbabilityPlot;
 import io.github.firstoff.study.capability.DistributionCandidate;
 import io.github.firstoff.study.capability.DistributionChoice;
+import io.github.firstoff.words.Labels;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
@@ -54,21 +55,13 @@ final class ProbabilitySection {
             return List.of();
         }
         ProbabilityFigure figure = figure(plot.get());
-        String alternative = "Probability plot of " + summary.count() + " readings against the " + family()
-                + " distribution. " + evidence();
+        String alternative = Labels.text("probability-plot.alternative", summary.count(), family(), evidence());
         return List.of(
                 new Block.FigureBlock(figure, HEIGHT, alternative),
-                new Block.Note(
-                        Text.of("Readings in order of size against the share of readings at or below each, and the"
-                                + " fitted " + family()
-                                + " distribution as a line: where it fits, the points follow the line, but for"
-                                + " chance. "
-                                + evidence()
-                                + (isThinned()
-                                        ? " Of " + summary.count() + " readings the " + END
-                                                + " least and greatest are all drawn, between them every "
-                                                + every() + "th."
-                                        : ""))));
+                new Block.Note(Text.of(Labels.text("probability-plot.note", family(), evidence())
+                        + (isThinned()
+                                ? " " + Labels.text("probability-plot.thinned", summary.count(), END, every())
+                                : ""))));
     }
 
     private boolean isRefuted() {
@@ -78,7 +71,7 @@ final class ProbabilitySection {
     }
 
     private String family() {
-        return choice.method().family().name();
+        return Wording.distribution(choice);
     }
 
     /** What the test of Anderson and Darling says, with its figures. */
@@ -87,17 +80,18 @@ final class ProbabilitySection {
         if (chosen.isEmpty() || chosen.get().andersonDarling().isEmpty()) {
             return "";
         }
-        String statistic = "Anderson–Darling A² "
-                + Figures.rounded(chosen.get().andersonDarling().getAsDouble(), 2);
+        String statistic =
+                "A² " + Figures.rounded(chosen.get().andersonDarling().getAsDouble(), 2);
         if (chosen.get().p().isEmpty()) {
-            return statistic + "; no p-value: " + chosen.get().pMethod() + ".";
+            return Labels.text("evidence.no-p", statistic, chosen.get().pMethod());
         }
         double p = chosen.get().p().getAsDouble();
-        String figure = "p " + (p < SURE ? "below 0.001" : Figures.rounded(p, 3));
-        return statistic + ", " + figure + " (" + chosen.get().pMethod() + "): "
-                + (isRefuted()
-                        ? "readings like these seldom come from such a distribution, so what is stated by it is doubtful."
-                        : "readings like these do come from such a distribution; that does not prove it.");
+        String figure = p < SURE ? Labels.text("evidence.below", "0.001") : Figures.rounded(p, 3);
+        return Labels.text(
+                isRefuted() ? "evidence.refuted" : "evidence.not-refuted",
+                statistic,
+                figure,
+                chosen.get().pMethod());
     }
 
     private boolean isThinned() {
@@ -128,7 +122,7 @@ final class ProbabilitySection {
             }
         }
         return new ProbabilityFigure(
-                summary.count() + " readings",
+                Labels.text("figure.readings", summary.count()),
                 summary.sample().unit().symbol(),
                 points,
                 line,

@@ -6,6 +6,7 @@ import io.github.firstoff.plan.Importance;
 import io.github.firstoff.plan.ResolvedCharacteristic;
 import io.github.firstoff.sheet.Phrases;
 import io.github.firstoff.tolerance.Drawing;
+import io.github.firstoff.words.Labels;
 import java.math.BigDecimal;
 import java.math.MathContext;
 import java.math.RoundingMode;
@@ -26,13 +27,10 @@ final class Proposals {
     String forNonconforming(List<Judgement> concerned) {
         boolean one = concerned.stream().map(Judgement::part).distinct().count() == 1;
         String hold = characteristic.characteristic().importance() == Importance.CRITICAL
-                ? (one
-                        ? "Hold the piece: the characteristic is critical. "
-                        : "Hold the pieces: the characteristic is critical. ")
+                ? Labels.text("proposal.hold", one) + " "
                 : "";
-        String otherwise = "Otherwise ask " + customer + " for a concession, or scrap.";
         if (concerned.get(0).reading() instanceof Reading.Observed) {
-            return hold + "Put right and check again, where that can be done. " + otherwise;
+            return hold + Labels.text("proposal.put-right", customer);
         }
         Optional<Drawing.Form> form = characteristic
                 .characteristic()
@@ -43,13 +41,13 @@ final class Proposals {
         boolean below = concerned.stream().allMatch(each -> sign(each) < 0);
         if (form.isPresent() && (above || below)) {
             boolean left = form.get() == Drawing.Form.HOLE ? below : above;
-            String what = form.get() == Drawing.Form.HOLE ? "hole" : "shaft";
-            return left
-                    ? hold + "Material is left on the " + what + ": rework and measure again. " + otherwise
-                    : hold + "No material is left on the " + what + " to rework. Ask " + customer
-                            + " for a concession, or scrap.";
+            boolean hole = form.get() == Drawing.Form.HOLE;
+            return hold
+                    + (left
+                            ? Labels.text("proposal.material-left", hole, customer)
+                            : Labels.text("proposal.no-material-left", hole, customer));
         }
-        return hold + "Rework and measure again, where material is left. " + otherwise;
+        return hold + Labels.text("proposal.rework", customer);
     }
 
     private static int sign(Judgement judgement) {
@@ -59,7 +57,7 @@ final class Proposals {
     /** For readings that lie too near a limit for the uncertainty of their gauge. */
     String toProve(List<Judgement> concerned) {
         if (concerned.stream().anyMatch(each -> each.uncertainty().isEmpty())) {
-            return "State the expanded uncertainty of the gauge, or measure with a gauge that has one.";
+            return Labels.text("proposal.no-uncertainty");
         }
         BigDecimal fraction = characteristic.decision().guardFraction();
         Optional<BigDecimal> room = concerned.stream()
@@ -69,11 +67,11 @@ final class Proposals {
                 .map(least -> fraction.compareTo(BigDecimal.ONE) == 0
                         ? least
                         : least.divide(fraction, new MathContext(2, RoundingMode.DOWN)));
-        String finer = room.map(least -> "Measure with a gauge whose U is at most "
-                        + Figures.with(
+        return room.map(least -> Labels.text(
+                        "proposal.finer-than",
+                        Figures.with(
                                 Figures.minus(Phrases.plain(least)),
-                                concerned.get(0).allowed().limits().unit()))
-                .orElse("Measure with a finer gauge");
-        return finer + ", rework towards the middle, or agree another decision rule with the customer.";
+                                concerned.get(0).allowed().limits().unit())))
+                .orElseGet(() -> Labels.text("proposal.finer"));
     }
 }

@@ -4,6 +4,7 @@ import io.github.firstoff.conformance.CharacteristicResult;
 import io.github.firstoff.conformance.Judgement;
 import io.github.firstoff.inspection.Reading;
 import io.github.firstoff.quantity.Unit;
+import io.github.firstoff.words.Labels;
 import java.math.BigDecimal;
 import java.math.RoundingMode;
 import java.util.ArrayList;
@@ -74,7 +75,7 @@ final class Readings {
             String figure = Figures.of(measured.value());
             return measured.unit() == column ? figure : Figures.with(figure, measured.unit());
         }
-        return ((Reading.Observed) reading).pass() ? "pass" : "fail";
+        return Labels.text(((Reading.Observed) reading).pass() ? "reading.pass" : "reading.fail");
     }
 
     /** A reading as read, with its unit; a pass or fail with its setting. */
@@ -84,7 +85,10 @@ final class Readings {
 
     /** {@code " at high"} for a check at a setting; empty text for any other reading. */
     static String atSetting(Reading reading) {
-        return reading.context().setting().map(setting -> " at " + setting).orElse("");
+        return reading.context()
+                .setting()
+                .map(setting -> Labels.text("reading.at-setting", setting))
+                .orElse("");
     }
 
     /** An angle that was read in parts of a degree, as it is read off a protractor: {@code 45°20'}. */
@@ -117,8 +121,8 @@ final class Readings {
     /** The length at 20 °C that was judged, where it was read at another temperature. */
     static Optional<String> atReference(Judgement judgement) {
         return corrected(judgement)
-                .map(figure -> "which is " + Figures.with(figure, ((Reading.Measured) judgement.reading()).unit())
-                        + " at 20 °C");
+                .map(figure -> Labels.text(
+                        "reading.at-reference", Figures.with(figure, ((Reading.Measured) judgement.reading()).unit())));
     }
 
     /** The same as a figure: with one decimal more than the reading, since the correction is computed. */

@@ -13,11 +13,11 @@ import io.github.firstoff.report.model.SheetHead;
 import io.github.firstoff.sheet.Phrases;
 import io.github.firstoff.sheet.Sheet;
 import io.github.firstoff.sheet.SheetKind;
+import io.github.firstoff.words.Labels;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.LinkedHashMap;
 import java.util.List;
-import java.util.Locale;
 import java.util.Map;
 import java.util.stream.Collectors;
 
@@ -36,7 +36,7 @@ public final class SheetFrame {
 
     /** The whole sheet around these blocks. */
     public ReportModel around(PaperSize paper, List<Block> blocks) {
-        return new ReportModel(paper, sheet.kind().title(), number(), head(), foot(), document(), blocks);
+        return new ReportModel(paper, Wording.kind(sheet.kind()), number(), head(), foot(), document(), blocks);
     }
 
     /** The same with other words about what the sheet says, where that is not its verdict. */
@@ -49,8 +49,8 @@ public final class SheetFrame {
 
     private String number() {
         return sheet.kind() == SheetKind.CERTIFICATE
-                ? sheet.job().certificateNumber().orElse("number " + Wording.NOT_STATED)
-                : sheet.job().job().map(job -> "job " + job).orElse("");
+                ? sheet.job().certificateNumber().orElseGet(() -> Labels.text("certificate.number-not-stated"))
+                : sheet.job().job().map(job -> Labels.text("frame.job", job)).orElse("");
     }
 
     private SheetHead head() {
@@ -100,18 +100,25 @@ public final class SheetFrame {
 
     private static String statement(CharacteristicResult result) {
         boolean rounded = result.characteristic().decision().comparison() == DecisionChoice.Comparison.ROUNDING;
-        return result.rule().statement()
-                + (rounded ? ", of readings rounded to the last place of the limit (ASTM E29)" : "");
+        String statement = Wording.statement(result);
+        return rounded ? Labels.text("rule.rounded", statement) : statement;
     }
 
     private DocumentInfo document() {
-        String title = sheet.kind().title() + ", " + part.number() + " revision " + part.revision()
-                + sheet.job().batch().map(batch -> ", batch " + batch).orElse("");
+        String title = Labels.text(
+                "document.title",
+                Wording.kind(sheet.kind()),
+                part.number(),
+                part.revision(),
+                sheet.job()
+                        .batch()
+                        .map(batch -> Labels.text("document.batch", batch))
+                        .orElse(""));
         return new DocumentInfo(
                 title,
                 sheet.job().issuer().map(firm -> firm.name()).orElse(""),
-                Phrases.headline(sheet.result().verdict()) + ", " + Phrases.counted(sheet.pieces(), "piece", "pieces"),
-                Locale.UK,
+                Phrases.headline(sheet.result().verdict()) + ", " + Wording.pieces(sheet.pieces()),
+                Labels.spoken(),
                 sheet.provenance().madeAt());
     }
 }

@@ -4,6 +4,7 @@ import io.github.firstoff.report.model.Block;
 import io.github.firstoff.report.model.Block.SignLine;
 import io.github.firstoff.report.model.Text;
 import io.github.firstoff.sheet.Sheet;
+import io.github.firstoff.words.Labels;
 import java.util.List;
 
 /** Lines to sign on. Who inspected is filled in where the job says; a signature is always written by hand. */
@@ -17,27 +18,31 @@ public final class SignOffSection {
 
     /** The lines of a first article or a batch. */
     public Block block() {
-        String statement =
-                "By signing, the undersigned confirm that the readings on this sheet were taken on the pieces named,"
-                        + " with the gauges listed.";
+        String statement = Labels.text("sign.statement");
         if (!VerdictSection.isAccepted(sheet)) {
-            statement += " This sheet is not accepted: a signature here releases nothing.";
+            statement += " " + Labels.text("sign.releases-nothing");
         }
         String date = sheet.job().date().map(Object::toString).orElse("");
         return new Block.SignOff(
                 Text.of(statement),
                 List.of(
-                        new SignLine("Inspected by", JobFacts.person(sheet.job().inspector()), date),
-                        new SignLine("Approved by", "", "")));
+                        new SignLine(
+                                Labels.text("sign.inspected"),
+                                JobFacts.person(sheet.job().inspector()),
+                                date),
+                        new SignLine(Labels.text("sign.approved"), "", "")));
     }
 
     /** The line of a certificate: who is authorised to declare. */
     public Block forCertificate() {
-        String issuer = sheet.job().issuer().map(firm -> firm.name()).orElse("the issuer (" + Wording.NOT_STATED + ")");
+        String issuer =
+                sheet.job().issuer().map(firm -> firm.name()).orElseGet(() -> Labels.text("sign.issuer-not-stated"));
         String date = sheet.job().date().map(Object::toString).orElse("");
         return new Block.SignOff(
-                Text.of("Signed for and on behalf of " + issuer),
+                Text.of(Labels.text("sign.for", issuer)),
                 List.of(new SignLine(
-                        "Authorised by", JobFacts.person(sheet.job().inspector()), date)));
+                        Labels.text("sign.authorised"),
+                        JobFacts.person(sheet.job().inspector()),
+                        date)));
     }
 }

@@ -2,7 +2,6 @@ package io.github.firstoff.report.section;
 
 import io.github.firstoff.report.model.Block.MarkedItem;
 import io.github.firstoff.report.model.Text;
-import io.github.firstoff.sheet.Phrases;
 import io.github.firstoff.sheet.ProcessStudy;
 import io.github.firstoff.study.chart.Assessment;
 import io.github.firstoff.study.chart.Panel;
@@ -12,6 +11,7 @@ import io.github.firstoff.study.chart.RuleSet;
 import io.github.firstoff.study.chart.RunRule;
 import io.github.firstoff.study.chart.Side;
 import io.github.firstoff.study.chart.Signal;
+import io.github.firstoff.words.Labels;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.HashMap;
@@ -209,38 +209,43 @@ final class SignalList {
         String what = words.statistic(episode.panel());
         if (isOfLimit(episode.test())) {
             List<Integer> points = episode.signals().stream().map(Signal::at).toList();
-            return Wording.capital(words.points(points)) + ": " + what + " " + beyond(episode) + ".";
+            return Labels.text("signal.points", Wording.capital(words.points(points)), what, beyond(episode));
         }
-        String rule = description(episode.test());
+        String rule = Wording.capital(sided(description(episode.test()), episode.side()));
         Signal first = episode.signals().get(0);
-        String where = episode.length() == 1 && episode.side() != Side.RISING && episode.side() != Side.FALLING
-                ? words.points(first.points())
-                : words.span(episode.first(), episode.last())
-                        + (episode.length() == 1 ? "" : " (" + episode.length() + " times)");
-        return Wording.capital(sided(rule, episode.side())) + ": " + where + ".";
+        if (episode.length() == 1 && episode.side() != Side.RISING && episode.side() != Side.FALLING) {
+            return Labels.text("signal.pattern", rule, words.points(first.points()));
+        }
+        return Labels.text("signal.patterns", rule, words.span(episode.first(), episode.last()), episode.length());
     }
 
     /** What a point beyond its limit is beyond; three sigma only where the limit is one of three sigma. */
     private String beyond(Episode episode) {
         if (episode.panel() == PanelKind.LOCATION && words.isCusum()) {
-            return episode.side() == Side.ABOVE
-                    ? "beyond the upper decision line, on the side of high values"
-                    : "beyond the lower decision line, on the side of low values";
+            return Labels.text(episode.side() == Side.ABOVE ? "signal.upper-decision" : "signal.lower-decision");
         }
-        String limit = episode.side() == Side.ABOVE ? "above the upper control limit" : "below the lower control limit";
+        String limit = Labels.text(episode.side() == Side.ABOVE ? "signal.above-limit" : "signal.below-limit");
         Panel panel = assessment.chart().panel(episode.panel()).orElseThrow();
-        return limit + (panel.nature() == PanelNature.NORMAL ? ", beyond three sigma" : "");
+        return panel.nature() == PanelNature.NORMAL ? Labels.text("signal.beyond-three", limit) : limit;
     }
 
     /** The pattern with the side or direction in which it lies. */
     private static String sided(String rule, Side side) {
         return switch (side) {
             case ABOVE, BELOW ->
-                rule.replace(" on the same side of the centre line", "").replace(" on the same side", "") + ", "
-                        + side.word() + " the centre line";
-            case RISING, FALLING -> rule.replace("rising or falling", side.word());
-            case EITHER -> rule;
+                Labels.text(
+                        "signal.sided",
+                        ruled(rule.replace(" on the same side of the centre line", "")
+                                .replace(" on the same side", "")),
+                        ChartWords.side(side));
+            case RISING, FALLING -> ruled(rule.replace("rising or falling", side.word()));
+            case EITHER -> ruled(rule);
         };
+    }
+
+    /** The test in the language of the sheet; tests with lengths of their own are told in English. */
+    private static String ruled(String rule) {
+        return Labels.wordOr("test", rule.replace(",", ""), rule);
     }
 
     /** Whether a test looks at single points beyond a limit. */
@@ -256,11 +261,12 @@ final class SignalList {
         Map<String, Integer> byTest = new LinkedHashMap<>();
         counted.forEach(each -> byTest.merge(each.test(), each.signals().size(), Integer::sum));
         int sum = byTest.values().stream().mapToInt(Integer::intValue).sum();
-        return Phrases.counted(sum, "more signal", "more signals") + ": "
-                + byTest.entrySet().stream()
-                        .map(each -> each.getValue() + " × " + description(each.getKey()))
-                        .collect(Collectors.joining("; "))
-                + ".";
+        return Labels.text(
+                "signal.rest",
+                sum,
+                byTest.entrySet().stream()
+                        .map(each -> each.getValue() + " × " + ruled(description(each.getKey())))
+                        .collect(Collectors.joining("; ")));
     }
 
     /** The test in words. */
@@ -277,8 +283,7 @@ final class SignalList {
                     .toList();
             if (!signals.isEmpty()) {
                 String first = words.point(signals.get(0).at());
-                parts.add(Phrases.counted(signals.size(), "signal", "signals") + " on the " + words.statistics(panel)
-                        + (signals.size() == 1 ? ", at " : ", the first at ") + first);
+                parts.add(Labels.text("signal.in-short", signals.size(), words.statistics(panel), first));
             }
         }
         return String.join("; ", parts);

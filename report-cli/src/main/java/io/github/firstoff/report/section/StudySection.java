@@ -9,6 +9,7 @@ import io.github.firstoff.report.model.Tone;
 import io.github.firstoff.sheet.Finding;
 import io.github.firstoff.sheet.ProcessStudy;
 import io.github.firstoff.sheet.Sheet;
+import io.github.firstoff.words.Labels;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
@@ -81,12 +82,14 @@ public final class StudySection {
         HistogramSection section = new HistogramSection(finding);
         Optional<HistogramFigure> histogram = histogramAside ? Optional.empty() : section.figure();
         if (histogramAside && !section.note().isEmpty()) {
-            words.add(new Block.Note(Text.of("Histogram at the right of the chart. " + section.note())));
+            words.add(new Block.Note(Text.of(Labels.text("histogram.aside") + " " + section.note())));
         }
         List<Block> picture = new ArrayList<>();
         histogram.ifPresent(each -> {
-            String alternative = "Histogram of " + each.name() + ", required "
-                    + Figures.limitsInWords(finding.result().characteristic().limits()) + ".";
+            String alternative = Labels.text(
+                    "histogram.alternative",
+                    each.name(),
+                    Figures.limitsInWords(finding.result().characteristic().limits()));
             picture.add(new Block.FigureBlock(each, HISTOGRAM, alternative));
             if (!section.note().isEmpty()) {
                 picture.add(new Block.Note(Text.of(section.note())));
@@ -136,12 +139,15 @@ public final class StudySection {
     }
 
     private String title() {
-        return finding.number() + "  " + Wording.feature(finding.result().characteristic()) + ": "
-                + study().chartTitle().toLowerCase(java.util.Locale.ROOT);
+        return Labels.text(
+                "study.title",
+                finding.number(),
+                Wording.feature(finding.result().characteristic()),
+                Wording.chartInTitle(study()));
     }
 
     private Text requirement() {
-        Text required = Text.of("Required: ")
+        Text required = Text.of(Labels.text("study.required"))
                 .notation(Notations.of(finding.result().characteristic().characteristic()));
         return finding.result().characteristic().isAttribute()
                 ? required.plain(". ")

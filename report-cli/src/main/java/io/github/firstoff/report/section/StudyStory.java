@@ -3,7 +3,6 @@ package io.github.firstoff.report.section;
 import io.github.firstoff.conformance.CharacteristicResult;
 import io.github.firstoff.sample.ControlState;
 import io.github.firstoff.sheet.Finding;
-import io.github.firstoff.sheet.Phrases;
 import io.github.firstoff.sheet.ProcessStudy;
 import io.github.firstoff.study.capability.Index;
 import io.github.firstoff.study.chart.ControlChart;
@@ -12,6 +11,7 @@ import io.github.firstoff.study.chart.Panel;
 import io.github.firstoff.study.chart.PanelKind;
 import io.github.firstoff.study.chart.Side;
 import io.github.firstoff.study.chart.Signal;
+import io.github.firstoff.words.Labels;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
@@ -63,14 +63,15 @@ final class StudyStory {
 
     /** The sentence over the chart. */
     String headline() {
-        String readings = "; " + Wording.conforming(result) + ".";
+        String readings = Wording.conforming(result);
         if (isWithoutSpread()) {
-            return "The readings show no spread, so the chart shows nothing of control" + readings;
+            return Labels.text("story.no-spread", readings);
         }
         return switch (state()) {
-            case IN_CONTROL -> "Ran in control" + index() + readings;
-            case OUT_OF_CONTROL -> Wording.capital(drift().orElseGet(this::change)) + readings;
-            case NOT_ASSESSED -> "Whether it ran in control cannot be told yet" + readings;
+            case IN_CONTROL -> Labels.text("story.in-control", index(), readings);
+            case OUT_OF_CONTROL ->
+                Labels.text("story.out-of-control", Wording.capital(drift().orElseGet(this::change)), readings);
+            case NOT_ASSESSED -> Labels.text("story.not-assessed", readings);
         };
     }
 
@@ -108,33 +109,43 @@ final class StudyStory {
         }
         if (location.size() == 1 && location.get(0).points().size() == 1) {
             return words.addsUp()
-                    ? "the " + words.statistic(PanelKind.LOCATION) + " leaves its limits at " + words.point(last) + ", "
-                            + offset(last) + " " + side.word() + " the centre line"
-                    : words.point(last) + " stands out, " + offset(last) + " " + side.word() + " the centre line";
+                    ? Labels.text(
+                            "story.leaves-limits",
+                            words.theStatistic(PanelKind.LOCATION),
+                            words.point(last),
+                            offset(last),
+                            ChartWords.side(side))
+                    : Labels.text("story.stands-out", words.point(last), offset(last), ChartWords.side(side));
         }
-        String level = subject() + " runs " + side.word() + " the centre line ";
         if (last > chart.location().number(chart.location().count() - 1) - LAST) {
-            return level + "from " + words.point(startOfLast(last)) + " on and ends " + ending() + " " + side.word()
-                    + " it";
+            return Labels.text(
+                    "story.runs-on",
+                    subject(),
+                    ChartWords.side(side),
+                    words.point(startOfLast(last)),
+                    ending(),
+                    ChartWords.side(side));
         }
         int first =
                 location.stream().mapToInt(each -> each.points().get(0)).min().orElseThrow();
         boolean once = startOfLast(last) == first;
-        return level
-                + (once ? "from " : "at times between ")
-                + words.point(first)
-                + (once ? " to " : " and ")
-                + words.point(last);
+        return Labels.text(
+                once ? "story.runs-once" : "story.runs-at-times",
+                subject(),
+                ChartWords.side(side),
+                words.point(first),
+                words.point(last));
     }
 
     private String changeOfSpread(PanelKind kind) {
         List<Signal> spread = on(kind);
         Signal first = spread.get(0);
         String where = words.points(spread.stream().map(Signal::at).distinct().toList());
-        return "the " + words.statistic(kind) + " leaves its limits at " + where
-                + (spread.size() == 1 && !words.pieces(first.at()).isEmpty()
-                        ? " (" + words.pieces(first.at()) + ")"
-                        : "");
+        return Labels.text(
+                "story.spread-leaves",
+                words.theStatistic(kind),
+                where,
+                spread.size() == 1 && !words.pieces(first.at()).isEmpty() ? " (" + words.pieces(first.at()) + ")" : "");
     }
 
     /** Signals of the location that lie on a side of the centre line. */
@@ -147,8 +158,10 @@ final class StudyStory {
     /** A pattern that lies on no side: a trend, an alternation, points that keep to the centre or avoid it. */
     private String pattern() {
         String told = signals.longest(PanelKind.LOCATION);
-        return "the " + words.statistics(PanelKind.LOCATION) + " form a pattern that chance seldom makes: "
-                + told.substring(0, 1).toLowerCase(java.util.Locale.ROOT) + told.substring(1);
+        return Labels.text(
+                "story.pattern",
+                words.theStatistics(PanelKind.LOCATION),
+                told.substring(0, 1).toLowerCase(java.util.Locale.ROOT) + told.substring(1));
     }
 
     /** Which sum passed its line first, and since when it had been off zero: about then the change began. */
@@ -162,9 +175,7 @@ final class StudyStory {
                 && (up ? panel.value(start - 1) > 0 : panel.second(start - 1).orElse(0) < 0)) {
             start--;
         }
-        return "the " + (up ? "upper" : "lower") + " sum passes its decision line at " + words.point(first.at())
-                + ": the level has probably been " + (up ? "high" : "low") + " since about "
-                + words.point(panel.number(start));
+        return Labels.text("story.sums", up, words.point(first.at()), words.point(panel.number(start)));
     }
 
     /** Where the stretch of overlapping episodes begins that ends at the last signal. */
@@ -186,14 +197,12 @@ final class StudyStory {
                 .max(Comparator.comparing(SignalList.Episode::length))
                 .filter(each -> each.length() >= LAST);
         if (longest.isEmpty()) {
-            return "single points and short runs signal on both sides of the centre line";
+            return Labels.text("story.both-sides");
         }
         SignalList.Episode run = longest.get();
-        String told = "signals lie on both sides of the centre line, the longest run "
-                + run.side().word() + " it, " + words.span(run.first(), run.last());
-        return endsOn(run.side())
-                ? told + ", ending " + ending() + " " + run.side().word()
-                : told;
+        String told =
+                Labels.text("story.longest-run", ChartWords.side(run.side()), words.span(run.first(), run.last()));
+        return endsOn(run.side()) ? Labels.text("story.ending", told, ending(), ChartWords.side(run.side())) : told;
     }
 
     /** Whether the last points lie clearly, by more than a sigma of the statistic, on that side. */
@@ -207,10 +216,8 @@ final class StudyStory {
     }
 
     private String subject() {
-        if (words.isCounted() || words.addsUp() || words.isStandardised()) {
-            return "the " + words.statistic(PanelKind.LOCATION);
-        }
-        return words.isSingle() ? "the level" : "the " + words.statistic(PanelKind.LOCATION);
+        boolean level = words.isSingle() && !words.isCounted() && !words.addsUp() && !words.isStandardised();
+        return level ? Labels.text("story.the-level") : words.theStatistic(PanelKind.LOCATION);
     }
 
     private List<Signal> on(PanelKind kind) {
@@ -251,42 +258,44 @@ final class StudyStory {
             case IN_CONTROL -> inControl();
             case OUT_OF_CONTROL -> outOfControl();
             case NOT_ASSESSED ->
-                "The chart shows the " + words.statistics(PanelKind.LOCATION) + " as they are, "
-                        + Phrases.counted(chart.location().count(), "point", "points")
-                        + ": too few for the tests. It neither shows nor excludes a change.";
+                Labels.text(
+                        "story.not-assessed.more",
+                        words.theStatistics(PanelKind.LOCATION),
+                        Wording.points(chart.location().count()));
         };
     }
 
     private String inControl() {
         if (isWithoutSpread()) {
-            return "Within their subgroups the readings that set the limits are all alike. The gauge may be too coarse to show"
-                    + " what the process does; a finer one would tell. Each piece is judged by its reading all the same.";
+            return Labels.text("story.no-spread.more");
         }
-        return "No test signals on " + panels() + ": nothing shows that " + watched() + " changed over these "
-                + chart.location().count() + " " + words.nouns() + ". " + ownLevel()
-                + (isBelowOne()
-                        ? " It is wider than the room from the mean to the nearer limit (Cpk below 1): pieces out of tolerance"
-                                + " must be expected while nothing changes."
-                        : "")
-                + " It does not say that every piece conforms: that is decided by the readings, piece by piece.";
+        return Labels.text(
+                "story.in-control.more",
+                panels(),
+                watched(),
+                chart.location().count(),
+                words.nouns(),
+                ownLevel(),
+                isBelowOne() ? " " + Labels.text("story.below-one") : "");
     }
 
     private String panels() {
         return switch (chart.panels().size()) {
-            case 1 -> "the chart";
-            case 2 -> "either chart";
-            default -> "any of the three charts";
+            case 1 -> Labels.text("panels.one");
+            case 2 -> Labels.text("panels.two");
+            default -> Labels.text("panels.three");
         };
     }
 
     private String watched() {
-        return words.isCounted() ? "their level" : chart.panels().size() == 1 ? "the level" : "level or spread";
+        return Labels.text(
+                words.isCounted()
+                        ? "watched.counts"
+                        : chart.panels().size() == 1 ? "watched.level" : "watched.level-or-spread");
     }
 
     private String ownLevel() {
-        return words.isCounted()
-                ? "What they come to may be taken as the process's own level, and as what to expect while nothing changes."
-                : "The spread seen may be taken as the process's own, and as what to expect while nothing changes.";
+        return Labels.text(words.isCounted() ? "own.counts" : "own.spread");
     }
 
     private boolean isBelowOne() {
@@ -297,25 +306,22 @@ final class StudyStory {
         int first =
                 study.assessment().signals().stream().mapToInt(Signal::at).min().orElseThrow();
         String pieces = words.pieces(first);
-        return (chart.panels().size() == 1 ? "The chart gives " : "The charts give ") + signals.inShort() + "."
-                + (pieces.isEmpty()
-                        ? ""
-                        : study.assessment().signals().size() == 1
-                                ? " It holds " + pieces + "."
-                                : " The earliest, " + words.point(first) + ", holds " + pieces + ".")
-                + adding()
-                + (drift().isPresent()
-                        ? " A level that drifts gives such signals by itself; the drift is taken apart below."
-                        : "")
-                + " A signal says that something probably changed at about that time or before; the chart cannot say what. It"
-                + " does not say that a piece is nonconforming: each was judged by its own reading.";
+        String held = pieces.isEmpty()
+                ? ""
+                : study.assessment().signals().size() == 1
+                        ? " " + Labels.text("story.it-holds", pieces)
+                        : " " + Labels.text("story.earliest-holds", words.point(first), pieces);
+        return Labels.text(
+                "story.out-of-control.more",
+                chart.panels().size(),
+                signals.inShort(),
+                held,
+                adding(),
+                drift().isPresent() ? " " + Labels.text("story.drift-signals") : "");
     }
 
     private String adding() {
-        return words.addsUp()
-                ? " The chart adds up the past, so that small lasting shifts show; a point beyond its line does not say that"
-                        + " its own readings are unusual."
-                : "";
+        return words.addsUp() ? " " + Labels.text("story.adds-up") : "";
     }
 
     /** What may be done about a chart that signals. */
@@ -325,32 +331,27 @@ final class StudyStory {
                 .mapToInt(Integer::intValue)
                 .min()
                 .orElseThrow();
-        return "Look for what changed at about " + words.point(first)
-                + ": tool, offset, material or gauge. Settle it before more pieces are made. These pieces were judged by their"
-                + " readings.";
+        return Labels.text("story.proposal", words.point(first));
     }
 
     /** In one sentence for readers who cannot see the chart. */
     String alternative() {
-        return study.chartTitle() + " chart of " + chart.location().count() + " " + words.nouns() + ". " + headline();
+        return Labels.text(
+                "story.alternative", Wording.chart(study), chart.location().count(), words.nouns(), headline());
     }
 
     /** What a reader must know of chart and limits, for the notes under it. */
     List<String> notes() {
         List<String> notes = new ArrayList<>(new ChartConditions(study, words).sentences());
         if (signals.hasUnringed()) {
-            notes.add(
-                    "Diamonds: points that complete the pattern of a test. A long run of them is ringed where it is first"
-                            + " complete"
-                            + (signals.isCrowded()
-                                    ? "; + rings points of signals that are only counted."
-                                    : " and at its end."));
+            notes.add(Labels.text("story.diamonds", signals.isCrowded()));
         }
         double expected = chart.location().count() / study.falseSignals().average();
         if (state() == ControlState.OUT_OF_CONTROL && expected >= LEAST_EXPECTED) {
-            notes.add("On a chart of " + chart.location().count() + " points about "
-                    + Figures.rounded(expected, expected < 10 ? 1 : 0)
-                    + " false signals are to be expected: a few signals need not have a cause.");
+            notes.add(Labels.text(
+                    "story.expected-false",
+                    chart.location().count(),
+                    Figures.rounded(expected, expected < 10 ? 1 : 0)));
         }
         return notes;
     }

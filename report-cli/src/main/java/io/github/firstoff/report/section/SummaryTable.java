@@ -14,6 +14,7 @@ import io.github.firstoff.report.model.Width;
 import io.github.firstoff.sheet.Finding;
 import io.github.firstoff.sheet.Sheet;
 import io.github.firstoff.sheet.Summary;
+import io.github.firstoff.words.Labels;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
@@ -33,33 +34,26 @@ public final class SummaryTable {
     /** A heading, the table and its legend. */
     public List<Block> blocks() {
         List<Column> columns = new ArrayList<>();
-        columns.add(Column.narrow("No."));
+        columns.add(Column.narrow(Labels.text("column.number")));
         columns.add(TableParts.requirement(3));
-        columns.add(parts.figure("Limits"));
+        columns.add(parts.figure(Labels.text("column.limits")));
         if (parts.isMixed()) {
-            columns.add(Column.narrow("Unit"));
+            columns.add(Column.narrow(Labels.text("column.unit")));
         }
         columns.add(Column.figure("n", ""));
-        columns.add(parts.figure("Least"));
-        columns.add(parts.figure("Mean"));
-        columns.add(parts.figure("Greatest"));
+        columns.add(parts.figure(Labels.text("column.least")));
+        columns.add(parts.figure(Labels.text("column.mean")));
+        columns.add(parts.figure(Labels.text("column.greatest")));
         columns.add(parts.figure("s"));
-        columns.add(Column.figure("Out", ""));
-        columns.add(new Column("Place in the tolerance", "", Column.Kind.STRIP, Width.mm(30)));
-        columns.add(Column.verdict("Verdict", 1.6));
+        columns.add(Column.figure(Labels.text("column.out"), ""));
+        columns.add(new Column(Labels.text("column.place"), "", Column.Kind.STRIP, Width.mm(30)));
+        columns.add(Column.verdict(Labels.text("column.verdict"), 1.6));
         List<Block> blocks = List.of(
-                Block.Heading.of("Characteristics"),
+                Block.Heading.of(Labels.text("table.characteristics")),
                 new Block.Table(
                         columns, sheet.findings().stream().map(this::row).toList()),
-                new Block.Note(
-                        Text.of("n: number of readings. s: standard deviation of all of them. Out: readings that do not"
-                                + " conform. Place in the tolerance: the line runs from the lower to the upper limit, dots where there"
-                                + " is none; the triangle is the target; the upright marks are the least reading, the mean and the"
-                                + " greatest; an arrowhead is a reading outside, with its excess."
-                                + (hasBonus()
-                                        ? " Where a tolerance grows with the size of a feature, each mark is placed within the"
-                                                + " tolerance of its own piece."
-                                        : ""))));
+                new Block.Note(Text.of(
+                        Labels.text("summary.legend") + (hasBonus() ? " " + Labels.text("summary.bonus") : ""))));
         return blocks;
     }
 

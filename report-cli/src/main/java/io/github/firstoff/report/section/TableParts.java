@@ -6,6 +6,7 @@ import io.github.firstoff.report.model.Cell;
 import io.github.firstoff.report.model.Column;
 import io.github.firstoff.report.model.Width;
 import io.github.firstoff.sheet.Finding;
+import io.github.firstoff.words.Labels;
 import java.util.List;
 import java.util.Optional;
 
@@ -50,7 +51,7 @@ final class TableParts {
 
     /** Number, then feature over requirement. */
     static Column requirement(double weight) {
-        return new Column("Feature and requirement", "", Column.Kind.NOTATION, Width.share(weight));
+        return new Column(Labels.text("column.requirement"), "", Column.Kind.NOTATION, Width.share(weight));
     }
 
     static Cell number(CharacteristicResult result) {
@@ -77,7 +78,9 @@ final class TableParts {
 
     /** The verdict; its commonest phrase stays on one line. */
     static Cell verdict(String phrase, CharacteristicResult result) {
-        return Cell.verdict(phrase.equals("all conform") ? "all\u00A0conform" : phrase, Wording.tone(result));
+        return Cell.verdict(
+                phrase.equals(Labels.text("phrase.all-conform")) ? phrase.replace(' ', '\u00A0') : phrase,
+                Wording.tone(result));
     }
 
     static Cell gauge(CharacteristicResult result) {
@@ -88,7 +91,7 @@ final class TableParts {
                     .requirement()
                     .text()
                     .startsWith("visual");
-            return Cell.text(visual ? "eye" : Figures.DASH);
+            return Cell.text(visual ? Labels.text("gauges.eye") : Figures.DASH);
         }
         return Cell.text(String.join("\n", gauges));
     }

@@ -5,11 +5,11 @@ import io.github.firstoff.report.model.Block;
 import io.github.firstoff.report.model.Block.IndexMark;
 import io.github.firstoff.report.model.Text;
 import io.github.firstoff.sheet.Finding;
-import io.github.firstoff.sheet.Phrases;
 import io.github.firstoff.study.capability.Index;
 import io.github.firstoff.study.capability.TrendedCapability;
 import io.github.firstoff.study.capability.TrendedCapability.Line;
 import io.github.firstoff.study.capability.TrendedCapability.Segment;
+import io.github.firstoff.words.Labels;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
@@ -41,7 +41,7 @@ final class TrendSection {
         trended.wholeLife().forEach(index -> add(marks, index));
         add(marks, trended.worst());
         if (!marks.isEmpty()) {
-            blocks.add(new Block.Heading("The drift, taken apart and as it is", Block.Level.SUBSECTION));
+            blocks.add(new Block.Heading(Labels.text("trend.title"), Block.Level.SUBSECTION));
             blocks.add(new Block.IndexScale(marks, demanded, Text.of(conditions())));
         }
         blocks.add(new Block.Note(Text.of(words(marks.isEmpty()))));
@@ -57,13 +57,15 @@ final class TrendSection {
 
     private String conditions() {
         long lives = lines().size();
-        return Phrases.counted(lives, "tool life", "tool lives") + " with a line; spread about the lines "
-                + trended.withinTrend().stream()
+        return Labels.text(
+                "trend.conditions",
+                lives,
+                trended.withinTrend().stream()
                         .mapToObj(each -> Figures.amount(
                                 each, finding.summary().orElseThrow().sample().unit()))
                         .findFirst()
-                        .orElse(Figures.DASH)
-                + " (" + trended.degreesOfFreedom() + " degrees of freedom); normal distribution about the lines.";
+                        .orElse(Figures.DASH),
+                trended.degreesOfFreedom());
     }
 
     private List<Line> lines() {
@@ -75,23 +77,21 @@ final class TrendSection {
 
     private String words(boolean none) {
         if (none) {
-            return "No indices of the drift: "
-                    + trended.wholeLife().stream()
+            return Labels.text(
+                    "trend.none",
+                    trended.wholeLife().stream()
                             .map(Index::reason)
                             .filter(reason -> !reason.isEmpty())
                             .findFirst()
-                            .orElse("no tool life has enough readings for a line.");
+                            .orElseGet(() -> Labels.text("trend.too-few")));
         }
-        return drift()
-                + "Within trend: what is left if the offset followed the tool without delay and the mean were held; it says"
-                + " what compensation could reach, not what was made. Whole life: what was made, drift included. At the worst"
-                + " moment: where the line comes nearest to a limit. All of them hold while tools wear alike.";
+        return drift() + Labels.text("trend.meaning");
     }
 
     private String drift() {
         return drift(trended, finding.summary().orElseThrow().sample().unit())
                 .map(told -> Wording.capital(told) + ". ")
-                .orElse(lines().isEmpty() ? "" : "The tool lives do not all drift the same way. ");
+                .orElseGet(() -> lines().isEmpty() ? "" : Labels.text("trend.differing") + " ");
     }
 
     /** By how much the level drifts, where every tool life drifts the same way; no sentence yet. */
@@ -109,7 +109,6 @@ final class TrendSection {
                 Math.min(Math.abs(least), Math.abs(most)) * PIECES,
                 Math.max(Math.abs(least), Math.abs(most)) * PIECES,
                 unit);
-        return Optional.of((slopes.length == 1 ? "the level " : "in every tool life the level ")
-                + (most > 0 ? "rises" : "falls") + ", by " + amounts + " in 100 pieces");
+        return Optional.of(Labels.text(most > 0 ? "trend.rises" : "trend.falls", slopes.length, amounts, PIECES));
     }
 }

@@ -10,8 +10,8 @@ import io.github.firstoff.report.model.Text;
 import io.github.firstoff.report.model.Tone;
 import io.github.firstoff.sample.ControlState;
 import io.github.firstoff.sheet.Finding;
-import io.github.firstoff.sheet.Phrases;
 import io.github.firstoff.sheet.Sheet;
+import io.github.firstoff.words.Labels;
 import java.util.ArrayList;
 import java.util.List;
 
@@ -54,61 +54,57 @@ public final class VerdictSection {
             return "";
         }
         long read = sheet.provenance().rows().read();
-        return " Of " + read + " rows of readings, " + refused + (refused == 1 ? " was" : " were")
-                + " refused and not judged.";
+        return " " + Labels.text("headline.refused-rows", read, refused);
     }
 
     private String verdict() {
         if (sheet.result().verdict() == SheetVerdict.INCOMPLETE
                 && sheet.result().record().refusedRows() > 0
                 && judged.stream().allMatch(each -> each.verdict() == Verdict.CONFORMING)) {
-            return "Incomplete, so not accepted: all that could be read conforms, but not everything could be read.";
+            return Labels.text("headline.not-all-read");
         }
         if (judged.isEmpty()) {
-            return "Nothing was judged: the plan requires nothing that readings could be held against.";
+            return Labels.text("headline.nothing");
         }
         return switch (sheet.result().verdict()) {
             case ACCEPTED -> accepted();
-            case REJECTED -> "Rejected: " + nonconforming() + rest(Verdict.NONCONFORMING) + ruled("; ");
+            case REJECTED -> Labels.text("headline.rejected", nonconforming() + rest(Verdict.NONCONFORMING) + ruled());
             case INCONCLUSIVE ->
-                "Inconclusive, so not accepted: " + unproven() + rest(Verdict.INCONCLUSIVE) + ruled("; ");
-            case INCOMPLETE ->
-                "Incomplete, so not accepted: " + unmeasured() + rest(Verdict.NOT_MEASURED) + ruled("; ");
+                Labels.text("headline.inconclusive", unproven() + rest(Verdict.INCONCLUSIVE) + ruled());
+            case INCOMPLETE -> Labels.text("headline.incomplete", unmeasured() + rest(Verdict.NOT_MEASURED) + ruled());
         };
     }
 
     private String accepted() {
         long sampled =
                 judged.stream().filter(each -> Wording.isSampled(sheet, each)).count();
-        String all = judged.size() == 1 ? "the one characteristic" : "all " + judged.size() + " characteristics";
-        String conform = judged.size() == 1 ? " conforms" : " conform";
-        String sentence = "Accepted: " + all;
+        int all = judged.size();
+        String sentence;
         if (sampled == 0) {
-            sentence += " of " + pieces() + conform;
-        } else if (sampled == judged.size()) {
-            sentence += conform + " on a sample of " + pieces();
+            sentence = Labels.text("headline.accepted", all, pieces());
+        } else if (sampled == all) {
+            sentence = Labels.text("headline.accepted-sample", all, pieces());
         } else {
-            sentence += conform + ", " + (judged.size() - sampled) + " on " + pieces() + " and " + sampled
-                    + " on a sample of them";
+            sentence = Labels.text("headline.accepted-some", all, all - sampled, pieces(), sampled);
         }
-        return sentence + ruled(", ") + control() + demands();
+        String rule = Wording.rule(sheet);
+        boolean simple = rule.equals(Labels.text("rule.simple"));
+        String ruled = rule.isEmpty() ? "" : Labels.text("headline.accepted-ruled", simple, rule);
+        return sentence + ruled + "." + control() + demands();
     }
 
     /** The pieces inspected, and of how many where the job says that there are more. */
     private String pieces() {
         int quantity = sheet.job().quantity().orElse(0);
         if (quantity > sheet.pieces()) {
-            return sheet.pieces() + " of the " + quantity + " pieces";
+            return Labels.text("headline.of-quantity", sheet.pieces(), quantity);
         }
         return Wording.allPieces(sheet.pieces());
     }
 
-    private String ruled(String before) {
+    private String ruled() {
         String rule = Wording.rule(sheet);
-        if (rule.isEmpty()) {
-            return ".";
-        }
-        return before + (rule.startsWith("by") && before.equals(", ") ? rule : "decided " + rule) + ".";
+        return rule.isEmpty() ? "." : Labels.text("headline.ruled", rule);
     }
 
     /** An accepted batch whose charts signal: said in the same breath, because it is easily missed. */
@@ -119,12 +115,17 @@ public final class VerdictSection {
         }
         if (restless.size() > 1) {
             return " "
-                    + Wording.capital(Wording.characteristics(
-                            restless.stream().map(Finding::number).toList())) + " did not run in control.";
+                    + Labels.text(
+                            "headline.restless",
+                            Wording.capital(Wording.characteristics(
+                                    restless.stream().map(Finding::number).toList())));
         }
         Finding one = restless.get(0);
-        return " Characteristic " + one.number() + ", "
-                + one.result().characteristic().characteristic().feature() + ", did not run in control.";
+        return " "
+                + Labels.text(
+                        "headline.restless-one",
+                        one.number(),
+                        one.result().characteristic().characteristic().feature());
     }
 
     /** An accepted batch whose class demands indices that were not shown. */
@@ -135,7 +136,7 @@ public final class VerdictSection {
                 .toList();
         return lacking.isEmpty()
                 ? ""
-                : " " + Wording.capital(Wording.characteristics(lacking)) + " did not show the index demanded.";
+                : " " + Labels.text("headline.lacking", Wording.capital(Wording.characteristics(lacking)));
     }
 
     /** The findings whose charts are out of control. */
@@ -153,7 +154,7 @@ public final class VerdictSection {
         if (readings.size() == 1) {
             return one(out.get(0), readings.get(0));
         }
-        return share(out) + " " + (out.size() == 1 ? "does" : "do") + " not conform, on " + concerned(readings);
+        return Labels.text("headline.out", share(out), out.size(), concerned(readings));
     }
 
     private String unproven() {
@@ -162,8 +163,7 @@ public final class VerdictSection {
         if (readings.size() == 1) {
             return one(open.get(0), readings.get(0));
         }
-        return share(open) + " " + (open.size() == 1 ? "is" : "are") + " not proven to conform, on "
-                + concerned(readings);
+        return Labels.text("headline.open", share(open), open.size(), concerned(readings));
     }
 
     private String unmeasured() {
@@ -175,8 +175,11 @@ public final class VerdictSection {
                         .options()
                         .settings()
                         .isEmpty());
-        return share(missing) + " " + (missing.size() == 1 ? "is" : "are") + " not measured"
-                + (nowhere ? "" : settings ? " completely" : " on every piece");
+        if (nowhere) {
+            return Labels.text("headline.missing", share(missing), missing.size());
+        }
+        return Labels.text(
+                settings ? "headline.missing-settings" : "headline.missing-pieces", share(missing), missing.size());
     }
 
     /** What else keeps the sheet from being accepted, and that nothing does. */
@@ -189,40 +192,38 @@ public final class VerdictSection {
                 .filter(each -> each.count(Verdict.INCONCLUSIVE) > 0)
                 .count();
         if (told != Verdict.INCONCLUSIVE && unproven > 0) {
-            parts.add(others(unproven) + " not proven to conform");
+            parts.add(Labels.text("headline.others-open", unproven));
         }
         if (told != Verdict.NOT_MEASURED && unmeasured > 0) {
-            parts.add(others(unmeasured) + " not measured");
+            parts.add(Labels.text("headline.others-missing", unmeasured));
         }
         if (parts.isEmpty()) {
             int others = sheet.result().count(Verdict.CONFORMING);
-            return others == 0 ? "" : others == 1 ? "; the other one conforms" : "; the other " + others + " conform";
+            return others == 0 ? "" : Labels.text("headline.others-conform", others);
         }
-        return "; " + String.join(" and ", parts);
-    }
-
-    private static String others(int count) {
-        return Phrases.counted(count, "characteristic is", "characteristics are");
+        return "; " + String.join(" " + Labels.text("list.and") + " ", parts);
     }
 
     private String one(CharacteristicResult result, Judgement judgement) {
-        return "the " + result.characteristic().characteristic().feature() + " (" + result.number() + ") of piece "
-                + judgement.part() + " "
-                + (judgement.reading() instanceof Reading.Observed ? "" : "is ")
-                + Wording.phrase(judgement);
+        return Labels.text(
+                judgement.reading() instanceof Reading.Observed ? "headline.one-check" : "headline.one",
+                result.characteristic().characteristic().feature(),
+                result.number(),
+                judgement.part(),
+                Wording.phrase(judgement));
     }
 
     private String share(List<CharacteristicResult> some) {
         return judged.size() == 1
-                ? "the one characteristic"
-                : some.size() + " of " + judged.size() + " characteristics";
+                ? Labels.text("headline.the-one")
+                : Labels.text("headline.share", some.size(), judged.size());
     }
 
     private String concerned(List<Judgement> readings) {
         long pieces = readings.stream().map(Judgement::part).distinct().count();
         return pieces == sheet.pieces()
                 ? Wording.allPieces(sheet.pieces())
-                : pieces + " of " + Phrases.counted(sheet.pieces(), "piece", "pieces");
+                : Labels.text("headline.pieces", pieces, Wording.pieces(sheet.pieces()));
     }
 
     private List<CharacteristicResult> with(Verdict verdict) {

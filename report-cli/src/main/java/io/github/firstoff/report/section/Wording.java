@@ -11,8 +11,14 @@ import io.github.firstoff.plan.ResolvedCharacteristic;
 import io.github.firstoff.quantity.Unit;
 import io.github.firstoff.report.model.Tone;
 import io.github.firstoff.sheet.Phrases;
+import io.github.firstoff.sheet.ProcessStudy;
 import io.github.firstoff.sheet.Sheet;
+import io.github.firstoff.sheet.SheetKind;
+import io.github.firstoff.study.capability.DistributionChoice;
+import io.github.firstoff.study.conformity.ConformanceProbability;
 import io.github.firstoff.tolerance.Requirement;
+import io.github.firstoff.words.Labels;
+import java.math.BigDecimal;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
@@ -22,35 +28,73 @@ import java.util.function.UnaryOperator;
 /** Turns of phrase that several parts of a sheet share. */
 final class Wording {
     /** What the job lacks. */
-    static final String NOT_STATED = "not stated";
+    static String notStated() {
+        return Labels.text("not-stated.words");
+    }
 
     /** So many pieces are named in a table's verdict; more are counted. */
     private static final int NAMED = 3;
 
+    /** From here on a probability is printed as all but certain. */
+    private static final double SURE = 0.0005;
+
     private Wording() {}
 
     static String orNotStated(Optional<String> text) {
-        return text.filter(words -> !words.isBlank()).orElse(NOT_STATED);
+        return text.filter(words -> !words.isBlank()).orElseGet(Wording::notStated);
+    }
+
+    /** {@code 1 piece}, {@code 3 pieces}. */
+    static String pieces(int count) {
+        return Labels.text("counted.pieces", count);
+    }
+
+    /** {@code 1 characteristic}, {@code 3 characteristics}. */
+    static String characteristicsCounted(int count) {
+        return Labels.text("counted.characteristics", count);
+    }
+
+    /** {@code 1 point}, {@code 3 points}. */
+    static String points(int count) {
+        return Labels.text("counted.points", count);
+    }
+
+    /** From one to the other: {@code 1.2 to 3.4}. */
+    static String span(String from, String to) {
+        return Labels.text("figures.span", from, to);
+    }
+
+    /** The hand of a part in a word. */
+    static String hand(io.github.firstoff.plan.Hand hand) {
+        return Labels.wordOr("hand", hand.word(), hand.word());
+    }
+
+    /** How probable conformance is of a reading (JCGM 106:2012, clause 7), in words that follow a semicolon. */
+    static String probability(ConformanceProbability probability) {
+        if (probability.nonconforming() < SURE) {
+            return Labels.text("probability.above");
+        }
+        return probability.conforming() < SURE
+                ? Labels.text("probability.below")
+                : Labels.text("probability.of", Figures.rounded(100 * probability.conforming(), 1));
     }
 
     /** {@code the piece}, {@code both pieces}, {@code all 3 pieces}. */
     static String allPieces(int pieces) {
-        return switch (pieces) {
-            case 1 -> "the piece";
-            case 2 -> "both pieces";
-            default -> "all " + pieces + " pieces";
-        };
+        return Labels.text(pieces == 2 ? "pieces.both" : "pieces.all", pieces);
     }
 
     /** {@code characteristic 4}, {@code characteristics 4 and 7}. */
     static String characteristics(List<String> numbers) {
-        return (numbers.size() == 1 ? "characteristic " : "characteristics ") + Phrases.listed(numbers);
+        return Labels.text("characteristics.named", numbers.size(), Phrases.listed(numbers));
     }
 
     /** The name of the feature, and that it is critical where it is. */
     static String feature(ResolvedCharacteristic characteristic) {
         Characteristic plain = characteristic.characteristic();
-        return plain.importance() == Importance.CRITICAL ? plain.feature() + " (critical)" : plain.feature();
+        return plain.importance() == Importance.CRITICAL
+                ? Labels.text("characteristics.critical", plain.feature())
+                : plain.feature();
     }
 
     static boolean isCritical(CharacteristicResult result) {
@@ -87,7 +131,7 @@ final class Wording {
         if (!result.characteristic().isJudged()) {
             Requirement.Nature nature =
                     result.characteristic().characteristic().requirement().nature();
-            return nature == Requirement.Nature.EXACT ? "theoretically exact, not judged" : "reference, not judged";
+            return Labels.text(nature == Requirement.Nature.EXACT ? "verdict.exact" : "verdict.reference");
         }
         List<Judgement> concerned = result.judgements().stream()
                 .filter(each -> each.verdict() != Verdict.CONFORMING)
@@ -99,21 +143,25 @@ final class Wording {
             concerned.forEach(each ->
                     lines.add(name.apply(each.part()) + Readings.atSetting(each.reading()) + " " + tablePhrase(each)));
         } else {
-            counted(result, Verdict.NONCONFORMING, "out", lines);
-            counted(result, Verdict.INCONCLUSIVE, "not proven", lines);
+            counted(result, Verdict.NONCONFORMING, lines);
+            counted(result, Verdict.INCONCLUSIVE, lines);
         }
         if (!result.missing().isEmpty() && !result.judgements().isEmpty()) {
-            lines.add("not measured on "
-                    + (result.missingCount() > result.missing().size()
+            lines.add(Labels.text(
+                    "phrase.not-measured-on",
+                    result.missingCount() > result.missing().size()
                             ? Phrases.missing(result)
                             : Phrases.listed(result.missing().stream().map(name).toList())));
         }
         return lines.isEmpty() ? Phrases.of(result) : String.join("\n", lines);
     }
 
-    private static void counted(CharacteristicResult result, Verdict verdict, String word, List<String> lines) {
+    private static void counted(CharacteristicResult result, Verdict verdict, List<String> lines) {
         if (result.count(verdict) > 0) {
-            lines.add(result.count(verdict) + " of " + result.judgements().size() + " " + word);
+            lines.add(Labels.text(
+                    verdict == Verdict.NONCONFORMING ? "phrase.out-of" : "phrase.open-of",
+                    result.count(verdict),
+                    result.judgements().size()));
         }
     }
 
@@ -140,11 +188,9 @@ final class Wording {
             }
         }
         if (guarded) {
-            return simple
-                    ? "with guard bands where the plan asks for them, else by simple acceptance"
-                    : "with guard bands";
+            return Labels.text(simple ? "rule.both" : "rule.guarded");
         }
-        return simple ? "by simple acceptance" : "";
+        return simple ? Labels.text("rule.simple") : "";
     }
 
     /** How many readings conform, of all of one characteristic: {@code all 125 readings conform}. */
@@ -153,19 +199,17 @@ final class Wording {
         int out = result.count(Verdict.NONCONFORMING);
         int open = result.count(Verdict.INCONCLUSIVE);
         if (out == 0 && open == 0) {
-            return readings == 1 ? "the one reading conforms" : "all " + readings + " readings conform";
+            return Labels.text("conforming.all", readings);
         }
         List<String> parts = new ArrayList<>();
         if (out > 0) {
-            parts.add(out + " of " + readings
-                    + (result.characteristic().isAttribute()
-                            ? " readings failed"
-                            : " readings " + (out == 1 ? "is" : "are") + " out of tolerance"));
+            parts.add(Labels.text(
+                    result.characteristic().isAttribute() ? "conforming.failed" : "conforming.out", out, readings));
         }
         if (open > 0) {
-            parts.add(open + " of " + readings + " " + (open == 1 ? "is" : "are") + " not proven to conform");
+            parts.add(Labels.text("conforming.open", open, readings));
         }
-        return String.join(" and ", parts);
+        return String.join(" " + Labels.text("list.and") + " ", parts);
     }
 
     /** Whether some piece that the readings name was not inspected for this characteristic, by the plan's leave. */
@@ -187,6 +231,41 @@ final class Wording {
                 .filter(note -> !note.isBlank())
                 .map(note -> " (“" + note + "”)")
                 .orElse("");
+    }
+
+    /** The rule that decided, in words. */
+    static String statement(CharacteristicResult result) {
+        BigDecimal fraction = result.characteristic().decision().guardFraction();
+        return result.characteristic().rule() == RuleChoice.GUARDED
+                ? Labels.library(
+                        "library.rule.guarded",
+                        result.rule().statement(),
+                        fraction.compareTo(BigDecimal.ONE) == 0,
+                        fraction.toPlainString())
+                : Labels.library("library.rule.simple", result.rule().statement());
+    }
+
+    /** The kind of a sheet, as its head names it. */
+    static String kind(SheetKind kind) {
+        return Labels.wordOr("kind", kind.command(), kind.title());
+    }
+
+    /** The name of a chart, at the start of a sentence. */
+    static String chart(ProcessStudy study) {
+        return Labels.library("library.chart." + study.chart().kind(), study.chartTitle());
+    }
+
+    /** The name of a chart within a title. */
+    static String chartInTitle(ProcessStudy study) {
+        return Labels.library(
+                "library.chart." + study.chart().kind(), study.chartTitle().toLowerCase(Locale.ROOT));
+    }
+
+    /** The name of a distribution. */
+    static String distribution(DistributionChoice choice) {
+        String name = choice.method().family().name();
+        return Labels.library(
+                "library.distribution." + name.toLowerCase(Locale.ROOT).replace(' ', '-'), name);
     }
 
     /** The text with a capital at its start. */

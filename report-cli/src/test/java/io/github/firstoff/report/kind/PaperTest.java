@@ -43,7 +43,10 @@ class PaperTest {
     void everySampleFitsBothPapersInEveryLanguage(Samples.Sample sample) throws IOException {
         for (House.Paper paper : House.Paper.values()) {
             for (String language : Labels.languages()) {
-                check(sample, paper, language, List.of());
+                // plain A4 in English is set by SampleSheetsTest and read back by others
+                if (paper == House.Paper.LETTER || !language.equals("en")) {
+                    check(sample, paper, language, List.of());
+                }
             }
         }
         check(

@@ -1,0 +1,179 @@
+package io.github.firstoff.words;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
+
+import java.io.IOException;
+import java.io.UncheckedIOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Set;
+import java.util.TreeSet;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
+import org.junit.jupiter.api.Test;
+
+class LabelsTest {
+    private static final Path MAIN = Path.of("src", "main", "java", "io", "github", "firstoff");
+
+    /** Keys whose English text may stay away, because the program brings the English words itself. */
+    private static final List<String> ENGLISH_IN_THE_PROGRAM = List.of("library.", "test.", "statistic.");
+
+    /** Families whose keys are put together from a code of the program. */
+    private static final Pattern FAMILY = Pattern.compile("(?:wordOr|library)\\(\\s*\"([a-z.-]+)\"");
+
+    private static final Pattern KEY = Pattern.compile("\"([a-z][a-z0-9-]*(?:\\.[a-z0-9-]+)+)\"");
+
+    /** A string literal in Java. */
+    private static final Pattern LITERAL = Pattern.compile("\"((?:[^\"\\\\\\n]|\\\\.)*)\"");
+
+    private static final Pattern TWO_WORDS = Pattern.compile("[A-Za-z]{2,} +[A-Za-z]{2,}");
+
+    /**
+     * Classes of the sections that still speak English in themselves: sheets of press fits, dimension loops and drift, which are not
+     * translated. Everything else is held to have no sentence of its own.
+     */
+    private static final Set<String> UNTRANSLATED = Set.of(
+            "DriftSection.java",
+            "DriftReport.java",
+            "FitSection.java",
+            "PairTable.java",
+            "PressCautions.java",
+            "StackSection.java",
+            "StudyFrame.java",
+            "FitReport.java",
+            "StackReport.java");
+
+    private static Labels german() {
+        return Labels.of("de").orElseThrow();
+    }
+
+    @Test
+    void aPlaceIsFilledAndAWordingChosenByNumberOrTruth() {
+        assertThat(Labels.text("counted.pieces", 1)).isEqualTo("1 piece");
+        assertThat(Labels.text("counted.pieces", 3L)).isEqualTo("3 pieces");
+        assertThat(Labels.text("counts.sizes", true, 4, 4)).isEqualTo(", of 4 each,");
+        assertThat(Labels.text("counts.sizes", false, 4, 7)).isEqualTo(", of 4 to 7 each,");
+        assertThat(german().speaking(() -> Labels.text("counted.pieces", 2))).isEqualTo("2 Teile");
+        assertThat(Labels.text("counted.pieces", 2)).as("afterwards").isEqualTo("2 pieces");
+    }
+
+    @Test
+    void anUnknownKeyOrAMissingArgumentIsAFaultOfTheProgram() {
+        assertThatThrownBy(() -> Labels.text("no.such-key")).isInstanceOf(IllegalArgumentException.class);
+        assertThatThrownBy(() -> Labels.text("counted.pieces")).isInstanceOf(IllegalArgumentException.class);
+    }
+
+    @Test
+    void germanIsOneFileAndIsFound() {
+        assertThat(Labels.languages()).startsWith("en").contains("de");
+        assertThat(Labels.of("xx")).isEmpty();
+        assertThat(Labels.of("../labels")).isEmpty();
+    }
+
+    @Test
+    void everyLanguageHasEveryTextAndNoOther() {
+        Set<String> english = Labels.ENGLISH.keys();
+        for (String language : Labels.languages()) {
+            Labels labels = Labels.of(language).orElseThrow();
+            assertThat(labels.keys()).as(language).containsAll(english);
+            Set<String> own = new TreeSet<>(labels.keys());
+            own.removeAll(english);
+            own.removeIf(key -> ENGLISH_IN_THE_PROGRAM.stream().anyMatch(key::startsWith));
+            assertThat(own).as("only in " + language).isEmpty();
+        }
+    }
+
+    /** A translation may leave out an argument only where the note says why; it never has one that English lacks. */
+    @Test
+    void translationsHaveThePlacesOfTheOriginal() {
+        // German needs no choice of words there: "erfüllt" and "entschieden" fit both.
+        Set<String> excepted = Set.of("headline.accepted-ruled", "past.performance");
+        for (String key : Labels.ENGLISH.keys()) {
+            if (excepted.contains(key)) {
+                continue;
+            }
+            for (String language : Labels.languages()) {
+                String translated = Labels.of(language).orElseThrow().raw(key).orElseThrow();
+                assertThat(places(translated))
+                        .as(language + " " + key)
+                        .isEqualTo(places(Labels.ENGLISH.raw(key).orElseThrow()));
+            }
+        }
+    }
+
+    private static Set<String> places(String text) {
+        Matcher matcher = Pattern.compile("\\{(\\d+)").matcher(text);
+        Set<String> found = new TreeSet<>();
+        while (matcher.find()) {
+            found.add(matcher.group(1));
+        }
+        return found;
+    }
+
+    @Test
+    void everyTextIsUsedAndEveryTextUsedIsThere() {
+        StringBuilder all = new StringBuilder();
+        sources(MAIN).forEach(file -> all.append(read(file)));
+        Set<String> used = matches(KEY, all.toString());
+        Set<String> families = matches(FAMILY, all.toString());
+        Set<String> unused = new TreeSet<>(Labels.ENGLISH.keys());
+        unused.removeAll(used);
+        unused.removeIf(key -> families.stream().anyMatch(family -> key.startsWith(family + ".")));
+        assertThat(unused).as("texts that nothing uses").isEmpty();
+        Set<String> asked = matches(Pattern.compile("Labels\\.text\\(\\s*\"([a-z0-9.-]+)\""), all.toString());
+        assertThat(Labels.ENGLISH.keys()).containsAll(asked);
+        assertThat(asked).hasSizeGreaterThan(200);
+    }
+
+    @Test
+    void noSectionHasASentenceOfItsOwn() {
+        List<String> found = new ArrayList<>();
+        Stream.concat(sources(MAIN.resolve("report/section")), sources(MAIN.resolve("report/kind")))
+                .filter(file -> !UNTRANSLATED.contains(file.getFileName().toString()))
+                .forEach(file -> sentences(file, found));
+        assertThat(found).isEmpty();
+    }
+
+    private static void sentences(Path file, List<String> found) {
+        String source = read(file).replaceAll("(?s)/\\*.*?\\*/", "").replaceAll("(?m)//.*$", "");
+        // Messages to programmers, which no sheet shows, and beginnings of notes that are recognised, not printed.
+        source = source.replaceAll("(?s)throw new [A-Za-z]+\\(.*?;", "")
+                .replaceAll("(?s)private boolean isToldHere\\(.*?\\n    }\\n", "")
+                .replaceAll("\\.replace\\([^)]*\\)", "");
+        Matcher matcher = LITERAL.matcher(source);
+        while (matcher.find()) {
+            boolean date = matcher.group(1).startsWith("uuuu");
+            if (!date && TWO_WORDS.matcher(matcher.group(1)).find()) {
+                found.add(file.getFileName() + ": " + matcher.group(1));
+            }
+        }
+    }
+
+    private static Stream<Path> sources(Path folder) {
+        try (Stream<Path> files = Files.walk(folder)) {
+            return files.filter(file -> file.toString().endsWith(".java")).toList().stream();
+        } catch (IOException fault) {
+            throw new UncheckedIOException(fault);
+        }
+    }
+
+    private static String read(Path file) {
+        try {
+            return Files.readString(file);
+        } catch (IOException fault) {
+            throw new UncheckedIOException(fault);
+        }
+    }
+
+    private static Set<String> matches(Pattern pattern, String text) {
+        return pattern.matcher(text)
+                .results()
+                .map(match -> match.group(1))
+                .collect(Collectors.toCollection(TreeSet::new));
+    }
+}
