@@ -11,14 +11,21 @@ import io.github.firstoff.report.section.SheetFrame;
 import io.github.firstoff.sheet.DriftFinding;
 import io.github.firstoff.sheet.DriftSheet;
 import io.github.firstoff.sheet.DriftWords;
+import io.github.firstoff.sheet.Phrases;
 import java.util.ArrayList;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
+import java.util.stream.IntStream;
 
 /**
  * A study of drift: one sentence, the offset to enter, the picture and what it means; then the figures behind it. Of several characteristics or
  * batches a table comes first, with those that need attention at its head; the first of them has its picture there, and each of the others a page.
  */
 public final class DriftReport {
+    /** Up to so many are read in a minute, quiet or not. */
+    private static final int ALL_ARE_TOLD = 3;
+
     /** The report; it has no settings. */
     public DriftReport() {}
 
@@ -46,11 +53,17 @@ public final class DriftReport {
             blocks.add(new Block.Table(
                     DriftSection.columns(),
                     sheet.findings().stream().map(DriftSection::row).toList()));
-            blocks.addAll(new DriftSection(first).answer());
+            List<DriftFinding> told = told(sheet.findings());
+            if (told.size() < sheet.findings().size()) {
+                blocks.add(new Block.Note(
+                        Text.of("What calls for nothing has its row here and no page of its own; --characteristic"
+                                + " makes one of it.")));
+            }
             blocks.addAll(left(sheet));
+            blocks.add(new Block.KeepTogether(new DriftSection(first).answer()));
             blocks.add(new JobFacts(sheet.sheet()).block());
             blocks.add(entered());
-            for (DriftFinding finding : sheet.findings()) {
+            for (DriftFinding finding : told) {
                 DriftSection section = new DriftSection(finding);
                 blocks.add(new Block.PageBreak());
                 blocks.add(Block.Heading.of(new DriftWords(finding).name() + ", " + finding.batch()));
@@ -65,6 +78,17 @@ public final class DriftReport {
         return new SheetFrame(sheet.sheet()).around(paper, headline, blocks);
     }
 
+    /** Those that are told on a page of their own: all while they are few, else the first and what calls for something. */
+    private static List<DriftFinding> told(List<DriftFinding> findings) {
+        if (findings.size() <= ALL_ARE_TOLD) {
+            return findings;
+        }
+        return IntStream.range(0, findings.size())
+                .filter(i -> i == 0 || findings.get(i).attention() != DriftFinding.Attention.QUIET)
+                .mapToObj(findings::get)
+                .toList();
+    }
+
     private static Tone tone(DriftFinding finding) {
         return switch (finding.attention()) {
             case OUT, REACHED -> Tone.OUT;
@@ -77,13 +101,16 @@ public final class DriftReport {
         if (sheet.left().isEmpty()) {
             return List.of();
         }
-        return List.of(new Block.Note(Text.of("Not followed: "
-                + String.join(
-                        "; ",
-                        sheet.left().stream()
-                                .map(each -> each.number() + " " + each.reason())
-                                .toList())
-                + ".")));
+        Map<String, List<String>> byReason = new LinkedHashMap<>();
+        sheet.left()
+                .forEach(each -> byReason.computeIfAbsent(each.reason(), reason -> new ArrayList<>())
+                        .add(each.number()));
+        List<String> said = new ArrayList<>();
+        byReason.forEach((reason, numbers) -> said.add(Phrases.listed(numbers) + " "
+                + (numbers.size() == 1
+                        ? reason
+                        : reason.replaceFirst("^was ", "were ").replaceFirst("^is ", "are "))));
+        return List.of(new Block.Note(Text.of("Not followed: " + String.join("; ", said) + ".")));
     }
 
     private static Block entered() {
