@@ -31,6 +31,7 @@ import picocli.CommandLine.Spec;
             FirstArticleCommand.class,
             BatchCommand.class,
             DriftCommand.class,
+            HistoryCommand.class,
             FitCommand.class,
             StackCommand.class,
             CertificateCommand.class,

@@ -12,8 +12,10 @@ import io.github.firstoff.report.pdf.PdfRenderer;
 import io.github.firstoff.sheet.Sheet;
 import io.github.firstoff.sheet.SheetJson;
 import io.github.firstoff.sheet.SheetKind;
+import io.github.firstoff.sheet.TableCsv;
 import java.io.ByteArrayOutputStream;
 import java.io.IOException;
+import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
 import java.time.Instant;
 import java.util.ArrayList;
@@ -60,6 +62,12 @@ abstract class SheetCommand implements Callable<Integer> {
     @Mixin
     private final SigningOptions signing = new SigningOptions();
 
+    @Option(
+            names = "--csv",
+            paramLabel = "FILE.csv",
+            description = "Write the table of characteristics as CSV, with the figures of the JSON result.")
+    private @Nullable Path csv;
+
     @Option(names = "--json", description = "Put the result on standard output as one JSON document.")
     private boolean json;
 
@@ -102,7 +110,12 @@ abstract class SheetCommand implements Callable<Integer> {
 
     /** Files that are no readings: plan, job and sheet. */
     Set<Path> otherFiles(Path planPath) {
-        return Stream.of(Optional.of(planPath), Optional.ofNullable(job), stationery.house(), Optional.ofNullable(out))
+        return Stream.of(
+                        Optional.of(planPath),
+                        Optional.ofNullable(job),
+                        stationery.house(),
+                        Optional.ofNullable(out),
+                        Optional.ofNullable(csv))
                 .flatMap(Optional::stream)
                 .map(path -> path.toAbsolutePath().normalize())
                 .collect(Collectors.toUnmodifiableSet());
@@ -187,6 +200,10 @@ abstract class SheetCommand implements Callable<Integer> {
             Stationery paper = StationeryOptions.stationery(inputs.house(), options);
             print(sheet, paper, Evidence.of(sheet, shelf.kept(), options), pen, out);
         }
+        if (csv != null) {
+            byte[] table = TableCsv.characteristics(sheet).getBytes(StandardCharsets.UTF_8);
+            OutputFile.write(csv, stream -> stream.write(table));
+        }
         if (json) {
             SheetJson.write(sheet, console.outWriter());
         } else {
@@ -229,12 +246,25 @@ abstract class SheetCommand implements Callable<Integer> {
     }
 
     private void refuseToOverwriteInputs(CommandSpec command, Inputs inputs) {
-        if (out == null) {
+        refuseToOverwrite(command, inputs, "--out", out);
+        refuseToOverwrite(command, inputs, "--csv", csv);
+        if (out != null
+                && csv != null
+                && out.toAbsolutePath().normalize().equals(csv.toAbsolutePath().normalize())) {
+            throw new ParameterException(command.commandLine(), "--csv and --out name one file");
+        }
+    }
+
+    private static void refuseToOverwrite(CommandSpec command, Inputs inputs, String option, @Nullable Path written) {
+        if (written == null) {
             return;
         }
         for (Path input : inputs.paths()) {
-            if (out.toAbsolutePath().normalize().equals(input.toAbsolutePath().normalize())) {
-                throw new ParameterException(command.commandLine(), "--out " + out + " would overwrite an input");
+            if (written.toAbsolutePath()
+                    .normalize()
+                    .equals(input.toAbsolutePath().normalize())) {
+                throw new ParameterException(
+                        command.commandLine(), option + " " + written + " would overwrite an input");
             }
         }
     }

@@ -96,14 +96,19 @@ abstract class StudyCommand implements Callable<Integer> {
 
     /** Refuses to write the sheet over something that is read. */
     void keep(List<Path> inputs) {
-        if (out == null) {
-            return;
-        }
-        for (Path input : inputs) {
-            if (out.toAbsolutePath().normalize().equals(input.toAbsolutePath().normalize())) {
-                throw new ParameterException(command().commandLine(), "--out " + out + " would overwrite an input");
-            }
-        }
+        keep(inputs, Optional.ofNullable(out), "--out");
+    }
+
+    /** The same of another file that an option names. */
+    final void keep(List<Path> inputs, Optional<Path> written, String option) {
+        written.filter(path -> inputs.stream()
+                        .anyMatch(input -> path.toAbsolutePath()
+                                .normalize()
+                                .equals(input.toAbsolutePath().normalize())))
+                .ifPresent(path -> {
+                    throw new ParameterException(
+                            command().commandLine(), option + " " + path + " would overwrite an input");
+                });
     }
 
     /** Tells the result: notices, the sheet where it is wanted, and then JSON or a few lines. */
@@ -129,15 +134,20 @@ abstract class StudyCommand implements Callable<Integer> {
         return accepted ? ExitCodes.ACCEPTED : ExitCodes.NOT_ACCEPTED;
     }
 
-    /** The sheet on the firm's paper; these sheets speak English whatever the house speaks. */
+    /** The sheet on the firm's paper; those that are not translated speak English whatever the house speaks. */
     private ReportModel onStationery(Function<PaperSize, ReportModel> model) {
         Optional<House> house = stationery
                 .house()
                 .map(path ->
                         HouseFile.read(Input.file(path), Labels.languages()).house());
         Stationery chosen = StationeryOptions.stationery(house, stationery.options());
-        Stationery english = new Stationery(chosen.paper(), Labels.ENGLISH, house);
-        return english.on(() -> model.apply(english.paper()));
+        Stationery spoken = isTranslated() ? chosen : new Stationery(chosen.paper(), Labels.ENGLISH, house);
+        return spoken.on(() -> model.apply(spoken.paper()));
+    }
+
+    /** Whether its sheet speaks other languages than English. */
+    boolean isTranslated() {
+        return false;
     }
 
     private void print(ReportModel model, Path target) {

@@ -8,6 +8,7 @@ public sealed interface Figure
                 ConsequenceFigure,
                 ControlFigure,
                 HistogramFigure,
+                HistoryFigure,
                 ProbabilityFigure,
                 ShareFigure,
                 DriftFigure {}

@@ -9,6 +9,7 @@ import io.github.firstoff.report.figure.ControlFigure;
 import io.github.firstoff.report.figure.DriftFigure;
 import io.github.firstoff.report.figure.Figure;
 import io.github.firstoff.report.figure.HistogramFigure;
+import io.github.firstoff.report.figure.HistoryFigure;
 import io.github.firstoff.report.figure.ProbabilityFigure;
 import io.github.firstoff.report.figure.ShareFigure;
 import java.awt.Font;
@@ -61,6 +62,8 @@ final class FigurePainter {
             new BandPainter(pen, band).paint(width, height);
         } else if (figure instanceof DriftFigure drift) {
             new DriftPainter(pen, drift).paint(width, height);
+        } else if (figure instanceof HistoryFigure history) {
+            new HistoryPainter(pen, history).paint(width, height);
         } else if (figure instanceof ShareFigure shares) {
             new SharePainter(pen, shares).paint(width, height);
         }

@@ -8,8 +8,8 @@ import io.github.firstoff.report.model.ReportModel;
 import io.github.firstoff.report.model.SheetFoot;
 import io.github.firstoff.report.model.SheetHead;
 import io.github.firstoff.sheet.Provenance;
+import io.github.firstoff.words.Labels;
 import java.util.List;
-import java.util.Locale;
 import java.util.Optional;
 
 /** What stands around the content of a sheet about an assembly: head, foot, the hand at the edge. */
@@ -51,7 +51,7 @@ public final class StudyFrame {
                         "",
                         hand.map(StudyFrame::edge).orElse(io.github.firstoff.report.model.Hand.NONE)),
                 new SheetFoot(rule, provenance.program(), hash.length() == HASH_DIGITS ? hash : ""),
-                new DocumentInfo(kind + ", " + name, "", subject, Locale.UK, provenance.madeAt()),
+                new DocumentInfo(kind + ", " + name, "", subject, Labels.spoken(), provenance.madeAt()),
                 blocks);
     }
 

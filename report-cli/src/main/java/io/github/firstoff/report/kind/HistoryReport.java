@@ -1,0 +1,30 @@
+package io.github.firstoff.report.kind;
+
+import io.github.firstoff.report.model.PaperSize;
+import io.github.firstoff.report.model.ReportModel;
+import io.github.firstoff.report.section.HistorySection;
+import io.github.firstoff.report.section.StudyFrame;
+import io.github.firstoff.sheet.HistorySheet;
+import io.github.firstoff.words.Labels;
+
+/** One characteristic across several batches, on one page as long as the batches have room there. */
+public final class HistoryReport {
+    /** The report; it has no settings. */
+    public HistoryReport() {}
+
+    /** The sheet as blocks, for the given paper. */
+    public ReportModel compose(HistorySheet sheet, PaperSize paper) {
+        HistorySection section = new HistorySection(sheet);
+        return new StudyFrame(
+                        Labels.text("kind.history"),
+                        sheet.plan().part().number(),
+                        sheet.plan().part().name().orElse(""),
+                        sheet.plan().part().hand(),
+                        sheet.provenance())
+                .around(
+                        paper,
+                        section.rule(),
+                        Labels.text("history.subject", sheet.batches().size()),
+                        section.blocks());
+    }
+}
