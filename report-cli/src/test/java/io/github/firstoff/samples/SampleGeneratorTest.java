@@ -17,6 +17,8 @@ class SampleGeneratorTest {
 
     private static final Path COMMITTED = Path.of("..", "sample-measurements");
     private static final String README = "README.md";
+    /** Drawn and written by hand, as a firm does it: nothing in them is reckoned. */
+    private static final Set<String> BY_HAND = Set.of(README, "hollin-quay.house.json", "hollin-quay.svg");
 
     @Test
     void writesTheCommittedFilesByteForByte(@TempDir Path folder) throws IOException {
@@ -24,7 +26,7 @@ class SampleGeneratorTest {
 
         Set<String> written = namesIn(folder);
         Set<String> committed = namesIn(COMMITTED);
-        committed.remove(README);
+        committed.removeAll(BY_HAND);
         assertThat(written).isEqualTo(committed);
         for (String name : written) {
             assertThat(folder.resolve(name))
