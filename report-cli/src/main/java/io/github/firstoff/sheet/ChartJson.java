@@ -17,10 +17,12 @@ import io.github.firstoff.study.chart.Stage;
 import java.io.IOException;
 import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
+import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.Set;
+import java.util.stream.IntStream;
 
 /** A control chart in the JSON result. */
 final class ChartJson {
@@ -245,7 +247,7 @@ final class ChartJson {
         }
         Optional<Lines> common = panel.get().commonLines();
         out.writeObjectFieldStart(name);
-        line("centre", common.map(Lines::centre));
+        line("centre", common.map(Lines::centre).or(() -> commonCentre(panel.get())));
         line("lower", common.map(Lines::lower));
         line("upper", common.map(Lines::upper));
         out.writeStringField("statistic", panel.get().statistic());
@@ -254,6 +256,18 @@ final class ChartJson {
             limitsByPoint(panel.get());
         }
         out.writeEndObject();
+    }
+
+    /** The centre line of a panel whose limits differ from point to point, where that is one for all. */
+    private static Optional<Double> commonCentre(Panel panel) {
+        List<Double> centres = IntStream.range(0, panel.count())
+                .mapToObj(panel::lines)
+                .flatMap(Optional::stream)
+                .map(Lines::centre)
+                .distinct()
+                .limit(2)
+                .toList();
+        return centres.size() == 1 ? Optional.of(centres.get(0)) : Optional.empty();
     }
 
     private void line(String name, Optional<Double> value) throws IOException {

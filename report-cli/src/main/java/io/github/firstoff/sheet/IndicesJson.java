@@ -90,6 +90,19 @@ final class IndicesJson {
         estimate(out, "expectedPpm", found.expected());
     }
 
+    /** Pieces that failed what passes or fails, in parts per million. */
+    static void writeObserved(JsonGenerator out, ObservedShare share) throws IOException {
+        out.writeObjectFieldStart("observedPpm");
+        out.writeNumberField("value", share.perMillion());
+        out.writeArrayFieldStart("interval");
+        end(out, share.lowerPerMillion());
+        end(out, share.upperPerMillion());
+        out.writeEndArray();
+        out.writeStringField("method", ObservedShare.METHOD);
+        out.writeEndObject();
+        out.writeNullField("expectedPpm");
+    }
+
     /** An estimate with its interval, or why there is none. */
     private static void estimate(JsonGenerator out, String name, Index index) throws IOException {
         out.writeObjectFieldStart(name);

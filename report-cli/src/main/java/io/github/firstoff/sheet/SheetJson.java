@@ -198,6 +198,10 @@ public final class SheetJson {
         if (finding.study().isEmpty()) {
             out.writeNullField("indices");
             out.writeNullField("intervals");
+            Optional<ObservedShare> share = observed(finding);
+            if (share.isPresent()) {
+                IndicesJson.writeObserved(out, share.get());
+            }
             out.writeNullField("chart");
             return;
         }
@@ -209,10 +213,20 @@ public final class SheetJson {
             out.writeNullField("indices");
             out.writeNullField("intervals");
         }
-        IndicesJson.writeNonconforming(out, study.indices());
+        Optional<ObservedShare> share = observed(finding);
+        if (share.isPresent()) {
+            IndicesJson.writeObserved(out, share.get());
+        } else {
+            IndicesJson.writeNonconforming(out, study.indices());
+        }
         IndicesJson.writeTrended(out, study.indices());
         DataChecksJson.write(out, study);
         new ChartJson(out, study, origin(study)).write();
+    }
+
+    /** Of a batch alone: a first article says nothing of a share. */
+    private Optional<ObservedShare> observed(Finding finding) {
+        return sheet.kind() == SheetKind.FIRST_ARTICLE ? Optional.empty() : ObservedShare.of(finding.result());
     }
 
     /** From which batch limits come that this batch set, for those who freeze them. */

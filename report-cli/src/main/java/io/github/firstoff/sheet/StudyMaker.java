@@ -35,6 +35,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.function.Supplier;
+import java.util.stream.Stream;
 
 /** Makes the studies that a plan asks for from the readings of a batch. */
 final class StudyMaker {
@@ -161,7 +162,10 @@ final class StudyMaker {
     private ProcessStudy ofValues(CharacteristicResult characteristic, Study study, Summary summary) {
         Series series = series(characteristic, summary.sample());
         Marks marks = new Marks(study, characteristic.number(), series.contexts(), series.parts());
-        Subgroups groups = new SubgroupCutter(study, marks, series.contexts()).cut(series.sample());
+        SubgroupCutter cutter = new SubgroupCutter(study, marks, series.contexts());
+        Subgroups cut = cutter.cut(series.sample());
+        // before baseline, breaks and exclusions are placed: they speak of points, and these count what is on the chart
+        Subgroups groups = cut.withoutSingles();
         ChartRequest request = request(characteristic, study, marks, groups);
         Assessment assessment = assess(marks, () -> request.assess(groups));
         ProcessStudy.Indices indices = new IndicesMaker(characteristic.characteristic(), study, summary)
@@ -169,7 +173,23 @@ final class StudyMaker {
                         assessment,
                         assessment.chart().sigmaWithin(),
                         study.model().trended() ? Optional.of(marks.toolLives()) : Optional.empty());
-        return study(study, request, groups, assessment, Optional.of(indices), List.of(), series.parts());
+        return study(
+                study,
+                request,
+                groups,
+                assessment,
+                Optional.of(indices),
+                Stream.of(cutter.sizeNote(cut), withoutSpread(cut.count() - groups.count()))
+                        .flatMap(Optional::stream)
+                        .toList(),
+                series.parts());
+    }
+
+    private static Optional<String> withoutSpread(int dropped) {
+        return dropped == 0
+                ? Optional.empty()
+                : Optional.of((dropped == 1 ? "One subgroup has" : dropped + " subgroups have")
+                        + " a single reading and no spread within: left off the chart.");
     }
 
     /** Nonconforming pieces among those of a subgroup; a piece with several results is nonconforming if one of them is. */
@@ -222,11 +242,7 @@ final class StudyMaker {
 
     private static List<String> leftOver(Subgroups groups, String noun) {
         List<String> notes = new ArrayList<>();
-        if (groups.leftOver() > 0) {
-            notes.add("The last subgroup is incomplete ("
-                    + Phrases.counted(groups.leftOver(), noun, noun + "s")
-                    + "): it counts in the verdict and is left off the chart.");
-        }
+        groups.leftOverNote(noun, "the verdict").ifPresent(notes::add);
         for (int number : groups.incomplete()) {
             notes.add("Subgroup " + number + " is incomplete and stays on the chart by choice, with limits of its own"
                     + " size.");

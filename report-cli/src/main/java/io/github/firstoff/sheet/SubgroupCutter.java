@@ -95,9 +95,7 @@ final class SubgroupCutter {
                             .toInstant(ZoneOffset.UTC);
             return Grouping.timed(times, way.window().get(), origin);
         }
-        boolean labelled = !contexts.isEmpty()
-                && contexts.stream().allMatch(context -> context.subgroup().isPresent());
-        if (labelled) {
+        if (isLabelled()) {
             return Grouping.labelled(stated(ContextColumn.SUBGROUP));
         }
         if (way.size().isEmpty() && (study.chart().equals("p") || study.chart().equals("np"))) {
@@ -108,6 +106,32 @@ final class SubgroupCutter {
                     "subgroup, subgroupBy or window in the study, or a column subgroup in the readings");
         }
         return Grouping.consecutive(way.size().orElse(OF_SINGLES.contains(study.chart()) ? 1 : USUAL_SUBGROUP));
+    }
+
+    private boolean isLabelled() {
+        return !contexts.isEmpty()
+                && contexts.stream().allMatch(context -> context.subgroup().isPresent());
+    }
+
+    /** That readings name subgroups of another size than the plan's; empty where both agree or only one speaks. */
+    Optional<String> sizeNote(Subgroups cut) {
+        Subgrouping way = study.grouping();
+        boolean named = !study.chart().equals("individuals")
+                && way.column().isEmpty()
+                && way.window().isEmpty()
+                && way.size().isPresent()
+                && isLabelled();
+        if (!named) {
+            return Optional.empty();
+        }
+        int size = way.size().getAsInt();
+        for (int g = 0; g < cut.count(); g++) {
+            if (cut.size(g) != size) {
+                return Optional.of("The plan says subgroups of " + size
+                        + "; the readings name their subgroups, of other sizes, and these are taken.");
+            }
+        }
+        return Optional.empty();
     }
 
     private List<String> stated(ContextColumn column) {

@@ -119,7 +119,7 @@ public final class Grouping {
         List<List<Integer>> groups = new ArrayList<>();
         List<String> labels = new ArrayList<>();
         List<Break> breaks = new ArrayList<>();
-        int leftOver = 0;
+        Subgroups.LeftOver leftOver = Subgroups.LeftOver.NONE;
         List<Integer> incomplete = new ArrayList<>();
         Set<String> known = new HashSet<>();
         int from = 0;
@@ -140,7 +140,7 @@ public final class Grouping {
                 if (keep) {
                     incomplete.add(groups.size() + found.size());
                 } else {
-                    leftOver += found.remove(found.size() - 1).size();
+                    leftOver = leftOver.plus(found.remove(found.size() - 1).size(), to == n);
                     names.remove(names.size() - 1);
                 }
             }
@@ -154,7 +154,7 @@ public final class Grouping {
             from = to;
         }
         int[] starts = new int[groups.size() + 1];
-        int[] order = new int[n - leftOver];
+        int[] order = new int[n - leftOver.readings()];
         int next = 0;
         for (int g = 0; g < groups.size(); g++) {
             for (int index : groups.get(g)) {

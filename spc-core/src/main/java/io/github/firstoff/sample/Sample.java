@@ -173,7 +173,8 @@ public final class Sample {
         for (int g = 0; g <= count; g++) {
             starts[g] = g * size;
         }
-        return new Subgroups(this, null, starts, List.of(), deviations.length - count * size, List.of());
+        return new Subgroups(
+                this, null, starts, List.of(), Subgroups.LeftOver.last(deviations.length - count * size), List.of());
     }
 
     /**

@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.OptionalInt;
 import java.util.stream.IntStream;
 import org.jspecify.annotations.Nullable;
@@ -21,9 +22,27 @@ public final class Subgroups {
     private final int @Nullable [] order;
     private final int[] starts;
     private final List<String> labels;
-    private final int leftOver;
+    private final LeftOver leftOver;
     private final List<Integer> incomplete;
     private final Marks marks;
+
+    /**
+     * Readings of incomplete subgroups.
+     *
+     * @param groups how many subgroups they would have made
+     * @param atEnd whether the last of these ends with the sample
+     */
+    record LeftOver(int readings, int groups, boolean atEnd) {
+        static final LeftOver NONE = new LeftOver(0, 0, true);
+
+        static LeftOver last(int readings) {
+            return readings == 0 ? NONE : new LeftOver(readings, 1, true);
+        }
+
+        LeftOver plus(int more, boolean end) {
+            return new LeftOver(readings + more, groups + 1, end);
+        }
+    }
 
     /** Where the subgroups lie among all: number of the first less 1, breaks and exclusions by number. */
     private static final class Marks {
@@ -62,7 +81,7 @@ public final class Subgroups {
             int @Nullable [] order,
             int[] starts,
             List<String> labels,
-            int leftOver,
+            LeftOver leftOver,
             List<Integer> incomplete) {
         this(sample, order, starts, List.copyOf(labels), leftOver, List.copyOf(incomplete), Marks.NONE);
     }
@@ -72,7 +91,7 @@ public final class Subgroups {
             int @Nullable [] order,
             int[] starts,
             List<String> labels,
-            int leftOver,
+            LeftOver leftOver,
             List<Integer> incomplete,
             Marks marks) {
         this.sample = sample;
@@ -148,7 +167,26 @@ public final class Subgroups {
 
     /** How many readings belong to an incomplete subgroup and so to no chart. */
     public int leftOver() {
-        return leftOver;
+        return leftOver.readings;
+    }
+
+    /**
+     * What is said of readings that belong to an incomplete subgroup and so to no chart; empty if there are none.
+     *
+     * @param noun what one of them is, such as {@code reading}
+     * @param where in what they count all the same, such as {@code the overall figures}
+     */
+    public Optional<String> leftOverNote(String noun, String where) {
+        if (leftOver.readings == 0) {
+            return Optional.empty();
+        }
+        String many = leftOver.readings + " " + noun + (leftOver.readings == 1 ? "" : "s");
+        if (leftOver.groups > 1) {
+            return Optional.of(leftOver.groups + " subgroups that end at a break or with the last " + noun
+                    + " are incomplete (" + many + " in all): they count in " + where + " and are left off the chart.");
+        }
+        return Optional.of("The last subgroup" + (leftOver.atEnd ? "" : " before a break") + " is incomplete (" + many
+                + "): it counts in " + where + " and is left off the chart.");
     }
 
     /** The numbers of subgroups that are incomplete and were kept by choice. */
@@ -258,7 +296,7 @@ public final class Subgroups {
                 order,
                 java.util.Arrays.copyOfRange(starts, from, to + 1),
                 labels.isEmpty() ? labels : labels.subList(from, to),
-                to == count() ? leftOver : 0,
+                to == count() ? leftOver : LeftOver.NONE,
                 incomplete.stream().filter(i -> i > before && i <= after).toList(),
                 partMarks);
     }
@@ -275,6 +313,16 @@ public final class Subgroups {
     public Subgroups asDeviations() {
         Scale scale = sample.scale();
         return withSample(sample.withScale(new Scale(java.math.BigDecimal.ZERO, scale.places(), scale.unit())));
+    }
+
+    /** Without subgroups of a single reading, which have no spread within; if all are such, the same. */
+    public Subgroups withoutSingles() {
+        for (int g = 0; g < count(); g++) {
+            if (size(g) > 1) {
+                return ofAtLeast(2);
+            }
+        }
+        return this;
     }
 
     /**

@@ -15,6 +15,9 @@ import org.apache.commons.math3.analysis.solvers.BrentSolver;
  */
 public final class NoncentralT {
     private static final int PANELS = 24;
+    /** Beyond so many standard deviations Φ is 0 or 1 to 16 digits. */
+    private static final double STEEP = 9;
+
     private static final GaussIntegrator RULE = new GaussIntegratorFactory().legendre(20);
 
     private NoncentralT() {}
@@ -40,20 +43,40 @@ public final class NoncentralT {
         double near = 1 - 12 * spread;
         double from = Math.max(-0.5 - 45 / df, near > 0 ? Math.log(near) - 2 * spread : Double.NEGATIVE_INFINITY);
         double to = Math.log1p(14 * spread);
-        double width = (to - from) / PANELS;
-        double sum = 0;
-        double total = 0;
-        for (int panel = 0; panel < PANELS; panel++) {
-            for (int k = 0; k < RULE.getNumberOfPoints(); k++) {
-                double u = from + width * (panel + (1 + RULE.getPoint(k)) / 2);
-                double s = Math.exp(u);
-                double weighted = RULE.getWeight(k) * Math.exp(df * (u - Math.expm1(2 * u) / 2));
-                total += weighted;
-                sum += weighted * Distributions.normal(t * s - noncentrality);
+        // Φ rises from 0 to 1 while S passes (δ ± STEEP)/t: for large t that is a narrow step, and it gets panels of
+        // its own
+        double[] ends = {from, to, to, to};
+        if (t != 0) {
+            double one = (noncentrality - STEEP) / t;
+            double other = (noncentrality + STEEP) / t;
+            ends[1] = within(from, Math.min(one, other), to);
+            ends[2] = within(from, Math.max(one, other), to);
+        }
+        double[] sums = new double[2];
+        for (int part = 0; part < 3; part++) {
+            if (ends[part] < ends[part + 1]) {
+                integrate(t, df, noncentrality, ends[part], ends[part + 1], sums);
             }
         }
         // the constant of the density is its own integral
-        return Math.min(1, sum / total);
+        return Math.min(1, sums[0] / sums[1]);
+    }
+
+    private static double within(double from, double s, double to) {
+        return s > 0 ? Math.max(from, Math.min(Math.log(s), to)) : from;
+    }
+
+    /** Adds the integral of Φ times the density, and that of the density, from one u to another. */
+    private static void integrate(double t, double df, double noncentrality, double from, double to, double[] sums) {
+        double width = (to - from) / PANELS;
+        for (int panel = 0; panel < PANELS; panel++) {
+            for (int k = 0; k < RULE.getNumberOfPoints(); k++) {
+                double u = from + width * (panel + (1 + RULE.getPoint(k)) / 2);
+                double weighted = width * RULE.getWeight(k) * Math.exp(df * (u - Math.expm1(2 * u) / 2));
+                sums[1] += weighted;
+                sums[0] += weighted * Distributions.normal(t * Math.exp(u) - noncentrality);
+            }
+        }
     }
 
     /**

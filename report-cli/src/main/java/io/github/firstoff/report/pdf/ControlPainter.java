@@ -12,12 +12,14 @@ import java.awt.BasicStroke;
 import java.awt.Graphics2D;
 import java.awt.Stroke;
 import java.awt.geom.Ellipse2D;
+import java.awt.geom.Line2D;
 import java.awt.geom.Path2D;
 import java.awt.geom.Rectangle2D;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
+import java.util.function.Predicate;
 import java.util.stream.DoubleStream;
 import java.util.stream.Stream;
 
@@ -35,6 +37,12 @@ final class ControlPainter {
     private static final double CLOSE = 13;
     /** A band narrower than this many points of type cannot be named even upwards. */
     private static final double NARROWEST_BAND = 8;
+    /** Between a number and whatever stands beside it. */
+    private static final double NUMBER_GAP = 3;
+    /** How many places above and below a ring are tried for its number where it is still near, and where it must stand somewhere. */
+    private static final int NEAR = 4;
+
+    private static final int FAR = 10;
 
     private final Pen pen;
     private final Graphics2D g;
@@ -205,16 +213,18 @@ final class ControlPainter {
         double heading = pen.width(pen.titleOf(panel.name(), panel.unit()));
         obstacles.add(new Rectangle2D.Double(area.getX(), area.getY() - Pen.TITLE, heading, Pen.TITLE - 2));
         double mark = dense ? radius : radius + 0.2;
-        marks(panel.points(), axis, area, mark, obstacles);
+        Lanes lanes = lanes(panel, axis, area);
+        marks(panel.points(), axis, area, mark, obstacles, lanes);
         if (!panel.second().isEmpty()) {
-            marks(panel.second(), axis, area, mark, obstacles);
+            marks(panel.second(), axis, area, mark, obstacles, lanes);
         }
     }
 
     // ---------------------------------------------------------------- points that speak
 
     /** Rings, numbers and shapes over the points that need them. */
-    private void marks(List<Point> points, Axis axis, Rectangle2D area, double radius, List<Rectangle2D> obstacles) {
+    private void marks(
+            List<Point> points, Axis axis, Rectangle2D area, double radius, List<Rectangle2D> obstacles, Lanes lanes) {
         double ring = radius + (radius > 1 ? 1.9 : 1.5);
         List<Ring> rings = new ArrayList<>();
         for (int i = 0; i < points.size(); i++) {
@@ -235,7 +245,7 @@ final class ControlPainter {
         }
         rings.forEach(one -> obstacles.add(new Rectangle2D.Double(one.x - ring, one.y - ring, 2 * ring, 2 * ring)));
         for (Ring one : speakers(rings)) {
-            number(one, ring, area, obstacles);
+            number(one, ring, area, obstacles, lanes);
         }
     }
 
@@ -294,31 +304,104 @@ final class ControlPainter {
         return speakers;
     }
 
-    /** Sets a number as near to its ring as there is room: above or below, then further off, then aside. */
-    private void number(Ring of, double ring, Rectangle2D area, List<Rectangle2D> taken) {
+    /**
+     * Sets a number as near to its ring as there is room: above or below, then further off, then aside. A place on no line at all is
+     * looked for first, then one that the run of the points does not cross, and only then any that is free of other marks.
+     */
+    private void number(Ring of, double ring, Rectangle2D area, List<Rectangle2D> taken, Lanes lanes) {
+        for (Predicate<Rectangle2D> clear : List.<Predicate<Rectangle2D>>of(lanes::isClear, lanes::isOffTheRun)) {
+            if (number(of, ring, area, taken, clear, NEAR)) {
+                return;
+            }
+        }
+        number(of, ring, area, taken, box -> true, FAR);
+    }
+
+    private boolean number(
+            Ring of,
+            double ring,
+            Rectangle2D area,
+            List<Rectangle2D> taken,
+            Predicate<Rectangle2D> clear,
+            int attempts) {
         double width = pen.width(of.mark);
         double capitals = Pen.SIZE * Type.CAPITALS;
         for (double aside : new double[] {0, 1, -1, 2, -2}) {
-            double middle = of.x + aside * (ring + width / 2 + 1.5);
-            for (int attempt = 0; attempt < 10; attempt++) {
+            double middle = of.x + aside * (ring + width / 2 + NUMBER_GAP);
+            for (int attempt = 0; attempt < attempts; attempt++) {
                 boolean up = of.above == (attempt % 2 == 0);
                 int step = attempt / 2;
                 double shift = step * Pen.LABEL_STEP - (aside == 0 ? 0 : ring + capitals / 2);
                 double baseline = up ? of.y - ring - 1.4 - shift : of.y + ring + 1.4 + capitals + shift;
                 Rectangle2D box = new Rectangle2D.Double(
-                        middle - width / 2 - 0.6, baseline - capitals - 0.6, width + 1.2, capitals + 1.2);
+                        middle - width / 2 - NUMBER_GAP / 2,
+                        baseline - capitals - 0.6,
+                        width + NUMBER_GAP,
+                        capitals + 1.2);
                 boolean free = box.getY() > area.getY() - Pen.TITLE
                         && box.getMaxY() < area.getMaxY()
                         && box.getX() > area.getX()
                         && box.getMaxX() < area.getMaxX() + REACH - 1
-                        && taken.stream().noneMatch(box::intersects);
+                        && taken.stream().noneMatch(box::intersects)
+                        && clear.test(box);
                 if (free) {
                     taken.add(box);
                     pen.text(of.mark, middle - width / 2, baseline, true, Ink.BLACK);
-                    return;
+                    return true;
                 }
             }
         }
+        return false;
+    }
+
+    /** What is drawn as a line through a panel, for numbers that keep off it. */
+    private record Lanes(List<Line2D> run, List<Line2D> levels) {
+        boolean isOffTheRun(Rectangle2D box) {
+            return run.stream().noneMatch(line -> line.intersects(box));
+        }
+
+        boolean isClear(Rectangle2D box) {
+            return isOffTheRun(box) && levels.stream().noneMatch(line -> line.intersects(box));
+        }
+    }
+
+    private Lanes lanes(Panel panel, Axis axis, Rectangle2D area) {
+        List<Line2D> runs = new ArrayList<>(joined(panel.points(), axis, area));
+        runs.addAll(joined(panel.second(), axis, area));
+        List<Line2D> levels = new ArrayList<>();
+        for (int i = 0; i < panel.points().size(); i++) {
+            Point point = panel.points().get(i);
+            double from = run.x(run.middle(i) - 0.5, area);
+            double to = run.x(run.middle(i) + 0.5, area);
+            for (double level : new double[] {point.upper(), point.centre(), point.lower()}) {
+                if (!Double.isNaN(level)) {
+                    double y = axis.place(level, area);
+                    levels.add(new Line2D.Double(from, y, to, y));
+                }
+            }
+        }
+        return new Lanes(runs, levels);
+    }
+
+    private List<Line2D> joined(List<Point> points, Axis axis, Rectangle2D area) {
+        List<Line2D> lines = new ArrayList<>();
+        int before = -1;
+        for (int i = 0; i < points.size(); i++) {
+            before = run.starts[i] ? -1 : before;
+            if (points.get(i).shape() == ControlFigure.Shape.EXCLUDED
+                    || Double.isNaN(points.get(i).value())) {
+                continue;
+            }
+            if (before >= 0) {
+                lines.add(new Line2D.Double(
+                        run.x(run.middle(before), area),
+                        axis.place(points.get(before).value(), area),
+                        run.x(run.middle(i), area),
+                        axis.place(points.get(i).value(), area)));
+            }
+            before = i;
+        }
+        return lines;
     }
 
     // ---------------------------------------------------------------- what stands beside

@@ -5,6 +5,7 @@ import io.github.firstoff.report.model.Block;
 import io.github.firstoff.report.model.Block.IndexMark;
 import io.github.firstoff.report.model.Text;
 import io.github.firstoff.sheet.Finding;
+import io.github.firstoff.sheet.ObservedShare;
 import io.github.firstoff.sheet.ProcessStudy;
 import io.github.firstoff.sheet.Summary;
 import io.github.firstoff.stats.SigmaEstimate;
@@ -123,13 +124,25 @@ final class CapabilitySection {
                         outside,
                         capability.count(),
                         perMillion(share.value().orElseThrow()));
-        return Optional.of(Labels.text(
+        return Optional.of(keeping(found, interval.lower(), interval.upper(), interval.level(), interval.method()));
+    }
+
+    /** How many pieces failed, and what that says of the share in the long run. */
+    static String observed(ObservedShare share) {
+        String found = share.failed() == 0
+                ? Labels.text("observed.pieces.none", share.pieces())
+                : Labels.text("observed.pieces.some", share.failed(), share.pieces(), perMillion(share.perMillion()));
+        return keeping(found, share.lowerPerMillion(), share.upperPerMillion(), share.level(), ObservedShare.METHOD);
+    }
+
+    private static String keeping(String found, double lower, double upper, double level, String method) {
+        return Labels.text(
                 "observed.keeps",
                 found,
-                interval.lower() == 0 ? "0" : perMillion(interval.lower()),
-                perMillion(interval.upper()),
-                Figures.rounded(interval.level() * 100, 0),
-                interval.method()));
+                lower == 0 ? "0" : perMillion(lower),
+                perMillion(upper),
+                Figures.rounded(level * 100, 0),
+                method);
     }
 
     private static String perMillion(double value) {

@@ -3,18 +3,23 @@ package io.github.firstoff.report.section;
 import io.github.firstoff.report.model.Block;
 import io.github.firstoff.report.model.Text;
 import io.github.firstoff.sheet.Finding;
+import io.github.firstoff.sheet.ObservedShare;
 import io.github.firstoff.sheet.ProcessStudy;
 import io.github.firstoff.study.chart.ControlChart;
 import io.github.firstoff.study.chart.Panel;
 import io.github.firstoff.words.Labels;
+import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 
 /** What a chart of counts leaves to say beside its picture: from where to where the counts went, and what they do not give. */
 final class CountsSection {
     private final ControlChart chart;
     private final ChartWords words;
+    private final Optional<ObservedShare> share;
 
     CountsSection(Finding finding) {
+        this.share = ObservedShare.of(finding.result());
         ProcessStudy study = finding.study().orElseThrow();
         this.chart = study.chart();
         this.words = new ChartWords(study);
@@ -42,7 +47,11 @@ final class CountsSection {
                 words.point(panel.number(least)),
                 figure(panel.value(greatest)),
                 words.point(panel.number(greatest)));
-        return List.of(new Block.Paragraph(Text.of(text)), new Block.Note(Text.of(Labels.text("counts.no-indices"))));
+        List<Block> blocks = new ArrayList<>(List.of(new Block.Paragraph(Text.of(text))));
+        share.ifPresent(each -> blocks.add(new Block.Note(Text.of(CapabilitySection.observed(each)))));
+        blocks.add(new Block.Note(
+                Text.of(Labels.text(share.isPresent() ? "counts.pieces.no-indices" : "counts.no-indices"))));
+        return blocks;
     }
 
     private static String sizes(Panel panel) {

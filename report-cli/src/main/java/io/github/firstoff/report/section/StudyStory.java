@@ -257,12 +257,18 @@ final class StudyStory {
         return switch (state()) {
             case IN_CONTROL -> inControl();
             case OUT_OF_CONTROL -> outOfControl();
-            case NOT_ASSESSED ->
-                Labels.text(
-                        "story.not-assessed.more",
-                        words.theStatistics(PanelKind.LOCATION),
-                        Wording.points(chart.location().count()));
+            case NOT_ASSESSED -> notAssessed();
         };
+    }
+
+    private String notAssessed() {
+        if (isWithoutSpread()) {
+            return Labels.text("story.no-spread.more");
+        }
+        return Labels.text(
+                chart.location().hasLines() ? "story.not-assessed.more" : "story.no-limits.more",
+                words.theStatistics(PanelKind.LOCATION),
+                Wording.points(chart.location().count()));
     }
 
     private String inControl() {

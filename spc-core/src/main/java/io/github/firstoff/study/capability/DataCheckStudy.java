@@ -1,5 +1,6 @@
 package io.github.firstoff.study.capability;
 
+import io.github.firstoff.quantity.Unit;
 import io.github.firstoff.sample.Bounds;
 import io.github.firstoff.sample.Sample;
 import io.github.firstoff.sample.Scale;
@@ -38,6 +39,13 @@ public record DataCheckStudy(double significance, int mostOutliers, Optional<Big
     private static final int FEWEST_FOR_SEVERAL = 25;
 
     private static final int FEWEST_POSSIBLE_RANGES = 4;
+
+    private static final int TEN = 10;
+
+    /** Smaller changes are told in micrometres, as a shop speaks of them. */
+    private static final double LEAST_IN_MILLIMETRES = 0.1;
+
+    private static final double MICROMETRES = 1000;
 
     /** Checks the ranges. */
     public DataCheckStudy {
@@ -98,8 +106,8 @@ public record DataCheckStudy(double significance, int mostOutliers, Optional<Big
                 spreads && deviations.length >= 3 ? Optional.of(trend(sample, deviations)) : Optional.empty();
         trend.filter(found -> found.p() < significance)
                 .ifPresent(found -> remarks.add("The readings " + (found.slope() > 0 ? "rise" : "fall") + " by "
-                        + text(Math.abs(found.slope())) + " " + sample.unit().symbol()
-                        + " per reading along a straight line (p " + small(found.p()) + ")."));
+                        + pace(Math.abs(found.slope()), sample) + " along a straight line (p " + small(found.p())
+                        + ")."));
         return new DataChecks(discreteness, ties, autocorrelation, outliers, trend, remarks);
     }
 
@@ -229,6 +237,20 @@ public record DataCheckStudy(double significance, int mostOutliers, Optional<Big
         return (named.size() == 1 ? "One reading lies" : named.size() + " readings lie")
                 + " farther out than a normal distribution explains (generalised extreme Studentised deviate, "
                 + text(100 * significance) + " %): " + String.join(", ", named) + ". Nothing was removed.";
+    }
+
+    /** A change over as many readings as it takes to amount to a step of the readings, if there are so many. */
+    private static String pace(double slope, Sample sample) {
+        double step = sample.scale().length(1);
+        int readings = 1;
+        while (slope * readings < step && readings * TEN <= sample.size()) {
+            readings *= TEN;
+        }
+        double change = slope * readings;
+        boolean small = sample.unit() == Unit.MILLIMETRE && change < LEAST_IN_MILLIMETRES;
+        return text(small ? change * MICROMETRES : change) + " "
+                + (small ? Unit.MICROMETRE : sample.unit()).symbol()
+                + (readings == 1 ? " per reading" : " per " + readings + " readings");
     }
 
     private static String text(double value) {

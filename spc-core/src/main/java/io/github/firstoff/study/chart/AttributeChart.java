@@ -62,7 +62,7 @@ abstract class AttributeChart implements ChartMethod<Counts> {
         BigInteger sum = DeviationTally.of(setting).sum();
         ExactCentre centre = new ExactCentre(sum, size);
         double rate = ExactRatio.of(sum.multiply(BigInteger.valueOf(1_000_000)), BigInteger.valueOf(size));
-        ChartNotes.addProvisional(notes, basis.count(), "counts");
+        ChartNotes.addProvisional(notes, basis.count(), "count");
         if (variance(rate) == 0) {
             notes.add("The counts that set the limits do not vary: the limits lie on the centre line.");
         } else if (rate * size / 1e6 / basis.count() < LEAST_EXPECTED) {

@@ -73,7 +73,7 @@ public final class BetweenWithin extends ShewhartChart {
             ChartNotes.addEstimator(notes, sigma.estimator());
         }
         ExactCentre centre = location.centre(basis);
-        ChartNotes.addProvisional(notes, basis.count(), "subgroups");
+        ChartNotes.addProvisional(notes, basis.count(), "subgroup");
         ChartNotes.addZeroSpread(notes, sigma.sigma());
         return finish(
                 chart(

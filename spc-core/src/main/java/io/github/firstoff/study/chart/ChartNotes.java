@@ -5,6 +5,7 @@ import io.github.firstoff.sample.Exclusion;
 import io.github.firstoff.sample.Subgroups;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 
 /** The sentences that charts have in common. */
 final class ChartNotes {
@@ -15,10 +16,7 @@ final class ChartNotes {
 
     static List<String> of(Subgroups given, Subgroups charted) {
         List<String> notes = new ArrayList<>();
-        if (given.leftOver() > 0) {
-            notes.add("The last subgroup is incomplete (" + Words.count(given.leftOver(), "reading")
-                    + "): it counts in the overall figures and is left off the chart.");
-        }
+        given.leftOverNote("reading", "the overall figures").ifPresent(notes::add);
         for (int number : charted.incomplete()) {
             notes.add("Subgroup " + number + " is incomplete ("
                     + Words.count(charted.size(number - charted.number(0)), "reading")
@@ -46,9 +44,23 @@ final class ChartNotes {
 
     static void addProvisional(List<String> notes, int subgroups, String what) {
         if (subgroups > 0 && subgroups < SETTLED) {
-            notes.add("The limits rest on " + subgroups + " " + what + "; with fewer than " + SETTLED
+            notes.add("The limits rest on " + Words.count(subgroups, what) + "; with fewer than " + SETTLED
                     + " they are provisional.");
         }
+    }
+
+    /** Why the subgroups that were to set limits gave none. */
+    static void addNoLimits(List<String> notes, Basis basis, Optional<SpreadEstimator> estimator) {
+        if (basis.count() > 0 && estimator.isPresent()) {
+            notes.add("The " + basis.count() + (basis.count() == 1 ? " subgroup" : " subgroups")
+                    + " that were to set the limits give no spread by "
+                    + estimator.get().name() + ", so there are no limits."
+                    + (basis.commonSize().isEmpty() && basis.hasSizes(2)
+                            ? " It needs subgroups of one size, and these differ."
+                            : ""));
+            return;
+        }
+        notes.add("There is no complete subgroup that could set limits, so there are none.");
     }
 
     static void addZeroSpread(List<String> notes, double sigma) {

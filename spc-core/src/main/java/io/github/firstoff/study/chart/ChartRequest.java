@@ -146,12 +146,23 @@ public record ChartRequest(
         Baseline baseline =
                 limits.phase().map(label -> stretch(subgroups, label)).orElse(limits.baseline());
         ControlChart chart = method.fromData(marked, baseline);
-        if (!baseline.equals(Baseline.ALL) && chart.limitsFrom() > 0) {
-            int last = Math.min(baseline.to(), subgroups.number(subgroups.count() - 1));
-            return chart.withMoreNotes(List.of(
-                    "The limits come from points " + baseline.from() + " to " + last + " and are applied to all."));
+        if (baseline.equals(Baseline.ALL)) {
+            return chart;
         }
-        return chart;
+        int points = chart.data().count();
+        List<String> notes = new ArrayList<>();
+        if (chart.limitsFrom() > 0) {
+            notes.add("The limits come from points " + baseline.from() + " to " + Math.min(baseline.to(), points)
+                    + " and are applied to all.");
+        }
+        if (baseline.from() > points) {
+            notes.add(
+                    "The limits were to come from point " + baseline.from() + " on, and the chart has " + points + ".");
+        } else if (baseline.to() > points && limits.phase().isEmpty()) {
+            notes.add("The limits were to come from points up to " + baseline.to() + ", and the chart has " + points
+                    + ".");
+        }
+        return chart.withMoreNotes(notes);
     }
 
     private static Baseline stretch(Subgroups data, String label) {

@@ -34,7 +34,7 @@ abstract class DriftChart extends ShewhartChart {
             return withoutLimits(List.of(empty), data, notes);
         }
         SigmaEstimate sigma = estimated.get();
-        ChartNotes.addProvisional(notes, basis.count(), isSingle(data) ? "readings" : "subgroups");
+        ChartNotes.addProvisional(notes, basis.count(), isSingle(data) ? "reading" : "subgroup");
         ChartNotes.addZeroSpread(notes, sigma.sigma());
         ChartNotes.addEstimator(notes, sigma.estimator());
         double steps;

@@ -61,7 +61,7 @@ public final class Individuals extends ShewhartChart {
             ChartNotes.addEstimator(notes, sigma.estimator());
         }
         ExactCentre centre = location.centre(basis);
-        ChartNotes.addProvisional(notes, basis.count(), "readings");
+        ChartNotes.addProvisional(notes, basis.count(), "reading");
         ChartNotes.addZeroSpread(notes, sigma.sigma());
         return chart(
                 List.of(

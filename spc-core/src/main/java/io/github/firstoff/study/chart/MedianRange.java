@@ -49,7 +49,7 @@ public final class MedianRange extends ShewhartChart {
         Basis basis = Basis.of(data, baseline);
         Optional<SigmaEstimate> estimated = estimator.estimate(basis);
         if (estimated.isEmpty()) {
-            notes.add("There is no complete subgroup that could set limits, so there are none.");
+            ChartNotes.addNoLimits(notes, basis, Optional.of(estimator));
             return withoutLimits(
                     List.of(location.withoutLines(), DispersionPanels.ranges(data, null, -1)), data, notes);
         }
@@ -58,7 +58,7 @@ public final class MedianRange extends ShewhartChart {
             ChartNotes.addEstimator(notes, sigma.estimator());
         }
         ExactCentre centre = location.centre(basis);
-        ChartNotes.addProvisional(notes, basis.count(), "subgroups");
+        ChartNotes.addProvisional(notes, basis.count(), "subgroup");
         ChartNotes.addZeroSpread(notes, sigma.sigma());
         return chart(
                 List.of(

@@ -6,6 +6,7 @@ import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.Set;
 
 /**
@@ -58,7 +59,7 @@ public record RuleSet(List<RunRule> rules) {
      * Applies the tests to all panels, each test to those it may judge.
      *
      * <p>The process is out of control if any test signals on any panel, in control if none does; it is not assessed while
-     * the chart has no limits, or has no signal and no stretch between two breaks of at least eight points and as long as the longest
+     * the chart has no limits or limits without width, or has no signal and no stretch between two breaks of at least eight points and as long as the longest
      * test spans.
      */
     public Assessment assess(ControlChart chart) {
@@ -96,6 +97,11 @@ public record RuleSet(List<RunRule> rules) {
         } else if (!chart.location().hasLines()) {
             state = ControlState.NOT_ASSESSED;
             notes.add("Control is not assessed: the chart has no limits.");
+        } else if (hasNoWidth(chart.location())) {
+            state = ControlState.NOT_ASSESSED;
+            notes.add(
+                    "Control is not assessed: limits without width cannot tell a steady process from a gauge that shows no"
+                            + " difference.");
         } else if (stretch < least) {
             state = ControlState.NOT_ASSESSED;
             notes.add("Control is not assessed: " + (longestRules ? "the longest test" : "a statement without a signal")
@@ -105,6 +111,20 @@ public record RuleSet(List<RunRule> rules) {
             state = ControlState.IN_CONTROL;
         }
         return new Assessment(chart, state, signals, counts, notes);
+    }
+
+    /** Whether every limit lies on the centre line, because what was measured did not vary; counts may well be all zero. */
+    private static boolean hasNoWidth(Panel panel) {
+        if (panel.nature() == PanelNature.COUNTED) {
+            return false;
+        }
+        for (int i = 0; i < panel.count(); i++) {
+            Optional<Lines> lines = panel.lines(i);
+            if (lines.isPresent() && lines.get().upper() > lines.get().lower()) {
+                return false;
+            }
+        }
+        return true;
     }
 
     private static int longestStretch(Panel panel) {

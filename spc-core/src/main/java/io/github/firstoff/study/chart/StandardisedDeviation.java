@@ -84,7 +84,7 @@ public final class StandardisedDeviation implements ChartMethod<Family> {
                                 data.sample().unit())
                         .withPartSigmas(sigmas));
         List<String> notes = new ArrayList<>();
-        ChartNotes.addProvisional(notes, setting, single ? "readings" : "subgroups");
+        ChartNotes.addProvisional(notes, setting, single ? "reading" : "subgroup");
         return draw(family, sigmas, frozen, setting, notes);
     }
 

@@ -52,7 +52,7 @@ public final class XbarStandardDeviation extends ShewhartChart {
         Basis basis = Basis.of(data, baseline);
         Optional<SigmaEstimate> chosen = estimator.flatMap(e -> e.estimate(basis));
         if (basis.count() == 0 || (estimator.isPresent() && chosen.isEmpty())) {
-            notes.add("There is no complete subgroup that could set limits, so there are none.");
+            ChartNotes.addNoLimits(notes, basis, estimator);
             return withoutLimits(
                     List.of(location.withoutLines(), DispersionPanels.standardDeviations(data, n -> 0, -1)),
                     data,
@@ -69,10 +69,11 @@ public final class XbarStandardDeviation extends ShewhartChart {
         } else {
             double[] deviations = basis.standardDeviations();
             double middle;
-            if (data.commonSize().isPresent()) {
+            boolean oneSize = basis.commonSize().isPresent();
+            if (oneSize) {
                 middle = Moments.of(deviations).mean();
                 sigma = SigmaEstimators.meanStandardDeviation(
-                        middle, data.commonSize().getAsInt(), basis.count());
+                        middle, basis.commonSize().getAsInt(), basis.count());
             } else {
                 double squares = 0;
                 long df = 0;
@@ -84,11 +85,17 @@ public final class XbarStandardDeviation extends ShewhartChart {
                 middle = Math.sqrt(squares / df);
                 sigma = SigmaEstimators.pooled(middle, df);
             }
-            centreOfSize = n -> middle;
-            sigmaOfSize = n -> middle / ChartConstants.of(n).c4();
+            if (oneSize && data.commonSize().isEmpty()) {
+                // a smaller subgroup among those that set no limits: lines for its size from the sigma of the others
+                centreOfSize = n -> ChartConstants.of(n).c4() * sigma.sigma();
+                sigmaOfSize = n -> sigma.sigma();
+            } else {
+                centreOfSize = n -> middle;
+                sigmaOfSize = n -> middle / ChartConstants.of(n).c4();
+            }
         }
         ExactCentre centre = location.centre(basis);
-        ChartNotes.addProvisional(notes, basis.count(), "subgroups");
+        ChartNotes.addProvisional(notes, basis.count(), "subgroup");
         ChartNotes.addZeroSpread(notes, sigma.sigma());
         return chart(
                 List.of(
@@ -106,11 +113,18 @@ public final class XbarStandardDeviation extends ShewhartChart {
         requireOwn(limits, given);
         Subgroups data = given.ofAtLeast(2);
         double sigma = data.sample().scale().steps(limits.sigma());
+        // sigma is then the pooled s of subgroups of differing sizes, which A3(n), B3(n) and B4(n) belong to
+        boolean pooled = limits.estimator().equals(SigmaEstimators.POOLED);
         return chart(
                 List.of(
-                        new LocationPanel(data, "mean").about(limits.centre(), n -> sigma / Math.sqrt(n)),
+                        new LocationPanel(data, "mean")
+                                .about(
+                                        limits.centre(),
+                                        n -> sigma
+                                                / (pooled ? ChartConstants.of(n).c4() : 1)
+                                                / Math.sqrt(n)),
                         DispersionPanels.standardDeviations(
-                                data, n -> ChartConstants.of(n).c4() * sigma, sigma)),
+                                data, n -> pooled ? sigma : ChartConstants.of(n).c4() * sigma, sigma)),
                 estimate(limits),
                 limits.centre(),
                 0,

@@ -111,7 +111,7 @@ class DataCheckStudyTest {
         assertThat(trend.residual()).isCloseTo(e.path("residual_sd").asDouble(), within(1e-12));
         assertThat(trend.p()).isCloseTo(e.path("p_slope").asDouble(), within(1e-12));
         assertThat(found.remarks())
-                .anyMatch(remark -> remark.startsWith("The readings rise by 0.00136 mm per reading"));
+                .anyMatch(remark -> remark.startsWith("The readings rise by 1.36 µm per reading along"));
     }
 
     /** Each test errs in one of twenty sound samples, as its significance says; 1000 samples, seeds 1 to 1000. */
