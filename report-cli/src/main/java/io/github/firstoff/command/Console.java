@@ -41,6 +41,23 @@ final class Console {
         err.flush();
     }
 
+    /** A line that shows how far long work has come, on a terminal only. */
+    Progress progress() {
+        return new Progress(
+                text -> {
+                    err.print(text);
+                    err.flush();
+                },
+                isTerminal(),
+                System::nanoTime);
+    }
+
+    @SuppressWarnings("SystemConsoleNull") // up to Java 21 it is there only at a terminal, and that is what is asked
+    private static boolean isTerminal() {
+        String term = System.getenv("TERM");
+        return System.console() != null && term != null && !term.equals("dumb");
+    }
+
     void flush() {
         out.flush();
         err.flush();

@@ -31,6 +31,7 @@ import java.util.ArrayList;
 import java.util.HexFormat;
 import java.util.List;
 import java.util.Optional;
+import java.util.function.BiConsumer;
 import java.util.function.Consumer;
 import org.jspecify.annotations.Nullable;
 
@@ -49,6 +50,7 @@ final class Inputs {
     private Optional<String> counterpart = Optional.empty();
     private Optional<String> house = Optional.empty();
     private Optional<HouseFile> houseFile = Optional.empty();
+    private BiConsumer<Integer, Integer> watcher = (done, all) -> {};
     private ReadingChoices choices = ReadingChoices.NONE;
     private Consumer<RefusedRow> refusedRows = row -> {};
     private Optional<Intake> intake = Optional.empty();
@@ -101,6 +103,12 @@ final class Inputs {
     /** How the firm's sheets look; empty without such a file, and before the sheet was made. */
     Optional<House> house() {
         return houseFile.map(HouseFile::house);
+    }
+
+    /** The same with somebody who hears how many characteristics are worked out, of how many. */
+    Inputs watchedBy(BiConsumer<Integer, Integer> taker) {
+        watcher = taker;
+        return this;
     }
 
     /** The same with somebody who takes refused rows. */
@@ -190,7 +198,8 @@ final class Inputs {
                 notices,
                 provenance);
         try {
-            return maker.make(record);
+            int all = resolved.characteristics().size();
+            return maker.watchedBy(done -> watcher.accept(done, all)).make(record);
         } catch (PlanContradiction contradiction) {
             // what a study of the plan needs and the readings do not state
             throw planFile.refusal(contradiction.faults());

@@ -163,17 +163,23 @@ abstract class SheetCommand implements Callable<Integer> {
             if (choices.keepGoing()) {
                 inputs.handingRefusedRowsTo(refusedRows);
             }
+            Progress progress = console.progress();
             Sheet sheet;
             try {
-                sheet = inputs.sheet(kind, now);
+                progress.at("reading", 0, 0);
+                sheet = inputs.watchedBy((done, all) -> progress.at("characteristic", done, all))
+                        .sheet(kind, now);
             } catch (InputRefused refused) {
+                progress.end();
                 return refused(refused, inputs);
+            } finally {
+                progress.end();
             }
             refuseToOverwriteInputs(command, inputs);
             inputs.intake().ifPresent(intake -> intake.refused().lines().forEach(console::message));
             List<Path> written = refusedRows.write();
             written.forEach(path -> console.message("note: the refused rows are in " + path));
-            return put(sheet, inputs, shelf, choices, pen);
+            return put(sheet, inputs, shelf, choices, pen, progress);
         }
     }
 
@@ -191,15 +197,22 @@ abstract class SheetCommand implements Callable<Integer> {
     }
 
     private Integer put(
-            Sheet sheet, Inputs inputs, FileShelf shelf, ReadingChoices choices, Optional<SigningOptions.Pen> pen) {
+            Sheet sheet,
+            Inputs inputs,
+            FileShelf shelf,
+            ReadingChoices choices,
+            Optional<SigningOptions.Pen> pen,
+            Progress progress) {
         sheet.notices().forEach(notice -> console.message("note: " + notice));
         boolean refused = !sheet.refusals().isEmpty();
         if (out != null && !refused) {
             Map<String, String> options = new LinkedHashMap<>(choices.options());
             options.putAll(stationery.options());
             Stationery paper = StationeryOptions.stationery(inputs.house(), options);
+            progress.at("setting the sheet", 0, 0);
             print(sheet, paper, Evidence.of(sheet, shelf.kept(), options), pen, out);
         }
+        progress.end();
         if (csv != null) {
             byte[] table = TableCsv.characteristics(sheet).getBytes(StandardCharsets.UTF_8);
             OutputFile.write(csv, stream -> stream.write(table));

@@ -15,6 +15,7 @@ import io.github.firstoff.plan.ResolvedPlan;
 import io.github.firstoff.study.capability.Index;
 import io.github.firstoff.study.conformity.GaugeAssessment;
 import io.github.firstoff.study.conformity.GaugeCheck;
+import io.github.firstoff.words.Labels;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.LinkedHashSet;
@@ -23,6 +24,7 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import java.util.function.IntConsumer;
 import java.util.stream.Collectors;
 
 /** Makes a sheet: judges the readings, works out the studies, and finds the reasons that forbid a certificate. */
@@ -31,6 +33,7 @@ public final class SheetMaker {
     private final Job job;
     private final List<String> notices;
     private final Provenance provenance;
+    private IntConsumer watcher = done -> {};
 
     /**
      * A maker of one sheet.
@@ -45,6 +48,12 @@ public final class SheetMaker {
         this.job = job;
         this.notices = List.copyOf(notices);
         this.provenance = provenance;
+    }
+
+    /** The same with somebody who hears how many characteristics are worked out. */
+    public SheetMaker watchedBy(IntConsumer taker) {
+        watcher = taker;
+        return this;
     }
 
     /** What in the studies of a plan cannot be done, such as a test with a length that it cannot have. Ask before readings are read. */
@@ -67,9 +76,15 @@ public final class SheetMaker {
         for (CharacteristicResult each : result.characteristics()) {
             findings.add(
                     Studies.finding(each, studies).with(gauges.getOrDefault(each.number(), List.of()), slips.in(each)));
+            watcher.accept(findings.size());
         }
         List<String> all = new ArrayList<>(notices);
         addQuantity(record, all);
+        job.firstArticle()
+                .filter(article -> kind == SheetKind.FIRST_ARTICLE && article.kind() == Job.Kind.DELTA)
+                .filter(article ->
+                        article.baseline().isEmpty() || article.changes().isEmpty())
+                .ifPresent(article -> all.add(Labels.text("notice.delta")));
         List<String> expired = expiredCalibrations(result);
         if (kind != SheetKind.CERTIFICATE) {
             all.addAll(expired);

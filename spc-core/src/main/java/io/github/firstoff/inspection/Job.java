@@ -22,6 +22,8 @@ import java.util.OptionalInt;
  * @param date the date of the sheet
  * @param firstArticle what kind of first article, and why
  * @param certificateNumber the number of the certificate
+ * @param processes special processes, whose outcome no measurement of the part shows
+ * @param inspectionDocument which inspection document of EN 10204 the order asks for
  */
 public record Job(
         Optional<Firm> issuer,
@@ -36,7 +38,9 @@ public record Job(
         Optional<Person> inspector,
         Optional<LocalDate> date,
         Optional<FirstArticleReason> firstArticle,
-        Optional<String> certificateNumber) {
+        Optional<String> certificateNumber,
+        List<SpecialProcess> processes,
+        Optional<InspectionDocument> inspectionDocument) {
 
     /** Nothing stated. */
     public static final Job NOT_STATED = new Job(
@@ -52,11 +56,14 @@ public record Job(
             Optional.empty(),
             Optional.empty(),
             Optional.empty(),
+            Optional.empty(),
+            List.of(),
             Optional.empty());
 
-    /** Copies the list. */
+    /** Copies the lists. */
     public Job {
         materials = List.copyOf(materials);
+        processes = List.copyOf(processes);
     }
 
     /** The same, issued by that firm unless it states another. */
@@ -76,7 +83,9 @@ public record Job(
                         inspector,
                         date,
                         firstArticle,
-                        certificateNumber);
+                        certificateNumber,
+                        processes,
+                        inspectionDocument);
     }
 
     /**
@@ -109,8 +118,45 @@ public record Job(
      *
      * @param kind full, partial or delta
      * @param reason why it was made
+     * @param baseline the first article that a delta starts from
+     * @param changes what changed since
      */
-    public record FirstArticleReason(Kind kind, Optional<String> reason) {}
+    public record FirstArticleReason(
+            Kind kind, Optional<String> reason, Optional<String> baseline, Optional<String> changes) {}
+
+    /**
+     * A special process, such as anodising or welding.
+     *
+     * @param name what was done
+     * @param specification by which specification
+     * @param by by whom
+     * @param certificate the number of its certificate
+     */
+    public record SpecialProcess(
+            String name, Optional<String> specification, Optional<String> by, Optional<String> certificate) {}
+
+    /** The inspection documents of EN 10204:2004, for metallic products. */
+    public enum InspectionDocument {
+        /** Declaration of compliance with the order, without results. */
+        TYPE_2_1("2.1"),
+        /** Test report, results of nonspecific inspection. */
+        TYPE_2_2("2.2"),
+        /** Inspection certificate, validated by the manufacturer's own authorised inspection representative. */
+        TYPE_3_1("3.1"),
+        /** Inspection certificate, validated by a representative of the purchaser or of the authorities as well. */
+        TYPE_3_2("3.2");
+
+        private final String word;
+
+        InspectionDocument(String word) {
+            this.word = word;
+        }
+
+        /** The type as the standard numbers it. */
+        public String word() {
+            return word;
+        }
+    }
 
     /** How much of the drawing a first article covers. */
     public enum Kind {

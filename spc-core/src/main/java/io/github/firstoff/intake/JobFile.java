@@ -95,11 +95,14 @@ public final class JobFile {
         Optional<LocalDate> date = document.date("date");
         Optional<FirstArticleReason> firstArticle =
                 document.object("firstArticle").flatMap(JobFile::firstArticle);
-        Optional<String> certificateNumber = document.object("certificate").flatMap(fields -> {
-            Optional<String> number = fields.name("number");
-            fields.finish();
-            return number;
-        });
+        Optional<Fields> certificate = document.object("certificate");
+        Optional<String> certificateNumber = certificate.flatMap(fields -> fields.name("number"));
+        Optional<Job.InspectionDocument> inspectionDocument = certificate.flatMap(JobFile::inspectionDocument);
+        certificate.ifPresent(Fields::finish);
+        List<Job.SpecialProcess> processes = new ArrayList<>();
+        for (Fields entry : document.objects("processes", "a special process, which is an object { … }")) {
+            process(entry).ifPresent(processes::add);
+        }
         document.finish();
         Job read = new Job(
                 issuer,
@@ -114,7 +117,9 @@ public final class JobFile {
                 inspector,
                 date,
                 firstArticle,
-                certificateNumber);
+                certificateNumber,
+                processes,
+                inspectionDocument);
         return new Read(read, part);
     }
 
@@ -133,6 +138,27 @@ public final class JobFile {
         Optional<String> certificate = fields.name("certificate");
         fields.finish();
         return grade.map(known -> new Job.Material(known, heat, certificate));
+    }
+
+    private static Optional<Job.SpecialProcess> process(Fields fields) {
+        Optional<String> name = fields.requiredText("name", "what was done");
+        Optional<String> specification = fields.text("specification");
+        Optional<String> by = fields.text("by");
+        Optional<String> certificate = fields.name("certificate");
+        fields.finish();
+        return name.map(known -> new Job.SpecialProcess(known, specification, by, certificate));
+    }
+
+    private static Optional<Job.InspectionDocument> inspectionDocument(Fields fields) {
+        List<String> types = Arrays.stream(Job.InspectionDocument.values())
+                .map(Job.InspectionDocument::word)
+                .toList();
+        return fields.word(
+                "inspectionDocument",
+                word -> Arrays.stream(Job.InspectionDocument.values())
+                        .filter(each -> each.word().equals(word))
+                        .findFirst(),
+                types);
     }
 
     private static Optional<Job.Person> person(Fields fields) {
@@ -155,8 +181,10 @@ public final class JobFile {
                         words),
                 Words.oneOf(words));
         Optional<String> reason = fields.text("reason");
+        Optional<String> baseline = fields.name("baseline");
+        Optional<String> changes = fields.lines("changes");
         fields.finish();
-        return kind.map(known -> new FirstArticleReason(known, reason));
+        return kind.map(known -> new FirstArticleReason(known, reason, baseline, changes));
     }
 
     /**

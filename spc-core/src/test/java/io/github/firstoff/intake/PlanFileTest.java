@@ -209,7 +209,16 @@ class PlanFileTest {
         assertThat(job.program()).contains("HQ310P-C-07");
         assertThat(job.inspector()).contains(new Job.Person("A. Quill", Optional.of("inspector")));
         assertThat(job.date()).contains(LocalDate.of(2026, 11, 20));
-        assertThat(job.firstArticle()).contains(new Job.FirstArticleReason(Job.Kind.FULL, Optional.of("new part")));
+        assertThat(job.firstArticle())
+                .contains(new Job.FirstArticleReason(
+                        Job.Kind.FULL, Optional.of("new part"), Optional.of("J-1150"), Optional.of("seat P7 was N7")));
+        assertThat(job.inspectionDocument()).contains(Job.InspectionDocument.TYPE_3_1);
+        assertThat(job.processes())
+                .containsExactly(new Job.SpecialProcess(
+                        "anodised",
+                        Optional.of("ISO 7599"),
+                        Optional.of("Hollin Quay Deck Gear"),
+                        Optional.of("A-771")));
         assertThat(job.certificateNumber()).contains("C-0419");
     }
 

@@ -110,6 +110,15 @@ public final class CertificateSection {
     private FactGroup declaration() {
         List<Fact> list = new ArrayList<>();
         list.add(Fact.of(Labels.text("fact.certificate-number"), Wording.orNotStated(job.certificateNumber())));
+        job.inspectionDocument()
+                .ifPresent(type -> list.add(Fact.of(
+                        Labels.text("fact.inspection-document"),
+                        switch (type) {
+                            case TYPE_2_1 -> Labels.text("document.type-2-1");
+                            case TYPE_2_2 -> Labels.text("document.type-2-2");
+                            case TYPE_3_1 -> Labels.text("document.type-3-1");
+                            case TYPE_3_2 -> Labels.text("document.type-3-2");
+                        })));
         list.add(Fact.of(Labels.text("fact.issuer"), JobFacts.firm(job.issuer())));
         list.add(Fact.of(
                 Labels.text("fact.date-of-issue"),
@@ -122,6 +131,9 @@ public final class CertificateSection {
         } else {
             list.add(Fact.of(Labels.text("fact.material-required"), Wording.orNotStated(part.material())));
             list.add(Fact.of(Labels.text("fact.material-delivered"), facts.materials()));
+        }
+        if (!job.processes().isEmpty()) {
+            list.add(Fact.of(Labels.text("fact.processes"), facts.processes()));
         }
         return new FactGroup(Labels.text("facts.declaration"), list);
     }

@@ -61,6 +61,9 @@ public final class JobFacts {
         facts.add(Fact.of(Labels.text("fact.hand"), hand()));
         facts.add(Fact.of(Labels.text("fact.material-required"), Wording.orNotStated(part.material())));
         facts.add(Fact.of(Labels.text("fact.material-delivered"), materials()));
+        if (!job.processes().isEmpty()) {
+            facts.add(Fact.of(Labels.text("fact.processes"), processes()));
+        }
         return new FactGroup(Labels.text("facts.part"), facts);
     }
 
@@ -85,6 +88,18 @@ public final class JobFacts {
                         material.grade(),
                         Wording.orNotStated(material.heat()),
                         Wording.orNotStated(material.certificate())))
+                .collect(Collectors.joining("\n"));
+    }
+
+    /** The special processes, a line each, with specification, firm and certificate. */
+    String processes() {
+        return job.processes().stream()
+                .map(process -> Labels.text(
+                        "fact.process",
+                        process.name(),
+                        Wording.orNotStated(process.specification()),
+                        Wording.orNotStated(process.by()),
+                        Wording.orNotStated(process.certificate())))
                 .collect(Collectors.joining("\n"));
     }
 
@@ -165,6 +180,16 @@ public final class JobFacts {
             facts.add(Fact.of(
                     Labels.text("fact.reason"),
                     Wording.orNotStated(job.firstArticle().flatMap(Job.FirstArticleReason::reason))));
+        }
+        if (sheet.kind() == SheetKind.FIRST_ARTICLE) {
+            job.firstArticle()
+                    .filter(article -> article.kind() == Job.Kind.DELTA
+                            || article.baseline().isPresent()
+                            || article.changes().isPresent())
+                    .ifPresent(article -> {
+                        facts.add(Fact.of(Labels.text("fact.baseline"), Wording.orNotStated(article.baseline())));
+                        facts.add(Fact.of(Labels.text("fact.changes"), Wording.orNotStated(article.changes())));
+                    });
         }
         facts.add(Fact.of(Labels.text("fact.machine"), machine()));
         facts.add(Fact.of(Labels.text("fact.program"), Wording.orNotStated(job.program())));

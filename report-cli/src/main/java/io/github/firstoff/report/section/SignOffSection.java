@@ -1,11 +1,14 @@
 package io.github.firstoff.report.section;
 
+import io.github.firstoff.inspection.Job;
 import io.github.firstoff.report.model.Block;
 import io.github.firstoff.report.model.Block.SignLine;
 import io.github.firstoff.report.model.Text;
 import io.github.firstoff.sheet.Sheet;
 import io.github.firstoff.words.Labels;
+import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 
 /** Lines to sign on. Who inspected is filled in where the job says; a signature is always written by hand. */
 public final class SignOffSection {
@@ -38,11 +41,18 @@ public final class SignOffSection {
         String issuer =
                 sheet.job().issuer().map(firm -> firm.name()).orElseGet(() -> Labels.text("sign.issuer-not-stated"));
         String date = sheet.job().date().map(Object::toString).orElse("");
-        return new Block.SignOff(
-                Text.of(Labels.text("sign.for", issuer)),
-                List.of(new SignLine(
-                        Labels.text("sign.authorised"),
-                        JobFacts.person(sheet.job().inspector()),
-                        date)));
+        Optional<Job.InspectionDocument> document = sheet.job().inspectionDocument();
+        boolean certificate = document.filter(
+                        each -> each == Job.InspectionDocument.TYPE_3_1 || each == Job.InspectionDocument.TYPE_3_2)
+                .isPresent();
+        List<SignLine> lines = new ArrayList<>();
+        lines.add(new SignLine(
+                Labels.text(certificate ? "sign.representative" : "sign.authorised"),
+                JobFacts.person(sheet.job().inspector()),
+                date));
+        if (document.equals(Optional.of(Job.InspectionDocument.TYPE_3_2))) {
+            lines.add(new SignLine(Labels.text("sign.purchaser"), "", ""));
+        }
+        return new Block.SignOff(Text.of(Labels.text("sign.for", issuer)), lines);
     }
 }
