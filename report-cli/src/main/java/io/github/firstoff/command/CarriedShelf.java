@@ -32,6 +32,7 @@ final class CarriedShelf implements Inputs.Shelf {
                         readings,
                         this)
                 .choosing(ReadingChoices.of(sheet.manifest().options()));
+        files(Role.MAPPING).stream().map(CarriedFile::name).findFirst().ifPresent(inputs::byMapping);
         files(Role.HOUSE).stream().map(CarriedFile::name).findFirst().ifPresent(inputs::ofHouse);
         return inputs;
     }

@@ -119,6 +119,12 @@ final class DriftCommand extends StudyCommand {
     private @Nullable String sheet;
 
     @Option(
+            names = "--mapping",
+            paramLabel = "MAPPING.json",
+            description = "How the lines of a measuring machine's text are understood (see firstoff mapping).")
+    private @Nullable Path mapping;
+
+    @Option(
             names = "--follow",
             paramLabel = "FILE",
             description = {
@@ -224,6 +230,7 @@ final class DriftCommand extends StudyCommand {
     private DriftSheet study(Path planPath, List<Path> files, Inputs.Shelf shelf, DriftOptions options) {
         Inputs inputs = new Inputs(planPath, job, files, shelf)
                 .choosing(new ReadingChoices(Optional.ofNullable(decimalMark), Optional.ofNullable(sheet), false));
+        Optional.ofNullable(mapping).map(Path::toString).ifPresent(inputs::byMapping);
         keep(inputs.paths());
         Sheet sheet;
         try {

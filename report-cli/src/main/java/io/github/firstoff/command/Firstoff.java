@@ -36,6 +36,7 @@ import picocli.CommandLine.Spec;
             StackCommand.class,
             CertificateCommand.class,
             PlanCommand.class,
+            MappingCommand.class,
             MeasureCommand.class,
             VerifyCommand.class,
             CountersignCommand.class

@@ -9,6 +9,7 @@ import io.github.firstoff.intake.Input;
 import io.github.firstoff.intake.Intake;
 import io.github.firstoff.intake.IntakeSettings;
 import io.github.firstoff.intake.JobFile;
+import io.github.firstoff.intake.Mapping;
 import io.github.firstoff.intake.Notice;
 import io.github.firstoff.intake.PlanFile;
 import io.github.firstoff.intake.ReadingFiles;
@@ -49,6 +50,7 @@ final class Inputs {
     private final Shelf shelf;
     private Optional<String> counterpart = Optional.empty();
     private Optional<String> house = Optional.empty();
+    private Optional<String> mapping = Optional.empty();
     private Optional<HouseFile> houseFile = Optional.empty();
     private BiConsumer<Integer, Integer> watcher = (done, all) -> {};
     private ReadingChoices choices = ReadingChoices.NONE;
@@ -100,6 +102,12 @@ final class Inputs {
         return this;
     }
 
+    /** The same with the name of a mapping, by which texts of measuring machines are read. */
+    Inputs byMapping(String name) {
+        mapping = Optional.of(name);
+        return this;
+    }
+
     /** How the firm's sheets look; empty without such a file, and before the sheet was made. */
     Optional<House> house() {
         return houseFile.map(HouseFile::house);
@@ -129,6 +137,7 @@ final class Inputs {
         counterpart.map(Path::of).ifPresent(paths::add);
         job.map(Path::of).ifPresent(paths::add);
         house.map(Path::of).ifPresent(paths::add);
+        mapping.map(Path::of).ifPresent(paths::add);
         houseFile.flatMap(HouseFile::logoName).map(Path::of).ifPresent(paths::add);
         readings.stream()
                 .filter(name -> !name.equals(STANDARD_INPUT))
@@ -153,11 +162,13 @@ final class Inputs {
         Optional<JobFile> jobFile = job.map(name -> JobFile.read(shelf.open(CarriedFile.Role.JOB, 1, name)));
         jobFile.ifPresent(file -> file.requireFor(resolved));
         houseFile = house.map(name -> HouseFile.read(shelf.open(CarriedFile.Role.HOUSE, 1, name), Labels.languages()));
+        Optional<Mapping> mappingFile =
+                mapping.map(name -> Mapping.read(shelf.open(CarriedFile.Role.MAPPING, 1, name)));
         List<Input> opened = new ArrayList<>();
         for (String name : readings) {
             opened.add(shelf.open(CarriedFile.Role.READINGS, opened.size() + 1, name));
         }
-        IntakeSettings settings = new IntakeSettings(choices.decimalMark(), choices.sheet(), refusedRows);
+        IntakeSettings settings = new IntakeSettings(choices.decimalMark(), choices.sheet(), mappingFile, refusedRows);
         Intake read = ReadingFiles.readInputs(resolved, opened, settings);
         intake = Optional.of(read);
         InspectionRecord record = choices.keepGoing() ? read.recordOfTheGoodRows() : read.recordOrRefuse();
@@ -169,6 +180,7 @@ final class Inputs {
         add(planFile.notices(), notices);
         jobFile.ifPresent(file -> add(file.notices(), notices));
         houseFile.ifPresent(file -> add(file.notices(), notices));
+        mappingFile.ifPresent(file -> add(file.notices(), notices));
         add(read.notices(), notices);
 
         List<String> hashes = new ArrayList<>();
@@ -185,6 +197,10 @@ final class Inputs {
             names.add(nameOf(house.orElseThrow()));
             file.logoSha256().ifPresent(hashes::add);
             file.logoName().map(Inputs::nameOf).ifPresent(names::add);
+        });
+        mappingFile.ifPresent(file -> {
+            hashes.add(file.sha256());
+            names.add(nameOf(mapping.orElseThrow()));
         });
         for (Intake.ReadFile file : read.files()) {
             hashes.add(file.sha256());

@@ -114,6 +114,7 @@ abstract class SheetCommand implements Callable<Integer> {
                         Optional.of(planPath),
                         Optional.ofNullable(job),
                         stationery.house(),
+                        reading.mapping(),
                         Optional.ofNullable(out),
                         Optional.ofNullable(csv))
                 .flatMap(Optional::stream)
@@ -157,6 +158,7 @@ abstract class SheetCommand implements Callable<Integer> {
         FileShelf shelf = new FileShelf(out != null);
         Inputs inputs = new Inputs(planPath, job, files, shelf).choosing(choices);
         stationery.house().map(Path::toString).ifPresent(inputs::ofHouse);
+        reading.mapping().map(Path::toString).ifPresent(inputs::byMapping);
         stationery.requireKnownLanguage(command.commandLine());
         refuseToOverwriteInputs(command, inputs);
         try (RefusedFiles refusedRows = new RefusedFiles(out, inputs.paths())) {

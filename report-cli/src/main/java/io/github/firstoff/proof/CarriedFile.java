@@ -25,6 +25,8 @@ public record CarriedFile(Role role, String name, long size, String sha256, Opti
         HOUSE("house", "House: whose sheet it is and how it looks"),
         /** The firm's mark. */
         LOGO("house-logo", "Logo of the house"),
+        /** How the lines of readings are understood. */
+        MAPPING("mapping", "Mapping: how the lines of the readings are understood"),
         /** What was measured. */
         READINGS("readings", "Readings as they were read");
 

@@ -68,7 +68,8 @@ final class Preamble {
         return line.length() > LONGEST_QUOTED ? line.substring(0, LONGEST_QUOTED) + "…" : line;
     }
 
-    private static void checkLine(Where where, String line, PartIdentity part, ReadingSink sink) {
+    /** Refuses a line that is not used if it says that the readings are of another part, revision or hand. */
+    static void checkLine(Where where, String line, PartIdentity part, ReadingSink sink) {
         Matcher number = PART_NUMBER.matcher(line);
         boolean other = number.find() && !number.group(1).equals(part.number());
         if (other || namesCounterpart(line, part.counterpart())) {

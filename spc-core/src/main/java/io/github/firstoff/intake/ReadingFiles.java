@@ -103,7 +103,10 @@ public final class ReadingFiles {
     private static Optional<Read> read(Input input, RowCheck check, Rows rows) {
         long before = rows.faultsOfFiles();
         try (InputBytes bytes = new InputBytes(input, Long.MAX_VALUE)) {
-            ReadingFormat format = ReadingFormat.recognise(bytes.beginning());
+            ReadingFormat recognised = ReadingFormat.recognise(bytes.beginning());
+            boolean mapped = recognised == ReadingFormat.CSV
+                    && rows.settings().mapping().isPresent();
+            ReadingFormat format = mapped ? ReadingFormat.MAPPED : recognised;
             format.source().read(bytes, check);
             if (rows.faultsOfFiles() > before) {
                 // The rest may have no end, and no digest of it is wanted.

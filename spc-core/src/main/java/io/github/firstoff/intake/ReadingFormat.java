@@ -17,6 +17,8 @@ public enum ReadingFormat {
     JSON_LINES(new JsonLines()),
     /** A JSON document with a list of readings. */
     JSON(new JsonReadings()),
+    /** Lines of a measuring machine, understood by a mapping; taken for a text that is none of those above where there is one. */
+    MAPPED(new MappedReadings()),
     /** Delimited text, long or wide; anything that is none of the others. */
     CSV(new CsvReadings());
 
