@@ -39,15 +39,15 @@ class FormatsAgreeTest {
     @TempDir
     private Path folder = Path.of("");
 
-    /** Part, characteristic and value, as they are typed. */
+    /** Part, characteristic and value, as they are typed: no zero at the end, which a workbook would not keep. */
     private static List<List<String>> readings() {
         Random random = new Random(77);
         List<List<String>> rows = new ArrayList<>();
         for (int i = 1; i <= 40; i++) {
             String part = "S" + i;
-            rows.add(List.of(part, "1", String.format(Locale.ROOT, "11.99%02d", random.nextInt(100))));
+            rows.add(List.of(part, "1", String.format(Locale.ROOT, "11.99%02d", random.nextInt(10) * 10 + 1 + random.nextInt(9))));
             rows.add(List.of(
-                    part, "2", String.format(Locale.ROOT, "%d.%d", 39 + random.nextInt(2), random.nextInt(10))));
+                    part, "2", String.format(Locale.ROOT, "%d.%d", 39 + random.nextInt(2), 1 + random.nextInt(9))));
             rows.add(List.of(part, "3", random.nextInt(9) == 0 ? "fail" : "pass"));
         }
         return rows;
@@ -96,20 +96,38 @@ class FormatsAgreeTest {
         files.put("wide.csv", wide(rows).getBytes(StandardCharsets.UTF_8));
         files.put("list.json", objects(rows, "{\"readings\": [\n", ",\n", "]}").getBytes(StandardCharsets.UTF_8));
         files.put("lines.jsonl", objects(rows, "", "\n", "\n").getBytes(StandardCharsets.UTF_8));
+        files.put("book.xlsx", Workbooks.xlsx(rows));
+        files.put("book.ods", Workbooks.ods(rows));
+        files.put(
+                "bench.txt",
+                rows.stream()
+                        .map(row -> "item K" + row.get(1) + "\n piece " + row.get(0) + "\n  found "
+                                + row.get(2).replace('.', ',') + "\n")
+                        .collect(Collectors.joining("", "test bench\n", "end\n"))
+                        .getBytes(StandardCharsets.UTF_8));
         return files;
     }
+
+    private static final String MAPPING = """
+            { "schema": "firstoff-mapping-1", "layout": "labels", "decimalMark": "comma", "prefix": "K",
+              "rows": { "name": "item", "part": "piece", "actual": "found" },
+              "skip": [ { "begins": "test bench" }, { "begins": "end" } ] }
+            """;
 
     private String result(Path plan, Path readings) throws IOException {
         ByteArrayOutputStream out = new ByteArrayOutputStream();
         ByteArrayOutputStream err = new ByteArrayOutputStream();
+        List<String> arguments = new ArrayList<>(List.of("batch", "--plan", plan.toString(), "--json"));
+        if (readings.toString().endsWith("bench.txt")) {
+            arguments.addAll(List.of(
+                    "--mapping",
+                    Files.writeString(folder.resolve("mapping.json"), MAPPING).toString()));
+        }
+        arguments.add(readings.toString());
         int code = Firstoff.run(
                 new PrintStream(out, true, StandardCharsets.UTF_8),
                 new PrintStream(err, true, StandardCharsets.UTF_8),
-                "batch",
-                "--plan",
-                plan.toString(),
-                "--json",
-                readings.toString());
+                arguments.toArray(String[]::new));
         assertThat(code).as(err.toString(StandardCharsets.UTF_8)).isEqualTo(ExitCodes.NOT_ACCEPTED);
         ObjectMapper mapper = new ObjectMapper();
         ObjectNode result = (ObjectNode) mapper.readTree(out.toString(StandardCharsets.UTF_8));

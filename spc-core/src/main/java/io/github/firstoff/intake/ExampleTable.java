@@ -16,7 +16,7 @@ final class ExampleTable {
     private final Layout layout;
     private final char delimiter;
     private final List<String> places;
-    private final List<Record> records = new ArrayList<>();
+    private final List<Entry> records = new ArrayList<>();
     private final Set<Long> rowLines = new LinkedHashSet<>();
 
     /**
@@ -25,7 +25,7 @@ final class ExampleTable {
      * @param line its first line, counted from 1
      * @param fields what stands in its columns; empty texts where nothing does
      */
-    record Record(long line, List<String> fields) {
+    record Entry(long line, List<String> fields) {
         String field(int index) {
             return index < fields.size() ? fields.get(index) : "";
         }
@@ -45,7 +45,7 @@ final class ExampleTable {
         return delimiter;
     }
 
-    List<Record> records() {
+    List<Entry> records() {
         return records;
     }
 
@@ -77,13 +77,13 @@ final class ExampleTable {
     }
 
     private void add(long line, List<String> fields) {
-        records.add(new Record(line, List.copyOf(fields)));
+        records.add(new Entry(line, List.copyOf(fields)));
         rowLines.add(line);
     }
 
     /** Columns that a character parts. */
     static ExampleTable delimited(List<String> lines, char delimiter) {
-        int columns = 0;
+
         Map<Integer, Integer> counts = new LinkedHashMap<>();
         for (String line : lines) {
             List<String> fields = split(line, delimiter);
@@ -91,7 +91,7 @@ final class ExampleTable {
                 MappingDraft.count(counts, fields.size());
             }
         }
-        columns = Math.min(MOST_COLUMNS, MappingDraft.most(counts).orElse(0));
+        int columns = Math.min(MOST_COLUMNS, MappingDraft.most(counts).orElse(0));
         List<String> places = new ArrayList<>();
         for (int i = 1; i <= columns; i++) {
             places.add(Integer.toString(i));
@@ -299,7 +299,7 @@ final class ExampleTable {
 
     private void record(long line, Map<String, String> record, List<String> labels) {
         if (!record.isEmpty()) {
-            records.add(new Record(
+            records.add(new Entry(
                     line, labels.stream().map(label -> record.getOrDefault(label, "")).toList()));
         }
     }

@@ -15,7 +15,7 @@ record LabelledText(String label, String text) {
     /** Every label of a line. Parts of the line are parted by two blanks or more; a part without a mark has a word and a text. */
     static List<LabelledText> in(String line) {
         List<LabelledText> found = new ArrayList<>();
-        for (String part : line.strip().split("\\s{2,}|\\t")) {
+        for (String part : line.strip().split("\\s{2,}|\\t", -1)) {
             int mark = firstMark(part);
             if (mark > 0 && mark <= LONGEST_LABEL && mark + 1 < part.length()) {
                 add(found, part.substring(0, mark), part.substring(mark + 1));

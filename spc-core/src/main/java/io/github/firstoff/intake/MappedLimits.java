@@ -23,7 +23,8 @@ final class MappedLimits {
         if (characteristic.isAttribute()) {
             return true;
         }
-        Unit unit = Unit.parse(row.text(ReadingColumn.UNIT))
+        String stated = row.text(ReadingColumn.UNIT);
+        Unit unit = (stated.isEmpty() ? Optional.<Unit>empty() : Unit.parse(stated))
                 .orElseGet(() -> characteristic
                         .characteristic()
                         .requirement()

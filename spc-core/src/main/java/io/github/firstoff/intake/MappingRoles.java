@@ -56,7 +56,7 @@ final class MappingRoles {
     DecimalMark decimalMark() {
         int points = 0;
         int commas = 0;
-        for (ExampleTable.Record each : table.records()) {
+        for (ExampleTable.Entry each : table.records()) {
             for (String field : each.fields()) {
                 if (ExampleTable.isNumber(field)) {
                     points += field.indexOf('.') >= 0 ? 1 : 0;
@@ -105,8 +105,8 @@ final class MappingRoles {
             return;
         }
         items.put(Item.NAME, nameColumns);
-        Map<String, List<ExampleTable.Record>> byName = new LinkedHashMap<>();
-        for (ExampleTable.Record each : table.records()) {
+        Map<String, List<ExampleTable.Entry>> byName = new LinkedHashMap<>();
+        for (ExampleTable.Entry each : table.records()) {
             String name = MappedReadings.joined(nameColumns.stream().map(each::field).toList());
             nameAt.put(each.line(), name);
             byName.computeIfAbsent(name, key -> new ArrayList<>()).add(each);
@@ -144,7 +144,7 @@ final class MappingRoles {
         List<Integer> words = new ArrayList<>();
         for (int i = 0; i < table.columns(); i++) {
             int texts = 0;
-            for (ExampleTable.Record each : table.records()) {
+            for (ExampleTable.Entry each : table.records()) {
                 boolean word = !each.field(i).isEmpty()
                         && !ExampleTable.isNumber(each.field(i))
                         && PassOrFail.parse(each.field(i)).isEmpty();
@@ -175,7 +175,7 @@ final class MappingRoles {
             if (nameColumns.contains(i)) {
                 continue;
             }
-            for (ExampleTable.Record each : table.records()) {
+            for (ExampleTable.Entry each : table.records()) {
                 Optional<BigDecimal> number = number(each.field(i));
                 if (number.isPresent() && number.get().signum() != 0 && isNominal(number.get())) {
                     MappingDraft.count(hits, i);
@@ -209,7 +209,7 @@ final class MappingRoles {
 
     /** The number of the plan, as the name itself or behind letters and zeros. */
     private void matchByNumber(
-            Map<String, List<ExampleTable.Record>> byName, Map<String, ResolvedCharacteristic> meant) {
+            Map<String, List<ExampleTable.Entry>> byName, Map<String, ResolvedCharacteristic> meant) {
         Map<String, String> ends = new LinkedHashMap<>();
         for (String name : byName.keySet()) {
             Optional<ResolvedCharacteristic> exact = plan.find(name);
@@ -228,15 +228,15 @@ final class MappingRoles {
     }
 
     private void matchByNominal(
-            Map<String, List<ExampleTable.Record>> byName, Map<String, ResolvedCharacteristic> meant, int nominal) {
-        for (Map.Entry<String, List<ExampleTable.Record>> each : byName.entrySet()) {
+            Map<String, List<ExampleTable.Entry>> byName, Map<String, ResolvedCharacteristic> meant, int nominal) {
+        Claims claims = new Claims();
+        for (Map.Entry<String, List<ExampleTable.Entry>> each : byName.entrySet()) {
             if (meant.containsKey(each.getKey())) {
                 continue;
             }
-            ExampleTable.Record first = each.getValue().get(0);
+            ExampleTable.Entry first = each.getValue().get(0);
             Optional<BigDecimal> size = number(first.field(nominal));
             List<ResolvedCharacteristic> same = measured().stream()
-                    .filter(one -> !meant.containsValue(one))
                     .filter(one -> size.isPresent()
                             && one.zone().nominal().filter(own -> own.compareTo(size.get()) == 0).isPresent())
                     .toList();
@@ -244,17 +244,36 @@ final class MappingRoles {
                     ? same
                     : same.stream().filter(one -> agreesWith(first, size.orElseThrow(), one)).toList();
             if (alike.size() == 1) {
-                take(
-                        each.getKey(),
-                        alike.get(0),
-                        same.size() == 1 ? "the nominal" : "nominal and tolerance",
-                        meant);
+                claims.add(each.getKey(), alike.get(0), same.size() == 1 ? "the nominal" : "nominal and tolerance");
             }
+        }
+        claims.settle(meant);
+    }
+
+    /** Names and what they seem to mean. Where two names mean the same, neither is believed. */
+    private final class Claims {
+        private final Map<String, ResolvedCharacteristic> of = new LinkedHashMap<>();
+        private final Map<String, String> how = new HashMap<>();
+        private final Map<ResolvedCharacteristic, Integer> counts = new LinkedHashMap<>();
+
+        void add(String name, ResolvedCharacteristic one, String reason) {
+            of.put(name, one);
+            how.put(name, reason);
+            MappingDraft.count(counts, one);
+        }
+
+        void settle(Map<String, ResolvedCharacteristic> meant) {
+            List<ResolvedCharacteristic> before = List.copyOf(meant.values());
+            of.forEach((name, one) -> {
+                if (counts.get(one) == 1 && !before.contains(one)) {
+                    take(name, one, how.get(name), meant);
+                }
+            });
         }
     }
 
     /** Whether the limits of a characteristic stand in the row, as limits or as deviations. */
-    private boolean agreesWith(ExampleTable.Record row, BigDecimal nominal, ResolvedCharacteristic one) {
+    private boolean agreesWith(ExampleTable.Entry row, BigDecimal nominal, ResolvedCharacteristic one) {
         List<BigDecimal> numbers = new ArrayList<>();
         row.fields().forEach(field -> number(field).ifPresent(numbers::add));
         Limits limits = one.limits();
@@ -271,8 +290,9 @@ final class MappingRoles {
 
     /** Words of the name that are words of one feature alone, or begin like them. */
     private void matchByWords(
-            Map<String, List<ExampleTable.Record>> byName, Map<String, ResolvedCharacteristic> meant) {
-        for (Map.Entry<String, List<ExampleTable.Record>> each : byName.entrySet()) {
+            Map<String, List<ExampleTable.Entry>> byName, Map<String, ResolvedCharacteristic> meant) {
+        Claims claims = new Claims();
+        for (Map.Entry<String, List<ExampleTable.Entry>> each : byName.entrySet()) {
             if (meant.containsKey(each.getKey())) {
                 continue;
             }
@@ -292,9 +312,10 @@ final class MappingRoles {
                 }
             }
             if (alike.size() == 1) {
-                take(each.getKey(), alike.get(0), "words of the feature", meant);
+                claims.add(each.getKey(), alike.get(0), "words of the feature");
             }
         }
+        claims.settle(meant);
     }
 
     private static int common(String name, String feature) {
@@ -318,11 +339,11 @@ final class MappingRoles {
             List<Integer> nameColumns,
             Optional<Integer> nominal,
             Map<String, ResolvedCharacteristic> meant,
-            Map<String, List<ExampleTable.Record>> byName) {
+            Map<String, List<ExampleTable.Entry>> byName) {
         Map<Integer, Integer> hits = new LinkedHashMap<>();
         byName.forEach((name, rows) -> {
             ResolvedCharacteristic one = meant.get(name);
-            for (ExampleTable.Record row : rows) {
+            for (ExampleTable.Entry row : rows) {
                 for (int i = 0; i < table.columns() && one != null; i++) {
                     boolean other = nameColumns.contains(i) || nominal.orElse(-1) == i;
                     if (!other && isNear(row.field(i), one)) {
@@ -364,7 +385,7 @@ final class MappingRoles {
             Optional<Integer> nominal,
             int actual,
             Map<String, ResolvedCharacteristic> meant,
-            Map<String, List<ExampleTable.Record>> byName) {
+            Map<String, List<ExampleTable.Entry>> byName) {
         Map<Item, Function<ResolvedCharacteristic, Optional<BigDecimal>>> wanted = new EnumMap<>(Item.class);
         wanted.put(Item.UPPER_LIMIT, one -> one.limits().upper());
         wanted.put(Item.LOWER_LIMIT, one -> one.limits().lower());
@@ -381,7 +402,7 @@ final class MappingRoles {
             byName.forEach((name, rows) -> {
                 ResolvedCharacteristic one = meant.get(name);
                 Optional<BigDecimal> expected = one == null || one.isAttribute() ? Optional.empty() : of.apply(one);
-                for (ExampleTable.Record row : rows) {
+                for (ExampleTable.Entry row : rows) {
                     for (int i = 0; i < table.columns() && expected.isPresent(); i++) {
                         Optional<BigDecimal> number = number(row.field(i));
                         if (number.isPresent() && !taken.contains(i)) {

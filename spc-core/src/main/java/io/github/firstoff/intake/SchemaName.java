@@ -35,7 +35,7 @@ final class SchemaName {
     }
 
     private static String kindOf(String schema) {
-        for (String kind : new String[] {"plan", "job", "readings", "assembly", "stack", "house"}) {
+        for (String kind : new String[] {"plan", "job", "readings", "assembly", "stack", "house", "mapping"}) {
             if (schema.startsWith("firstoff-" + kind + "-")) {
                 return kind;
             }

@@ -76,4 +76,30 @@ class IntakeGuideTest {
         assertThat(intake.recordOrRefuse().readingCount()).isEqualTo(3);
         assertThat(intake.files().get(0).format()).isEqualTo(ReadingFormat.JSON_LINES);
     }
+
+    private String json(String name) {
+        Matcher matcher = Pattern.compile("```json " + name + "\n(.*?)```", Pattern.DOTALL)
+                .matcher(guide);
+        assertThat(matcher.find()).as(name).isTrue();
+        return matcher.group(1);
+    }
+
+    private Intake mapped(String text, String mapping) {
+        return ReadingFiles.readInputs(
+                PLAN,
+                List.of(Input.text("readings.txt", block(text))),
+                IntakeSettings.USUAL.withMapping(Mapping.read(Input.text("mapping.json", json(mapping)))));
+    }
+
+    @Test
+    void bothReportsOfMachines_areReadByTheirMappings() {
+        Intake cell = mapped("cell", "cell-mapping");
+        assertThat(cell.recordOrRefuse().readingCount()).isEqualTo(10);
+        assertThat(cell.rows()).isEqualTo(new RowCounts(12, 10, 0, 2));
+        assertThat(cell.parts()).extracting(part -> part.serial()).containsExactly("S001", "S002");
+
+        Intake bench = mapped("bench", "bench-mapping");
+        assertThat(bench.recordOrRefuse().readingCount()).isEqualTo(6);
+        assertThat(bench.rows()).isEqualTo(new RowCounts(6, 6, 0, 0));
+    }
 }

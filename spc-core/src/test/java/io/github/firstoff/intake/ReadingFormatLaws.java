@@ -70,6 +70,11 @@ abstract class ReadingFormatLaws {
     /** The bytes of a file of the format with one row per line, in this order. */
     abstract byte[] file(List<Line> lines);
 
+    /** What is said beside the file. */
+    IntakeSettings settings() {
+        return IntakeSettings.USUAL;
+    }
+
     /** The format that the file must be recognised as. */
     abstract ReadingFormat format();
 
@@ -143,11 +148,13 @@ abstract class ReadingFormatLaws {
         return all;
     }
 
-    private static Intake read(byte[] bytes, List<RefusedRow> refused) {
+    private Intake read(byte[] bytes, List<RefusedRow> refused) {
+        return read(bytes, settings().withRefusedRows(refused::add));
+    }
+
+    private static Intake read(byte[] bytes, IntakeSettings settings) {
         return ReadingFiles.readInputs(
-                PLAN,
-                List.of(Input.bytes("readings", bytes, relative -> Optional.empty())),
-                IntakeSettings.USUAL.withRefusedRows(refused::add));
+                PLAN, List.of(Input.bytes("readings", bytes, relative -> Optional.empty())), settings);
     }
 
     @RepeatedTest(40)
@@ -203,7 +210,7 @@ abstract class ReadingFormatLaws {
 
         List<PartRecord> here =
                 read(file(lines), new ArrayList<>()).recordOrRefuse().parts();
-        List<PartRecord> plain = read(separated(lines, ",", '.').getBytes(StandardCharsets.UTF_8), new ArrayList<>())
+        List<PartRecord> plain = read(separated(lines, ",", '.').getBytes(StandardCharsets.UTF_8), IntakeSettings.USUAL)
                 .recordOrRefuse()
                 .parts();
 

@@ -75,6 +75,12 @@ class RefusedFilesTest {
                 PlanDraft.of(input, List.of(), Map.of());
             } else if (name.startsWith("job-")) {
                 JobFile.read(input);
+            } else if (name.startsWith("mapping-")) {
+                Mapping.read(input);
+            } else if (name.startsWith("cell-")) {
+                Mapping mapping = Mapping.read(Input.file(FOLDER.resolve("cell.mapping.json")));
+                ReadingFiles.readInputs(plan, List.of(input), IntakeSettings.USUAL.withMapping(mapping))
+                        .recordOrRefuse();
             } else if (name.startsWith("places-")) {
                 ResolvedPlan places =
                         PlanFile.read(FOLDER.resolve("places.json")).resolve();

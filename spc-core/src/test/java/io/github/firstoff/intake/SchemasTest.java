@@ -54,7 +54,7 @@ class SchemasTest {
     }
 
     @ParameterizedTest
-    @ValueSource(strings = {"plan", "job", "readings", "result", "assembly", "stack", "fit-result", "stack-result"})
+    @ValueSource(strings = {"plan", "job", "readings", "result", "assembly", "mapping", "stack", "fit-result", "stack-result"})
     void aSchema_isItselfOfTheEditionItNames(String name) throws IOException {
         String text = Files.readString(SCHEMAS.resolve(name + ".schema.json"));
         Schema edition = REGISTRY.getSchema(SchemaLocation.of(DialectId.DRAFT_2020_12));
@@ -319,5 +319,18 @@ class SchemasTest {
         }
         keys.remove("$schema");
         return keys;
+    }
+
+    @ParameterizedTest
+    @ValueSource(strings = {"cell-mapping", "bench-mapping"})
+    void theMappingsOfTheGuide_areValid_andKeysThatMustBeThereAre(String name) throws IOException {
+        String guide = Files.readString(Path.of("../docs/intake.md"));
+        int from = guide.indexOf("```json " + name + "\n") + name.length() + 9;
+        String mapping = guide.substring(from, guide.indexOf("```", from));
+        assertThat(errors("mapping", mapping)).isEmpty();
+        assertThat(errors("mapping", mapping.replace("\"actual\"", "\"found\""))).isNotEmpty();
+        assertThat(errors("mapping", mapping.replace("\"begins\"", "\"matches\""))).isNotEmpty();
+        assertThat(errors("mapping", mapping.replaceFirst("\"layout\": \"[a-z]+\"", "\"layout\": \"delimited\"")))
+                .isNotEmpty();
     }
 }

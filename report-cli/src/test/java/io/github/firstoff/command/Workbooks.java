@@ -1,0 +1,91 @@
+package io.github.firstoff.command;
+
+import java.io.ByteArrayOutputStream;
+import java.io.IOException;
+import java.io.UncheckedIOException;
+import java.nio.charset.StandardCharsets;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.zip.ZipEntry;
+import java.util.zip.ZipOutputStream;
+
+/** Small workbooks of part, characteristic and value, with numbers as numbers. */
+final class Workbooks {
+    private static final String RELATIONS = "http://schemas.openxmlformats.org/officeDocument/2006/relationships";
+    private static final String PACKAGE = "http://schemas.openxmlformats.org/package/2006/";
+
+    private Workbooks() {}
+
+    private static boolean isNumber(String text) {
+        return text.matches("\\d+(\\.\\d+)?");
+    }
+
+    static byte[] xlsx(List<List<String>> rows) {
+        StringBuilder sheet = new StringBuilder(
+                "<worksheet><sheetData><row><c t=\"inlineStr\"><is><t>part</t></is></c><c t=\"inlineStr\"><is>"
+                        + "<t>characteristic</t></is></c><c t=\"inlineStr\"><is><t>value</t></is></c></row>");
+        for (List<String> row : rows) {
+            sheet.append("<row>");
+            row.forEach(text -> sheet.append(
+                    isNumber(text)
+                            ? "<c><v>" + text + "</v></c>"
+                            : "<c t=\"inlineStr\"><is><t>" + text + "</t></is></c>"));
+            sheet.append("</row>");
+        }
+        Map<String, String> parts = new LinkedHashMap<>();
+        parts.put(
+                "[Content_Types].xml",
+                "<Types xmlns=\"" + PACKAGE + "content-types\"><Default Extension=\"rels\" ContentType=\""
+                        + "application/vnd.openxmlformats-package.relationships+xml\"/><Default Extension=\"xml\" "
+                        + "ContentType=\"application/vnd.openxmlformats-officedocument.spreadsheetml.sheet.main+xml\"/></Types>");
+        parts.put(
+                "_rels/.rels",
+                "<Relationships xmlns=\"" + PACKAGE + "relationships\"><Relationship Id=\"a\" Type=\"" + RELATIONS
+                        + "/officeDocument\" Target=\"workbook.xml\"/></Relationships>");
+        parts.put(
+                "_rels/workbook.xml.rels",
+                "<Relationships xmlns=\"" + PACKAGE + "relationships\"><Relationship Id=\"a\" Type=\"" + RELATIONS
+                        + "/worksheet\" Target=\"sheet.xml\"/></Relationships>");
+        parts.put(
+                "workbook.xml",
+                "<workbook xmlns:r=\"" + RELATIONS + "\"><sheets><sheet name=\"Lot\" r:id=\"a\"/></sheets></workbook>");
+        parts.put("sheet.xml", sheet.append("</sheetData></worksheet>").toString());
+        return zip(parts);
+    }
+
+    static byte[] ods(List<List<String>> rows) {
+        StringBuilder sheet = new StringBuilder(
+                "<document xmlns:o=\"urn:oasis:names:tc:opendocument:xmlns:office:1.0\"><spreadsheet><table name=\"Lot\">"
+                        + "<table-row><table-cell o:value-type=\"string\"><p>part</p></table-cell><table-cell "
+                        + "o:value-type=\"string\"><p>characteristic</p></table-cell><table-cell "
+                        + "o:value-type=\"string\"><p>value</p></table-cell></table-row>");
+        for (List<String> row : rows) {
+            sheet.append("<table-row>");
+            row.forEach(text -> sheet.append(
+                    isNumber(text)
+                            ? "<table-cell o:value-type=\"float\" o:value=\"" + text + "\"/>"
+                            : "<table-cell o:value-type=\"string\"><p>" + text + "</p></table-cell>"));
+            sheet.append("</table-row>");
+        }
+        Map<String, String> parts = new LinkedHashMap<>();
+        parts.put("mimetype", "application/vnd.oasis.opendocument.spreadsheet");
+        parts.put("content.xml", sheet.append("</table></spreadsheet></document>").toString());
+        return zip(parts);
+    }
+
+    private static byte[] zip(Map<String, String> parts) {
+        ByteArrayOutputStream bytes = new ByteArrayOutputStream();
+        try (ZipOutputStream out = new ZipOutputStream(bytes)) {
+            out.setLevel(0);
+            for (Map.Entry<String, String> each : parts.entrySet()) {
+                out.putNextEntry(new ZipEntry(each.getKey()));
+                out.write(each.getValue().getBytes(StandardCharsets.UTF_8));
+                out.closeEntry();
+            }
+        } catch (IOException impossible) {
+            throw new UncheckedIOException(impossible);
+        }
+        return bytes.toByteArray();
+    }
+}
