@@ -76,7 +76,9 @@ final class MappingCommand implements Callable<Integer> {
     private void refuseToOverwrite(Path... inputs) {
         for (Path input : inputs) {
             boolean same = out != null
-                    && out.toAbsolutePath().normalize().equals(input.toAbsolutePath().normalize());
+                    && out.toAbsolutePath()
+                            .normalize()
+                            .equals(input.toAbsolutePath().normalize());
             if (same) {
                 throw new ParameterException(
                         Objects.requireNonNull(spec).commandLine(), "--out " + out + " would overwrite an input");

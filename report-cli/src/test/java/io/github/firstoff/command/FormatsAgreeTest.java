@@ -45,7 +45,10 @@ class FormatsAgreeTest {
         List<List<String>> rows = new ArrayList<>();
         for (int i = 1; i <= 40; i++) {
             String part = "S" + i;
-            rows.add(List.of(part, "1", String.format(Locale.ROOT, "11.99%02d", random.nextInt(10) * 10 + 1 + random.nextInt(9))));
+            rows.add(List.of(
+                    part,
+                    "1",
+                    String.format(Locale.ROOT, "11.99%02d", random.nextInt(10) * 10 + 1 + random.nextInt(9))));
             rows.add(List.of(
                     part, "2", String.format(Locale.ROOT, "%d.%d", 39 + random.nextInt(2), 1 + random.nextInt(9))));
             rows.add(List.of(part, "3", random.nextInt(9) == 0 ? "fail" : "pass"));

@@ -94,7 +94,10 @@ class MappingCommandTest {
         run("verify", sheet.toString());
         String said = out.toString(StandardCharsets.UTF_8);
         assertThat(said)
-                .contains("3 files that it carries are", "the same file to the last byte", "Everything that was checked holds.");
+                .contains(
+                        "3 files that it carries are",
+                        "the same file to the last byte",
+                        "Everything that was checked holds.");
     }
 
     @Test

@@ -70,7 +70,8 @@ final class Workbooks {
         }
         Map<String, String> parts = new LinkedHashMap<>();
         parts.put("mimetype", "application/vnd.oasis.opendocument.spreadsheet");
-        parts.put("content.xml", sheet.append("</table></spreadsheet></document>").toString());
+        parts.put(
+                "content.xml", sheet.append("</table></spreadsheet></document>").toString());
         return zip(parts);
     }
 

@@ -99,8 +99,7 @@ final class ExampleTable {
         ExampleTable table = new ExampleTable(Layout.DELIMITED, delimiter, places);
         for (int i = 0; i < lines.size(); i++) {
             List<String> fields = split(lines.get(i), delimiter);
-            boolean row = fields.size() == columns
-                    && fields.stream().skip(1).anyMatch(ExampleTable::isResult);
+            boolean row = fields.size() == columns && fields.stream().skip(1).anyMatch(ExampleTable::isResult);
             if (columns > 1 && row) {
                 table.add(i + 1L, fields);
             }
@@ -148,7 +147,8 @@ final class ExampleTable {
 
     /** A row begins with a name, behind which results stand. */
     private static boolean isRow(List<Token> tokens) {
-        boolean named = tokens.size() > 1 && (hasWord(tokens.get(0).text()) || isNumber(tokens.get(0).text()));
+        boolean named = tokens.size() > 1
+                && (hasWord(tokens.get(0).text()) || isNumber(tokens.get(0).text()));
         return named && tokens.stream().skip(1).allMatch(token -> isResult(token.text()) || isShort(token.text()));
     }
 
@@ -163,7 +163,10 @@ final class ExampleTable {
         for (String line : lines) {
             List<Token> found = line.length() <= WIDEST && line.indexOf('\t') < 0 ? tokens(line) : List.of();
             tokens.add(found);
-            long numbers = found.stream().skip(1).filter(token -> isNumber(token.text())).count();
+            long numbers = found.stream()
+                    .skip(1)
+                    .filter(token -> isNumber(token.text()))
+                    .count();
             if (numbers > 0 && isRow(found)) {
                 MappingDraft.count(counts, (int) numbers);
             }
@@ -172,7 +175,10 @@ final class ExampleTable {
         boolean[] filled = new boolean[WIDEST + 1];
         int width = 0;
         for (List<Token> found : tokens) {
-            long numbers = found.stream().skip(1).filter(token -> isNumber(token.text())).count();
+            long numbers = found.stream()
+                    .skip(1)
+                    .filter(token -> isNumber(token.text()))
+                    .count();
             if (usual > 0 && numbers == usual && isRow(found)) {
                 for (Token token : found) {
                     java.util.Arrays.fill(filled, token.from(), token.to(), true);
@@ -181,9 +187,8 @@ final class ExampleTable {
             }
         }
         List<int[]> spans = spans(filled, width, tokens, usual);
-        List<String> places = spans.stream()
-                .map(span -> (span[0] + 1) + "-" + span[1])
-                .toList();
+        List<String> places =
+                spans.stream().map(span -> (span[0] + 1) + "-" + span[1]).toList();
         ExampleTable table = new ExampleTable(Layout.COLUMNS, ' ', places);
         for (int i = 0; i < lines.size(); i++) {
             if (usual > 0 && isRow(tokens.get(i))) {
@@ -191,7 +196,8 @@ final class ExampleTable {
                 List<String> fields = new ArrayList<>();
                 for (int[] span : spans) {
                     int from = Math.min(span[0], line.length());
-                    fields.add(line.substring(from, Math.max(from, Math.min(span[1], line.length()))).strip());
+                    fields.add(line.substring(from, Math.max(from, Math.min(span[1], line.length())))
+                            .strip());
                 }
                 boolean whole = String.join("", fields).replace(" ", "").equals(line.replace(" ", ""));
                 if (whole && fields.stream().skip(1).anyMatch(ExampleTable::isResult)) {
@@ -219,7 +225,10 @@ final class ExampleTable {
             at = end;
         }
         for (List<Token> found : tokens) {
-            long numbers = found.stream().skip(1).filter(token -> isNumber(token.text())).count();
+            long numbers = found.stream()
+                    .skip(1)
+                    .filter(token -> isNumber(token.text()))
+                    .count();
             if (numbers != usual || !isRow(found)) {
                 continue;
             }
@@ -300,7 +309,8 @@ final class ExampleTable {
     private void record(long line, Map<String, String> record, List<String> labels) {
         if (!record.isEmpty()) {
             records.add(new Entry(
-                    line, labels.stream().map(label -> record.getOrDefault(label, "")).toList()));
+                    line,
+                    labels.stream().map(label -> record.getOrDefault(label, "")).toList()));
         }
     }
 }

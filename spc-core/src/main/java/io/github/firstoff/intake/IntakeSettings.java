@@ -12,10 +12,14 @@ import java.util.function.Consumer;
  * @param refusedRows takes each row of which anything was refused, in the order of the files
  */
 public record IntakeSettings(
-        Optional<DecimalMark> decimalMark, Optional<String> sheet, Optional<Mapping> mapping, Consumer<RefusedRow> refusedRows) {
+        Optional<DecimalMark> decimalMark,
+        Optional<String> sheet,
+        Optional<Mapping> mapping,
+        Consumer<RefusedRow> refusedRows) {
 
     /** Everything is found out from the files, and refused rows are only counted and explained. */
-    public static final IntakeSettings USUAL = new IntakeSettings(Optional.empty(), Optional.empty(), Optional.empty(), row -> {});
+    public static final IntakeSettings USUAL =
+            new IntakeSettings(Optional.empty(), Optional.empty(), Optional.empty(), row -> {});
 
     /** The same with a decimal mark that the user states. */
     public IntakeSettings withDecimalMark(DecimalMark mark) {

@@ -1,12 +1,12 @@
 package io.github.firstoff.intake;
 
 import io.github.firstoff.intake.Fault.Where;
+import io.github.firstoff.intake.MappedRow.Text;
 import io.github.firstoff.intake.Mapping.Find;
 import io.github.firstoff.intake.Mapping.Item;
 import io.github.firstoff.intake.Mapping.Layout;
 import io.github.firstoff.intake.Mapping.Place;
 import io.github.firstoff.intake.Mapping.Skip;
-import io.github.firstoff.intake.MappedRow.Text;
 import io.github.firstoff.plan.ResolvedCharacteristic;
 import io.github.firstoff.quantity.Unit;
 import java.io.IOException;
@@ -125,7 +125,8 @@ final class MappedReadings implements ReadingSource {
                     return;
                 }
             }
-            boolean understood = mapping.piece().filter(line.strip()::startsWith).isPresent();
+            boolean understood =
+                    mapping.piece().filter(line.strip()::startsWith).isPresent();
             if (understood) {
                 endRecord();
                 heads.clear();
@@ -145,9 +146,15 @@ final class MappedReadings implements ReadingSource {
             for (Map.Entry<ReadingColumn, Find> entry : mapping.heads().entrySet()) {
                 Find find = entry.getValue();
                 Optional<Text> text = find.label().isPresent()
-                        ? behind(find.label().get(), number, line, entry.getKey().word())
+                        ? behind(
+                                find.label().get(), number, line, entry.getKey().word())
                         : find.line() == lineOfPiece
-                                ? Optional.of(between(number, line, find.from(), find.to(), entry.getKey().word()))
+                                ? Optional.of(between(
+                                        number,
+                                        line,
+                                        find.from(),
+                                        find.to(),
+                                        entry.getKey().word()))
                                 : Optional.empty();
                 if (text.isPresent()) {
                     any = true;
@@ -163,7 +170,8 @@ final class MappedReadings implements ReadingSource {
         private Text between(long number, String line, int from, int to, String field) {
             int start = Math.min(from - 1, line.length());
             return new Text(
-                    line.substring(start, Math.max(start, Math.min(to, line.length()))).strip(),
+                    line.substring(start, Math.max(start, Math.min(to, line.length())))
+                            .strip(),
                     new Where(file, number, from, field));
         }
 
@@ -184,8 +192,7 @@ final class MappedReadings implements ReadingSource {
             while (to < line.length() && line.charAt(to) != '\t' && !line.startsWith("  ", to)) {
                 to++;
             }
-            return Optional.of(
-                    new Text(line.substring(from, to).strip(), new Where(file, number, from + 1, field)));
+            return Optional.of(new Text(line.substring(from, to).strip(), new Where(file, number, from + 1, field)));
         }
 
         private static boolean standsAlone(String line, int at, String label) {
@@ -204,7 +211,8 @@ final class MappedReadings implements ReadingSource {
                 List<String> texts = new ArrayList<>();
                 Where where = null;
                 for (Place place : entry.getValue()) {
-                    Optional<Text> text = behind(place.label(), number, line, entry.getKey().key());
+                    Optional<Text> text =
+                            behind(place.label(), number, line, entry.getKey().key());
                     if (text.isPresent()) {
                         texts.add(text.get().text());
                         where = where == null ? text.get().where() : where;
@@ -250,7 +258,8 @@ final class MappedReadings implements ReadingSource {
                 List<String> texts = new ArrayList<>();
                 for (Place place : places) {
                     if (mapping.layout() == Layout.COLUMNS) {
-                        texts.add(between(number, line, place.from(), place.to(), item.key()).text());
+                        texts.add(between(number, line, place.from(), place.to(), item.key())
+                                .text());
                     } else if (mapping.layout() == Layout.DELIMITED && place.from() <= fields.size()) {
                         texts.add(fields.get(place.from() - 1));
                     }
@@ -264,7 +273,7 @@ final class MappedReadings implements ReadingSource {
         private List<String> split(String line) {
             List<String> fields = new ArrayList<>();
             if (mapping.delimiter().isEmpty()) {
-                for (String field : line.strip().split("\\s+")) {
+                for (String field : line.strip().split("\\s+", -1)) {
                     fields.add(field);
                 }
                 return fields;
@@ -334,7 +343,9 @@ final class MappedReadings implements ReadingSource {
             sink.refuse(Fault.of(
                     FaultKind.UNKNOWN_CHARACTERISTIC,
                     row.where(Item.NAME),
-                    said + near.map(each -> "; perhaps " + Echo.quoted(each) + " is meant").orElse(""),
+                    said
+                            + near.map(each -> "; perhaps " + Echo.quoted(each) + " is meant")
+                                    .orElse(""),
                     Echo.quoted(name),
                     "a name under \"names\", or under \"notInPlan\""));
             return Optional.empty();

@@ -36,9 +36,8 @@ final class MappedRow implements Row {
         this.marks = marks;
         this.own = own;
         said.putAll(heads);
-        own.forEach((item, text) -> item.column()
-                .filter(column -> !text.text().isEmpty())
-                .ifPresent(column -> said.put(column, text)));
+        own.forEach((item, text) ->
+                item.column().filter(column -> !text.text().isEmpty()).ifPresent(column -> said.put(column, text)));
         put(ReadingColumn.VALUE, Item.ACTUAL);
     }
 

@@ -328,7 +328,9 @@ public final class Mapping {
                     "columns, delimited or labels");
             layout = stated.orElse(Layout.COLUMNS);
             Optional<Character> parts = document.word(
-                    "delimiter", word -> Optional.ofNullable(DELIMITERS.get(word)), DELIMITERS.keySet().stream().sorted().toList());
+                    "delimiter",
+                    word -> Optional.ofNullable(DELIMITERS.get(word)),
+                    DELIMITERS.keySet().stream().sorted().toList());
             if (layout == Layout.DELIMITED) {
                 delimiter = document.required("delimiter", parts, "semicolon, comma, tab, bar or spaces")
                         .filter(each -> each != ' ');
@@ -350,7 +352,8 @@ public final class Mapping {
                 return begins;
             });
             HEADS.forEach((key, column) -> document.object(key).ifPresent(fields -> head(column, fields)));
-            Optional<Fields> places = document.required("rows", document.object("rows"), "where a row has name and actual");
+            Optional<Fields> places =
+                    document.required("rows", document.object("rows"), "where a row has name and actual");
             places.ifPresent(this::rows);
             document.object("names").ifPresent(this::names);
             prefix = document.text("prefix");
@@ -383,8 +386,7 @@ public final class Mapping {
                         "",
                         "a label, or a line with from and to");
             } else {
-                heads.put(
-                        column, new Find(label, line.orElse(0), from.orElse(1), to.orElse(Integer.MAX_VALUE)));
+                heads.put(column, new Find(label, line.orElse(0), from.orElse(1), to.orElse(Integer.MAX_VALUE)));
             }
             fields.finish();
         }
@@ -416,7 +418,8 @@ public final class Mapping {
 
         private List<Place> places(Item item, Fields fields) {
             String key = item.key();
-            boolean several = fields.value(key).filter(JsonValue.Array.class::isInstance).isPresent();
+            boolean several =
+                    fields.value(key).filter(JsonValue.Array.class::isInstance).isPresent();
             List<String> texts = several
                     ? fields.names(key, "a list of places")
                     : fields.name(key).map(List::of).orElse(List.of());
@@ -443,7 +446,8 @@ public final class Mapping {
                 return Optional.of(new Place(0, 0, text));
             }
             String[] ends = text.split("-", -1);
-            boolean numbers = java.util.Arrays.stream(ends).allMatch(end -> end.strip().matches("\\d{1,5}"));
+            boolean numbers =
+                    java.util.Arrays.stream(ends).allMatch(end -> end.strip().matches("\\d{1,5}"));
             if (!numbers || ends.length > 2) {
                 return Optional.empty();
             }
@@ -470,7 +474,11 @@ public final class Mapping {
             Optional<String> contains = fields.text("contains");
             if (begins.isPresent() == contains.isPresent()) {
                 fields.refuse(
-                        "begins", FaultKind.CONTRADICTION, "a line is known by one of the two", "", "begins, or contains");
+                        "begins",
+                        FaultKind.CONTRADICTION,
+                        "a line is known by one of the two",
+                        "",
+                        "begins, or contains");
             } else {
                 skips.add(new Skip(begins, contains));
             }

@@ -50,7 +50,12 @@ public final class MappingDraft {
      * @param matchedBy how the name was matched
      */
     public record Entry(
-            long line, String part, String name, ResolvedCharacteristic characteristic, String value, String matchedBy) {}
+            long line,
+            String part,
+            String name,
+            ResolvedCharacteristic characteristic,
+            String value,
+            String matchedBy) {}
 
     /**
      * Proposes a mapping.
@@ -108,17 +113,19 @@ public final class MappingDraft {
     private static List<Entry> entries(Intake intake, ResolvedPlan plan, MappingSearch search) {
         List<Entry> entries = new ArrayList<>();
         for (PartRecord part : intake.parts()) {
-            part.readings().values().forEach(list -> list.forEach(reading -> {
-                long line = reading.context().origin().line();
-                String name = search.nameAt(line);
-                entries.add(new Entry(
-                        line,
-                        part.serial(),
-                        name,
-                        plan.find(reading.characteristic()).orElseThrow(),
-                        value(reading),
-                        search.matchedBy(name)));
-            }));
+            part.readings()
+                    .values()
+                    .forEach(list -> list.forEach(reading -> {
+                        long line = reading.context().origin().line();
+                        String name = search.nameAt(line);
+                        entries.add(new Entry(
+                                line,
+                                part.serial(),
+                                name,
+                                plan.find(reading.characteristic()).orElseThrow(),
+                                value(reading),
+                                search.matchedBy(name)));
+                    }));
         }
         entries.sort(Comparator.comparingLong(Entry::line));
         return entries;
@@ -183,7 +190,9 @@ public final class MappingDraft {
      * @return whether nothing is left to be settled by hand
      */
     public boolean isComplete() {
-        return unmatchedNames.isEmpty() && notFound.isEmpty() && intake.refused().isEmpty();
+        return unmatchedNames.isEmpty()
+                && notFound.isEmpty()
+                && intake.refused().isEmpty();
     }
 
     /** Counts, in a map that keeps their order. */

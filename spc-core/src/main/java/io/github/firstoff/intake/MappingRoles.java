@@ -107,7 +107,8 @@ final class MappingRoles {
         items.put(Item.NAME, nameColumns);
         Map<String, List<ExampleTable.Entry>> byName = new LinkedHashMap<>();
         for (ExampleTable.Entry each : table.records()) {
-            String name = MappedReadings.joined(nameColumns.stream().map(each::field).toList());
+            String name =
+                    MappedReadings.joined(nameColumns.stream().map(each::field).toList());
             nameAt.put(each.line(), name);
             byName.computeIfAbsent(name, key -> new ArrayList<>()).add(each);
         }
@@ -132,10 +133,10 @@ final class MappingRoles {
             }
         });
         score = byName.entrySet().stream()
-                        .filter(each -> meant.containsKey(each.getKey()))
-                        .mapToInt(each -> each.getValue().size())
-                        .sum()
-                * 10
+                                .filter(each -> meant.containsKey(each.getKey()))
+                                .mapToInt(each -> each.getValue().size())
+                                .sum()
+                        * 10
                 + items.size();
     }
 
@@ -188,17 +189,24 @@ final class MappingRoles {
 
     private int numbersIn(int column) {
         return (int) table.records().stream()
-                .filter(each -> number(each.field(column)).filter(number -> number.signum() != 0).isPresent())
+                .filter(each -> number(each.field(column))
+                        .filter(number -> number.signum() != 0)
+                        .isPresent())
                 .count();
     }
 
     private boolean isNominal(BigDecimal number) {
         return measured().stream()
-                .anyMatch(each -> each.zone().nominal().filter(own -> own.compareTo(number) == 0).isPresent());
+                .anyMatch(each -> each.zone()
+                        .nominal()
+                        .filter(own -> own.compareTo(number) == 0)
+                        .isPresent());
     }
 
     private List<ResolvedCharacteristic> measured() {
-        return plan.characteristics().stream().filter(each -> !each.isAttribute()).toList();
+        return plan.characteristics().stream()
+                .filter(each -> !each.isAttribute())
+                .toList();
     }
 
     private void take(
@@ -222,8 +230,7 @@ final class MappingRoles {
         // One name that ends in a number may do so by chance; most names of a file do not.
         boolean believed = ends.size() * 2 > byName.size() && new LinkedHashSet<>(ends.values()).size() == ends.size();
         if (believed) {
-            ends.forEach((name, end) ->
-                    take(name, plan.find(end).orElseThrow(), "the number at its end", meant));
+            ends.forEach((name, end) -> take(name, plan.find(end).orElseThrow(), "the number at its end", meant));
         }
     }
 
@@ -238,11 +245,16 @@ final class MappingRoles {
             Optional<BigDecimal> size = number(first.field(nominal));
             List<ResolvedCharacteristic> same = measured().stream()
                     .filter(one -> size.isPresent()
-                            && one.zone().nominal().filter(own -> own.compareTo(size.get()) == 0).isPresent())
+                            && one.zone()
+                                    .nominal()
+                                    .filter(own -> own.compareTo(size.get()) == 0)
+                                    .isPresent())
                     .toList();
             List<ResolvedCharacteristic> alike = same.size() < 2
                     ? same
-                    : same.stream().filter(one -> agreesWith(first, size.orElseThrow(), one)).toList();
+                    : same.stream()
+                            .filter(one -> agreesWith(first, size.orElseThrow(), one))
+                            .toList();
             if (alike.size() == 1) {
                 claims.add(each.getKey(), alike.get(0), same.size() == 1 ? "the nominal" : "nominal and tolerance");
             }
@@ -289,8 +301,7 @@ final class MappingRoles {
     }
 
     /** Words of the name that are words of one feature alone, or begin like them. */
-    private void matchByWords(
-            Map<String, List<ExampleTable.Entry>> byName, Map<String, ResolvedCharacteristic> meant) {
+    private void matchByWords(Map<String, List<ExampleTable.Entry>> byName, Map<String, ResolvedCharacteristic> meant) {
         Claims claims = new Claims();
         for (Map.Entry<String, List<ExampleTable.Entry>> each : byName.entrySet()) {
             if (meant.containsKey(each.getKey())) {
@@ -376,8 +387,14 @@ final class MappingRoles {
     }
 
     private static boolean isLimit(BigDecimal number, ResolvedCharacteristic one) {
-        return one.limits().lower().filter(limit -> limit.compareTo(number) == 0).isPresent()
-                || one.limits().upper().filter(limit -> limit.compareTo(number) == 0).isPresent();
+        return one.limits()
+                        .lower()
+                        .filter(limit -> limit.compareTo(number) == 0)
+                        .isPresent()
+                || one.limits()
+                        .upper()
+                        .filter(limit -> limit.compareTo(number) == 0)
+                        .isPresent();
     }
 
     private void tolerances(

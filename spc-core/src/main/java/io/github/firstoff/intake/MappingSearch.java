@@ -34,7 +34,6 @@ final class MappingSearch {
     private static final int LONGEST_BEGINNING = 12;
     private static final int MOST_LINES = 50_000;
 
-    private final String file;
     private final List<String> lines;
     private final ResolvedPlan plan;
     private final MappingRoles roles;
@@ -43,7 +42,6 @@ final class MappingSearch {
     private Optional<String> timeForm = Optional.empty();
 
     MappingSearch(String file, List<String> lines, ResolvedPlan plan) {
-        this.file = file;
         this.lines = lines.subList(0, Math.min(MOST_LINES, lines.size())).stream()
                 .map(line -> line.replace('\f', ' '))
                 .toList();
@@ -113,7 +111,19 @@ final class MappingSearch {
             heads.putIfAbsent(ReadingColumn.PART_NUMBER, found.label());
         } else if (folded.startsWith("rev") && found.text().equals(plan.part().revision())) {
             heads.putIfAbsent(ReadingColumn.REVISION, found.label());
-        } else if (isOneOf(folded, Set.of("piece", "serial", "serialno", "serialnumber", "sn", "workpiece", "sample", "part", "partno", "id"))) {
+        } else if (isOneOf(
+                folded,
+                Set.of(
+                        "piece",
+                        "serial",
+                        "serialno",
+                        "serialnumber",
+                        "sn",
+                        "workpiece",
+                        "sample",
+                        "part",
+                        "partno",
+                        "id"))) {
             heads.putIfAbsent(ReadingColumn.PART, found.label());
         } else if (isOneOf(folded, Set.of("operator", "inspector", "by", "measuredby", "checkedby"))) {
             heads.putIfAbsent(ReadingColumn.OPERATOR, found.label());
@@ -153,9 +163,10 @@ final class MappingSearch {
                 .append(JsonValue.quoted(keyOf(column)))
                 .append(": { \"label\": ")
                 .append(JsonValue.quoted(label))
-                .append(column == ReadingColumn.TIME && timeForm.isPresent()
-                        ? ", \"form\": " + JsonValue.quoted(timeForm.get())
-                        : "")
+                .append(
+                        column == ReadingColumn.TIME && timeForm.isPresent()
+                                ? ", \"form\": " + JsonValue.quoted(timeForm.get())
+                                : "")
                 .append(" },\n"));
         out.append("  \"rows\": {\n");
         List<String> places = new ArrayList<>();
@@ -169,24 +180,33 @@ final class MappingSearch {
         out.append(String.join(",\n", places)).append("\n  },\n");
         out.append("  \"names\": {");
         List<String> names = new ArrayList<>();
-        roles.names().forEach((name, number) ->
-                names.add("    " + JsonValue.quoted(name) + ": " + JsonValue.quoted(number)));
-        out.append(names.isEmpty() ? "" : "\n" + String.join(",\n", names) + "\n  ").append("},\n");
+        roles.names()
+                .forEach(
+                        (name, number) -> names.add("    " + JsonValue.quoted(name) + ": " + JsonValue.quoted(number)));
+        out.append(names.isEmpty() ? "" : "\n" + String.join(",\n", names) + "\n  ")
+                .append("},\n");
         out.append("  \"notInPlan\": [],\n");
         out.append("  \"skip\": [");
         List<String> skips = skips().stream()
                 .map(begins -> "    { \"begins\": " + JsonValue.quoted(begins) + " }")
                 .toList();
-        out.append(skips.isEmpty() ? "" : "\n" + String.join(",\n", skips) + "\n  ").append("]\n}\n");
+        out.append(skips.isEmpty() ? "" : "\n" + String.join(",\n", skips) + "\n  ")
+                .append("]\n}\n");
         return out.toString();
     }
 
     private static String keyOf(ReadingColumn column) {
-        return column == ReadingColumn.PART_NUMBER ? "partNumber" : column.name().toLowerCase(Locale.ROOT);
+        return column == ReadingColumn.PART_NUMBER
+                ? "partNumber"
+                : column.name().toLowerCase(Locale.ROOT);
     }
 
     private static void member(StringBuilder out, String key, String text) {
-        out.append("  ").append(JsonValue.quoted(key)).append(": ").append(JsonValue.quoted(text)).append(",\n");
+        out.append("  ")
+                .append(JsonValue.quoted(key))
+                .append(": ")
+                .append(JsonValue.quoted(text))
+                .append(",\n");
     }
 
     /** The beginnings of lines that are neither rows nor say anything that was found. */
@@ -214,7 +234,9 @@ final class MappingSearch {
     private String beginning(String line) {
         String best = line;
         int end = Math.min(line.length(), LONGEST_BEGINNING);
-        while (end < line.length() && Character.isLetterOrDigit(line.charAt(end)) && Character.isLetterOrDigit(line.charAt(end - 1))) {
+        while (end < line.length()
+                && Character.isLetterOrDigit(line.charAt(end))
+                && Character.isLetterOrDigit(line.charAt(end - 1))) {
             end++;
         }
         String shorter = line.substring(0, end).strip();

@@ -104,8 +104,8 @@ public final class ReadingFiles {
         long before = rows.faultsOfFiles();
         try (InputBytes bytes = new InputBytes(input, Long.MAX_VALUE)) {
             ReadingFormat recognised = ReadingFormat.recognise(bytes.beginning());
-            boolean mapped = recognised == ReadingFormat.CSV
-                    && rows.settings().mapping().isPresent();
+            boolean mapped =
+                    recognised == ReadingFormat.CSV && rows.settings().mapping().isPresent();
             ReadingFormat format = mapped ? ReadingFormat.MAPPED : recognised;
             format.source().read(bytes, check);
             if (rows.faultsOfFiles() > before) {

@@ -18,8 +18,7 @@ class MappingLawsTest {
     class ColumnsThatTabsPart extends ReadingFormatLaws {
         @Override
         IntakeSettings settings() {
-            return IntakeSettings.USUAL.withMapping(mapping(
-                    """
+            return IntakeSettings.USUAL.withMapping(mapping("""
                     { "schema": "firstoff-mapping-1", "layout": "delimited", "delimiter": "tab",
                       "rows": { "part": 1, "name": 2, "actual": 3, "unit": 4, "time": 5, "operator": 6, "note": 7 },
                       "prefix": "K" }
@@ -50,8 +49,7 @@ class MappingLawsTest {
     class ColumnsByTheirPlaceWithDecimalCommas extends ReadingFormatLaws {
         @Override
         IntakeSettings settings() {
-            return IntakeSettings.USUAL.withMapping(mapping(
-                    """
+            return IntakeSettings.USUAL.withMapping(mapping("""
                     { "schema": "firstoff-mapping-1", "layout": "columns", "decimalMark": "comma",
                       "rows": { "name": "1-10", "actual": "11-30", "unit": "31-36", "time": "37-60", "operator": "61-75",
                                 "note": "76-110", "part": "111-500" },
@@ -98,8 +96,7 @@ class MappingLawsTest {
     class LinesWithLabels extends ReadingFormatLaws {
         @Override
         IntakeSettings settings() {
-            return IntakeSettings.USUAL.withMapping(mapping(
-                    """
+            return IntakeSettings.USUAL.withMapping(mapping("""
                     { "schema": "firstoff-mapping-1", "layout": "labels",
                       "rows": { "name": "item", "part": "serial", "actual": "is", "unit": "in", "time": "taken",
                                 "operator": "by", "note": "remark" },
@@ -110,7 +107,8 @@ class MappingLawsTest {
         @Override
         byte[] file(List<Line> lines) {
             return lines.stream()
-                    .map(line -> "item = " + line.characteristic() + "\n serial = " + line.part() + "\n is = " + line.value()
+                    .map(line -> "item = " + line.characteristic() + "\n serial = " + line.part() + "\n is = "
+                            + line.value()
                             + "\n in = " + line.unit() + "\n taken = " + line.time() + "\n by = " + line.operator()
                             + "\n remark = " + line.note() + "\n== end of item\n\n")
                     .collect(Collectors.joining("", "== bench\n", ""))

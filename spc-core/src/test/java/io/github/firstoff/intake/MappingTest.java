@@ -16,8 +16,7 @@ import org.junit.jupiter.api.Test;
 class MappingTest {
     private static final ResolvedPlan PLAN =
             PlanFile.read(Path.of("src/test/resources/intake/plan.json")).resolve();
-    private static final String COLUMNS =
-            """
+    private static final String COLUMNS = """
             { "schema": "firstoff-mapping-1", "layout": "delimited", "delimiter": "semicolon",
               "part": { "label": "Piece" }, "time": { "label": "At", "form": "d.M.yyyy HH:mm" },
               "partNumber": { "label": "Part" }, "piece": { "begins": "***" }, "unit": "mm",
@@ -37,20 +36,21 @@ class MappingTest {
     private static List<String> values(Intake intake) {
         List<String> values = new ArrayList<>();
         for (PartRecord part : intake.recordOrRefuse().parts()) {
-            part.readings().values().forEach(list -> list.forEach(reading -> values.add(part.serial() + " "
-                    + reading.characteristic() + " "
-                    + (reading instanceof Reading.Measured measured
-                            ? measured.value().toPlainString() + measured.unit().symbol()
-                            : String.valueOf(((Reading.Observed) reading).pass())))));
+            part.readings()
+                    .values()
+                    .forEach(list -> list.forEach(reading -> values.add(part.serial() + " "
+                            + reading.characteristic() + " "
+                            + (reading instanceof Reading.Measured measured
+                                    ? measured.value().toPlainString()
+                                            + measured.unit().symbol()
+                                    : String.valueOf(((Reading.Observed) reading).pass())))));
         }
         return values;
     }
 
     @Test
     void headsHoldForTheRowsBelow_untilThePieceEnds() {
-        Intake intake = read(
-                COLUMNS,
-                """
+        Intake intake = read(COLUMNS, """
                 *** report, page 1
                 Part HQ-310-P   Piece: S001   At 20.11.2026 08:15
                 BORE;D;52.000;-0.021;-0.051;51.9620
@@ -68,7 +68,14 @@ class MappingTest {
                 .containsExactlyInAnyOrder(
                         "S001 1 51.9620mm", "S001 2 12.512mm", "S001 7 0.62µm", "S001 9 true", "S002 2 12.498mm");
         assertThat(intake.rows()).isEqualTo(new RowCounts(6, 5, 0, 1));
-        assertThat(intake.recordOrRefuse().parts().get(1).readings().get("2").get(0).context().time())
+        assertThat(intake.recordOrRefuse()
+                        .parts()
+                        .get(1)
+                        .readings()
+                        .get("2")
+                        .get(0)
+                        .context()
+                        .time())
                 .contains(LocalDateTime.of(2026, 12, 3, 9, 0));
         assertThat(intake.notices())
                 .extracting(Notice::line)
@@ -81,24 +88,19 @@ class MappingTest {
 
     @Test
     void aPieceWithoutItsOwnSerialNumber_doesNotTakeThatOfTheOneBefore() {
-        Intake intake = read(
-                COLUMNS,
-                """
+        Intake intake = read(COLUMNS, """
                 Piece: S001
                 FLANGE;T;12.5;0.05;-0.05;12.512
                 *** next
                 FLANGE;T;12.5;0.05;-0.05;12.498
                 """);
         assertThat(intake.refused().lines())
-                .containsExactly(
-                        "cell.txt:4, part: found nothing; expected the serial number or name of the piece");
+                .containsExactly("cell.txt:4, part: found nothing; expected the serial number or name of the piece");
     }
 
     @Test
     void nominalAndLimitsThatAreNotThePlans_areRefused_namingBoth() {
-        Intake intake = read(
-                COLUMNS,
-                """
+        Intake intake = read(COLUMNS, """
                 Piece: S001
                 BORE;D;52.1;-0.021;-0.051;51.9620
                 FLANGE;T;12.5;0.06;-0.05;12.512
@@ -128,7 +130,9 @@ class MappingTest {
     void limitsInInches_areHeldAgainstMillimetresExactly() {
         String inches = COLUMNS.replace("\"unit\": \"mm\"", "\"unit\": \"inch\"");
         // 12.5 mm is 0.4921259842519685… inch: no finite decimal, so an inch export of it contradicts the plan.
-        assertThat(read(inches, "Piece: S1\nFLANGE;T;0.4921;;;0.4921\n").refused().lines())
+        assertThat(read(inches, "Piece: S1\nFLANGE;T;0.4921;;;0.4921\n")
+                        .refused()
+                        .lines())
                 .containsExactly("cell.txt:2, nominal: the nominal of characteristic 2 is not that of the plan "
                         + "(12.5 ±0.05); found 0.4921 in; expected 12.5 mm");
         assertThat(values(read(inches, "Piece: S1\nFLANGE;T;;;;0.4921\n"))).containsExactly("S1 2 0.4921in");
@@ -136,9 +140,7 @@ class MappingTest {
 
     @Test
     void linesThatNothingExplains_areRefusedNotDropped() {
-        Intake intake = read(
-                COLUMNS,
-                """
+        Intake intake = read(COLUMNS, """
                 Piece: S001
                 FLANGE;T;12.5;0.05;-0.05;12.512
                 probe changed
@@ -156,33 +158,37 @@ class MappingTest {
 
     @Test
     void readingsOfTheOtherHand_areRefused_alsoInALineThatIsSkipped() {
-        assertThat(read(COLUMNS, "Part HQ-310-S   Piece: S1\nFLANGE;T;;;;12.5\n").refused().lines())
+        assertThat(read(COLUMNS, "Part HQ-310-S   Piece: S1\nFLANGE;T;;;;12.5\n")
+                        .refused()
+                        .lines())
                 .containsExactly("cell.txt:1:6, part number: the readings are of the part of the other hand; "
                         + "found \"HQ-310-S\"; expected \"HQ-310-P\"");
-        assertThat(read(COLUMNS, "--- HQ-310-S\nPiece: S1\nFLANGE;T;;;;12.5\n").refused().lines())
+        assertThat(read(COLUMNS, "--- HQ-310-S\nPiece: S1\nFLANGE;T;;;;12.5\n")
+                        .refused()
+                        .lines())
                 .containsExactly("cell.txt:1: the readings are of the part of the other hand; found \"HQ-310-S\"; "
                         + "expected \"HQ-310-P\"");
     }
 
     @Test
     void aTimeOfAnotherForm_isRefused() {
-        assertThat(read(COLUMNS, "Piece: S1  At 11/20/2026\nFLANGE;T;;;;12.5\n").refused().lines())
-                .containsExactly("cell.txt:1:15, time: found \"11/20/2026\"; expected a date and time as ISO 8601 writes "
-                        + "them, such as 2026-11-20T08:15:30 or 2026-11-20T08:15:30+01:00");
+        assertThat(read(COLUMNS, "Piece: S1  At 11/20/2026\nFLANGE;T;;;;12.5\n")
+                        .refused()
+                        .lines())
+                .containsExactly(
+                        "cell.txt:1:15, time: found \"11/20/2026\"; expected a date and time as ISO 8601 writes "
+                                + "them, such as 2026-11-20T08:15:30 or 2026-11-20T08:15:30+01:00");
     }
 
     @Test
     void somethingByItsLineAndCharacters_isFoundInEachPiece() {
-        String mapping =
-                """
+        String mapping = """
                 { "schema": "firstoff-mapping-1", "layout": "columns", "decimalMark": "comma",
                   "piece": { "begins": "PIECE" }, "part": { "line": 2, "from": 4, "to": 7 },
                   "rows": { "name": "1-8", "tolerance": "9-14", "nominal": "15-22", "actual": "23-40" },
                   "prefix": "No." }
                 """;
-        Intake intake = read(
-                mapping,
-                """
+        Intake intake = read(mapping, """
                 PIECE
                 id S001  left
                 No.002  0,05  12,5    12,512
@@ -195,15 +201,14 @@ class MappingTest {
 
     @Test
     void everyFaultOfAMapping_isNamedAtOnce() {
-        String mapping =
-                """
+        String mapping = """
                 { "schema": "firstoff-mapping-1", "layout": "delimited",
                   "part": { "line": 2, "label": "Piece" }, "time": { "label": "At", "form": "dd.MMM.yy" },
                   "unit": "degree", "skip": [ {} ], "namess": {},
                   "rows": { "name": "1-8", "tolerance": 2, "upperTolerance": 3 } }
                 """;
-        InputRefused refused = catchThrowableOfType(
-                InputRefused.class, () -> Mapping.read(Input.text("mapping.json", mapping)));
+        InputRefused refused =
+                catchThrowableOfType(InputRefused.class, () -> Mapping.read(Input.text("mapping.json", mapping)));
         assertThat(refused.faults())
                 .extracting(Fault::line)
                 .containsExactly(
@@ -231,8 +236,7 @@ class MappingTest {
 
     @Test
     void aProposal_isMadeFromColumns_andSaysWhatItCouldNotMatch() {
-        String cell =
-                """
+        String cell = """
                 Part HQ-310-P   Rev C   Piece S001   Measured 20.11.2026 08:15   By A. Quill
                 Element              Set      Over     Under     Found      Off   Where
                 ----------------------------------------------------------------------
@@ -267,29 +271,22 @@ class MappingTest {
 
     @Test
     void ofNominalsThatAreAlike_theToleranceDecides_andOtherwiseNothingIsMatched() {
-        ResolvedPlan plan = PlanFile.read(Input.text(
-                        "p",
-                        """
+        ResolvedPlan plan = PlanFile.read(Input.text("p", """
                         {"schema": "firstoff-plan-1", "part": {"number": "HQ-1", "revision": "A"}, "unit": "mm",
                          "characteristics": [
                           {"number": "1", "feature": "north", "requirement": "12.5 ±0.05"},
                           {"number": "2", "feature": "south", "requirement": "12.5 ±0.1"},
                           {"number": "3", "feature": "east", "requirement": "20 ±0.1"},
                           {"number": "4", "feature": "west", "requirement": "20 ±0.1"}]}
-                        """))
-                .resolve();
-        MappingDraft draft = MappingDraft.of(
-                Input.text(
-                        "log.txt",
-                        """
+                        """)).resolve();
+        MappingDraft draft = MappingDraft.of(Input.text("log.txt", """
                         serial: S1
                         name;nominal;tol;value
                         PLANE_P;12.5;0.1;12.51
                         PLANE_Q;12.5;0.05;12.49
                         PLANE_R;20;0.1;20.02
                         PLANE_T;20;0.1;19.98
-                        """),
-                plan);
+                        """), plan);
         assertThat(draft.entries())
                 .extracting(each -> each.name() + " " + each.characteristic().number() + " " + each.matchedBy())
                 .containsExactly("PLANE_P 2 nominal and tolerance", "PLANE_Q 1 nominal and tolerance");
@@ -299,9 +296,11 @@ class MappingTest {
     @Test
     void anExampleWithoutReadingsOfThePlan_isRefusedInWords() {
         InputRefused refused = catchThrowableOfType(
-                InputRefused.class, () -> MappingDraft.of(Input.text("letter.txt", "Dear all,\nsee you at 8.\n"), PLAN));
+                InputRefused.class,
+                () -> MappingDraft.of(Input.text("letter.txt", "Dear all,\nsee you at 8.\n"), PLAN));
         assertThat(refused.lines())
-                .containsExactly("letter.txt: no line holds a value near one that the plan requires, beside a name; expected "
-                        + "an export with readings of this part; a mapping can also be written by hand");
+                .containsExactly(
+                        "letter.txt: no line holds a value near one that the plan requires, beside a name; expected "
+                                + "an export with readings of this part; a mapping can also be written by hand");
     }
 }

@@ -54,7 +54,9 @@ class SchemasTest {
     }
 
     @ParameterizedTest
-    @ValueSource(strings = {"plan", "job", "readings", "result", "assembly", "mapping", "stack", "fit-result", "stack-result"})
+    @ValueSource(
+            strings = {"plan", "job", "readings", "result", "assembly", "mapping", "stack", "fit-result", "stack-result"
+            })
     void aSchema_isItselfOfTheEditionItNames(String name) throws IOException {
         String text = Files.readString(SCHEMAS.resolve(name + ".schema.json"));
         Schema edition = REGISTRY.getSchema(SchemaLocation.of(DialectId.DRAFT_2020_12));
@@ -328,8 +330,10 @@ class SchemasTest {
         int from = guide.indexOf("```json " + name + "\n") + name.length() + 9;
         String mapping = guide.substring(from, guide.indexOf("```", from));
         assertThat(errors("mapping", mapping)).isEmpty();
-        assertThat(errors("mapping", mapping.replace("\"actual\"", "\"found\""))).isNotEmpty();
-        assertThat(errors("mapping", mapping.replace("\"begins\"", "\"matches\""))).isNotEmpty();
+        assertThat(errors("mapping", mapping.replace("\"actual\"", "\"found\"")))
+                .isNotEmpty();
+        assertThat(errors("mapping", mapping.replace("\"begins\"", "\"matches\"")))
+                .isNotEmpty();
         assertThat(errors("mapping", mapping.replaceFirst("\"layout\": \"[a-z]+\"", "\"layout\": \"delimited\"")))
                 .isNotEmpty();
     }
