@@ -246,9 +246,11 @@ final class BlockSetter {
         double name = span(4, measure);
         double signature = span(4, measure);
         double date = span(2, measure);
-        double height = 12.5 * Type.MM;
+        double usual = 12.5 * Type.MM;
         for (Block.SignLine line : signOff.lines()) {
             TextSetter.SetText roleText = texts.set(Text.bold(line.role()), role, Type.BODY);
+            // A long role stands over the rule like the name, in as many lines as it needs.
+            double height = Math.max(usual, roleText.height() + SIGNATURE_LABEL + 3);
             TextSetter.SetText nameText = texts.set(Text.of(line.name()), name, Type.BODY);
             TextSetter.SetText dateText = texts.set(Text.of(line.date()), date, Type.BODY);
             slabs.add(Slab.of(slabs.isEmpty() ? 12 : 0, height, (canvas, x, y) -> {

@@ -132,9 +132,6 @@ public final class CertificateSection {
             list.add(Fact.of(Labels.text("fact.material-required"), Wording.orNotStated(part.material())));
             list.add(Fact.of(Labels.text("fact.material-delivered"), facts.materials()));
         }
-        if (!job.processes().isEmpty()) {
-            list.add(Fact.of(Labels.text("fact.processes"), facts.processes()));
-        }
         return new FactGroup(Labels.text("facts.declaration"), list);
     }
 
@@ -150,6 +147,9 @@ public final class CertificateSection {
                 .generalTolerance()
                 .ifPresent(general -> list.add(Fact.of(Labels.text("fact.general-tolerance"), general.text())));
         list.add(Fact.of(Labels.text("fact.hand"), facts.hand()));
+        if (!job.processes().isEmpty()) {
+            list.add(Fact.of(Labels.text("fact.processes"), facts.processes()));
+        }
         return new FactGroup(Labels.text("facts.object"), list);
     }
 
