@@ -103,6 +103,7 @@ final class BatchCommand extends SheetCommand {
     private Integer renew(CommandSpec command, Path planPath, FollowedFolder followed, CountDownLatch asked) {
         int code = ExitCodes.INPUT;
         boolean made = false;
+        List<Path> shown = List.of();
         long lastChange = System.nanoTime();
         try {
             while (true) {
@@ -110,15 +111,18 @@ final class BatchCommand extends SheetCommand {
                     lastChange = System.nanoTime();
                     List<Path> files = new ArrayList<>(readings());
                     files.addAll(followed.files());
+                    sayWhatIsOtherwise(followed);
                     if (!files.isEmpty()) {
                         made = true;
                         code = sheetOf(command, planPath, files);
                         console().flush();
                         if (code == ExitCodes.INPUT) {
-                            console()
-                                    .message(
-                                            "The sheet was not renewed; it will be when the file is put right or taken away.");
+                            console().message(notRenewed(shown, files));
+                        } else {
+                            shown = List.copyOf(files);
                         }
+                    } else if (!shown.isEmpty()) {
+                        console().message("No file of readings is left; the sheet stays as it was.");
                     }
                 }
                 boolean wasIdle = idle > 0 && System.nanoTime() - lastChange > TimeUnit.SECONDS.toNanos(idle);
@@ -133,5 +137,26 @@ final class BatchCommand extends SheetCommand {
             Thread.currentThread().interrupt();
             return code;
         }
+    }
+
+    /** Readings that leave the sheet, or become others, are never passed over in silence. */
+    private void sayWhatIsOtherwise(FollowedFolder followed) {
+        followed.gone()
+                .forEach(path -> console()
+                        .message("note: " + path + " is not in the folder any more; its readings leave the sheet"));
+        followed.changed().forEach(path -> console().message("note: " + path + " was changed and is read anew"));
+    }
+
+    /** That one file holds up all that came after it must be plain to whoever looks at the sheet. */
+    private static String notRenewed(List<Path> shown, List<Path> files) {
+        if (shown.isEmpty()) {
+            return "No sheet was made. It will be when what is named above is put right or taken away;"
+                    + " with --keep-going the good rows do not wait.";
+        }
+        long waiting = files.stream().filter(file -> !shown.contains(file)).count();
+        return "The sheet was not renewed and still shows " + (shown.size() == 1 ? "1 file" : shown.size() + " files")
+                + " as before" + (waiting == 0 ? "" : "; " + waiting + (waiting == 1 ? " waits" : " wait"))
+                + ". It will be when what is named above is put right or taken away;"
+                + " with --keep-going the good rows do not wait.";
     }
 }

@@ -19,6 +19,7 @@ import io.github.firstoff.sheet.Sheet;
 import io.github.firstoff.sheet.SheetKind;
 import io.github.firstoff.study.drift.DriftSettings;
 import java.io.IOException;
+import java.io.InputStream;
 import java.math.BigDecimal;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -182,7 +183,8 @@ final class DriftCommand extends StudyCommand {
             throw usage("READINGS are missing: name at least one file, or -");
         }
         try {
-            DriftSheet sheet = study(planPath, readings, new FileShelf(false), options);
+            DriftSheet sheet =
+                    study(planPath, readings, new FileShelf(false, console().in()), options);
             return tell(sheet);
         } catch (DriftRefused refused) {
             return refused(refused);
@@ -403,7 +405,7 @@ final class DriftCommand extends StudyCommand {
 
     /** Files as they are, but of the one that grows only whole lines: its last may still be written. */
     private static final class GrowingFile implements Inputs.Shelf {
-        private final FileShelf others = new FileShelf(false);
+        private final FileShelf others = new FileShelf(false, InputStream.nullInputStream());
         private final Path growing;
 
         GrowingFile(Path growing) {

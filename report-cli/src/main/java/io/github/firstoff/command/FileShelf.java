@@ -22,6 +22,7 @@ import java.util.Optional;
  */
 final class FileShelf implements Inputs.Shelf {
     private final boolean keeps;
+    private final InputStream standardInput;
     private final List<Evidence.Kept> kept = new ArrayList<>();
     private long room = Evidence.MOST_READINGS;
 
@@ -29,9 +30,11 @@ final class FileShelf implements Inputs.Shelf {
      * A shelf.
      *
      * @param keeps whether the bytes are wanted afterwards
+     * @param standardInput what {@code -} stands for
      */
-    FileShelf(boolean keeps) {
+    FileShelf(boolean keeps, InputStream standardInput) {
         this.keeps = keeps;
+        this.standardInput = standardInput;
     }
 
     @Override
@@ -81,10 +84,10 @@ final class FileShelf implements Inputs.Shelf {
     private Input standardInput(Role role, int place) {
         String name = Inputs.STANDARD_INPUT_NAME;
         if (!keeps) {
-            return Input.stream(name, System.in);
+            return Input.stream(name, standardInput);
         }
         try {
-            return once(role, place, name, System.in);
+            return once(role, place, name, standardInput);
         } catch (IOException fault) {
             throw new OutputFault("standard input cannot be read: " + Faults.reason(fault), fault);
         }

@@ -23,6 +23,8 @@ final class FollowedFolder {
     private final Set<Path> others;
     private Map<Path, State> before = new HashMap<>();
     private Map<Path, State> complete = new HashMap<>();
+    private List<Path> gone = List.of();
+    private List<Path> changed = List.of();
 
     /**
      * A folder.
@@ -63,12 +65,34 @@ final class FollowedFolder {
         // A file that was complete and is being changed keeps the sheet waiting, not the file out of it.
         boolean moving =
                 now.keySet().stream().anyMatch(path -> complete.containsKey(path) && !settled.containsKey(path));
+        // One that is gone while another comes was perhaps renamed: a sheet without either would be wrong.
+        boolean renamed = !now.keySet().containsAll(complete.keySet()) && settled.size() < now.size();
         before = now;
-        if (moving || settled.equals(complete)) {
+        if (moving || renamed || settled.equals(complete)) {
             return false;
         }
+        gone = complete.keySet().stream()
+                .filter(path -> !settled.containsKey(path))
+                .sorted()
+                .toList();
+        changed = complete.entrySet().stream()
+                .filter(each -> settled.containsKey(each.getKey())
+                        && !settled.get(each.getKey()).equals(each.getValue()))
+                .map(Map.Entry::getKey)
+                .sorted()
+                .toList();
         complete = settled;
         return true;
+    }
+
+    /** The files that were complete before the last look and are not there any more. */
+    List<Path> gone() {
+        return gone;
+    }
+
+    /** The files that were complete before the last look and hold something else now. */
+    List<Path> changed() {
+        return changed;
     }
 
     private boolean mayBeReadings(Path entry) {

@@ -85,7 +85,7 @@ final class MeasureCommand implements Callable<Integer> {
             names = "--repeats",
             paramLabel = "N",
             description = "How many readings are taken of what the plan measures repeatedly; otherwise Enter goes on.")
-    private int repeats;
+    private @Nullable Integer repeats;
 
     @Option(names = "--operator", paramLabel = "NAME", description = "Who measures; stands beside each reading.")
     private @Nullable String operator;
@@ -108,7 +108,7 @@ final class MeasureCommand implements Callable<Integer> {
         Optional<KeyedOrder> order = order();
         boolean decimalComma = decimalComma();
         requireName(operator, "--operator");
-        if (repeats < 0) {
+        if (repeats != null && repeats < 1) {
             throw wrong("--repeats is " + repeats + "; it must be 1 or more");
         }
         refuseToOverwrite(target, planPath);
@@ -144,7 +144,9 @@ final class MeasureCommand implements Callable<Integer> {
         Screen screen = new Screen(console.errWriter(), TerminalKind.abilities(console.in()));
         Lines lines = new Lines(console.in(), TerminalKind.charset(console.in()));
         try (KeyedReadings session = KeyedReadings.open(resolved, planHash, target)) {
-            session.repeat(repeats);
+            if (repeats != null) {
+                session.repeat(repeats);
+            }
             int before = session.count();
             Dialogue.End end = new Dialogue(session, lines, screen, settings).run();
             MeasureSummary summary = MeasureSummary.of(session, end, session.count() - before);

@@ -103,10 +103,7 @@ final class PlanCommand implements Callable<Integer> {
         Path from = Objects.requireNonNull(source);
         refuseToOverwrite(command, from);
         PlanDraft draft = PlanDraft.of(
-                input(from),
-                companions.stream().map(PlanCommand::input).toList(),
-                stated(),
-                Optional.ofNullable(sheet));
+                input(from), companions.stream().map(this::input).toList(), stated(), Optional.ofNullable(sheet));
         draft.notices().forEach(notice -> console.message("note: " + notice));
         if (out != null) {
             OutputFile.write(out, stream -> stream.write(draft.text().getBytes(StandardCharsets.UTF_8)));
@@ -121,8 +118,8 @@ final class PlanCommand implements Callable<Integer> {
         return ExitCodes.ACCEPTED;
     }
 
-    private static Input input(Path path) {
-        return path.toString().equals("-") ? Input.stream("standard input", System.in) : Input.file(path);
+    private Input input(Path path) {
+        return path.toString().equals("-") ? Input.stream("standard input", console.in()) : Input.file(path);
     }
 
     private Map<PlanFact, String> stated() {

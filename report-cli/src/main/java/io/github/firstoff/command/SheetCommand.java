@@ -19,6 +19,7 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
 import java.time.Instant;
 import java.util.ArrayList;
+import java.util.HashSet;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -39,6 +40,7 @@ import picocli.CommandLine.Spec;
 abstract class SheetCommand implements Callable<Integer> {
     private final SheetKind kind;
     private final Console console;
+    private final Set<String> noticesSaid = new HashSet<>();
 
     @Spec
     private @Nullable CommandSpec spec;
@@ -155,7 +157,7 @@ abstract class SheetCommand implements Callable<Integer> {
         Optional<SigningOptions.Pen> pen =
                 signing.isAsked() ? Optional.of(signing.pen(command.commandLine(), now)) : Optional.empty();
         ReadingChoices choices = reading.choices();
-        FileShelf shelf = new FileShelf(out != null);
+        FileShelf shelf = new FileShelf(out != null, console.in());
         Inputs inputs = new Inputs(planPath, job, files, shelf).choosing(choices);
         stationery.house().map(Path::toString).ifPresent(inputs::ofHouse);
         reading.mapping().map(Path::toString).ifPresent(inputs::byMapping);
@@ -190,10 +192,11 @@ abstract class SheetCommand implements Callable<Integer> {
         refused.lines().forEach(console::message);
         inputs.intake().ifPresent(intake -> {
             console.message(intake.rows().toString());
-            if (intake.faultsOfFiles() == 0 && intake.rows().used() > 0) {
-                console.message(
-                        "Nothing was judged; --keep-going judges the good rows and writes the others to a file.");
-            }
+            boolean mayGoOn = intake.faultsOfFiles() == 0 && intake.rows().used() > 0;
+            console.message(
+                    mayGoOn
+                            ? "Nothing was judged; --keep-going judges the good rows and writes the others to a file."
+                            : "Nothing was judged.");
         });
         return ExitCodes.INPUT;
     }
@@ -205,7 +208,8 @@ abstract class SheetCommand implements Callable<Integer> {
             ReadingChoices choices,
             Optional<SigningOptions.Pen> pen,
             Progress progress) {
-        sheet.notices().forEach(notice -> console.message("note: " + notice));
+        // A sheet that is renewed again and again says the same of the same files; once is enough.
+        sheet.notices().stream().filter(noticesSaid::add).forEach(notice -> console.message("note: " + notice));
         boolean refused = !sheet.refusals().isEmpty();
         if (out != null && !refused) {
             Map<String, String> options = new LinkedHashMap<>(choices.options());

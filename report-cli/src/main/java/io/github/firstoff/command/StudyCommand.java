@@ -51,6 +51,10 @@ abstract class StudyCommand implements Callable<Integer> {
         this.console = console;
     }
 
+    final Console console() {
+        return console;
+    }
+
     /** Notices as they stand on a sheet that travels: without the folders of this machine. */
     static List<String> lines(List<Notice> notices) {
         return notices.stream()

@@ -16,6 +16,8 @@ import io.github.firstoff.intake.KeyedTask;
 import io.github.firstoff.plan.PartIdentity;
 import io.github.firstoff.sheet.Phrases;
 import java.io.IOException;
+import java.math.BigDecimal;
+import java.time.LocalDateTime;
 import java.util.ArrayDeque;
 import java.util.ArrayList;
 import java.util.Deque;
@@ -23,6 +25,7 @@ import java.util.HashSet;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
+import java.util.regex.Pattern;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -30,6 +33,10 @@ import org.jspecify.annotations.Nullable;
  * or the input ends.
  */
 public final class Dialogue {
+    /** A number with a decimal mark, or several numbers: a data key was perhaps pressed while a name is asked for. */
+    private static final Pattern LIKE_A_VALUE = Pattern.compile(
+            "[-+\u2212]?\\d*[.,]\\d+(?:\\s.*)?|[-+\u2212]\\d+(?:\\s.*)?|\\d+\\s?(?:mm|in|inch|\u00B5m|\u00B0)");
+
     private final KeyedReadings session;
     private final Lines lines;
     private final Screen screen;
@@ -41,6 +48,7 @@ public final class Dialogue {
     private final Deque<Question> opening = new ArrayDeque<>();
     private final List<String> along = new ArrayList<>();
     private final Set<String> told = new HashSet<>();
+    private final Set<String> finerConfirmed = new HashSet<>();
     private @Nullable Question doubt;
     private @Nullable KeyedTask asked;
     private String shownPiece = "";
@@ -154,7 +162,8 @@ public final class Dialogue {
     private void prepare() throws IOException {
         if (session.isPlanChanged()) {
             opening.add(new Question(
-                    "The plan's file was changed since these readings were begun. They were held against it as it is now, and none is refused.",
+                    "The plan's file was changed since these readings were begun. Held against it as it is now, "
+                            + prompts.keptVerdicts() + '.',
                     session::takePlan));
         }
         OtherHand hand = new OtherHand(session.plan().part());
@@ -300,6 +309,9 @@ public final class Dialogue {
         Optional<String> why = new OtherHand(session.plan().part())
                 .in(name)
                 .map(says -> "The piece " + name + ' ' + says + "; the plan is for " + prompts.ownHand() + '.')
+                .or(() -> Optional.of(name)
+                        .filter(text -> LIKE_A_VALUE.matcher(text).matches())
+                        .map(text -> "The name of a piece is asked for, and " + text + " looks like a value."))
                 .or(() -> session.pieces().stream()
                         .filter(name::equalsIgnoreCase)
                         .findFirst()
@@ -374,11 +386,14 @@ public final class Dialogue {
         Judgement judgement = judge.judge(entry.task().characteristic(), piece, entry.reading());
         Optional<Doubt> slip =
                 entry.task().characteristic().isJudged() ? plausibility.doubt(piece, judgement) : Optional.empty();
-        if (slip.isPresent() && !confirmed) {
-            doubt = new Question(slip.get().sentence() + '.', () -> check(entry.task(), typed, true));
+        Optional<String> question =
+                slip.map(Doubt::sentence).or(() -> finer(entry)).or(() -> clock(entry.reading()));
+        if (question.isPresent() && !confirmed) {
+            doubt = new Question(question.get() + '.', () -> check(entry.task(), typed, true));
             return;
         }
         session.keep(entry);
+        finer(entry).ifPresent(confirmedOnce -> finerConfirmed.add(finerKey(entry)));
         screen.verdict(
                 entry.task().characteristic().isJudged() ? judgement.verdict() : Verdict.NOT_MEASURED,
                 Found.verdict(entry.task().characteristic(), judgement),
@@ -388,6 +403,48 @@ public final class Dialogue {
             screen.line("      " + bonus);
         }
         Found.corrected(judgement).ifPresent(corrected -> screen.line("      " + corrected));
+    }
+
+    /** A gauge cannot show what is finer than its resolution: another was used, or a digit was keyed too many. */
+    private Optional<String> finer(KeyedEntry.Sound entry) {
+        if (!(entry.reading() instanceof Reading.Measured measured)
+                || measured.offsets().isPresent()
+                || finerConfirmed.contains(finerKey(entry))) {
+            return Optional.empty();
+        }
+        return session.gaugeFor(entry.task().characteristic())
+                .flatMap(session.plan()::gauge)
+                .filter(gauge -> gauge.unit() == measured.unit()
+                        && gauge.resolution()
+                                .filter(step -> isFiner(measured.value(), step))
+                                .isPresent())
+                .map(gauge -> Found.value(measured) + " is finer than gauge " + gauge.id() + " shows, whose step is "
+                        + gauge.resolution().orElseThrow().toPlainString() + " "
+                        + gauge.unit().word());
+    }
+
+    private static boolean isFiner(BigDecimal value, BigDecimal step) {
+        return value.stripTrailingZeros().scale() > step.stripTrailingZeros().scale();
+    }
+
+    private String finerKey(KeyedEntry.Sound entry) {
+        return entry.task().characteristic().number()
+                + '\n'
+                + session.gaugeFor(entry.task().characteristic()).orElse("");
+    }
+
+    /** Times order the readings of a batch; a clock that was set back since the last one would shuffle them. */
+    private Optional<String> clock(Reading reading) {
+        Optional<LocalDateTime> before = session.lastTime();
+        Optional<LocalDateTime> now = reading.context().time();
+        if (before.isEmpty()
+                || now.isEmpty()
+                || !now.get().isBefore(before.get())
+                || !told.add("clock " + before.get())) {
+            return Optional.empty();
+        }
+        return Optional.of("The clock says " + now.get() + ", which is before the reading kept last (" + before.get()
+                + "); readings are put in the order of their times. Put the clock right, or confirm");
     }
 
     private static PartRecord with(PartRecord piece, Reading reading) {

@@ -60,6 +60,7 @@ final class Orders {
                 return gauge(behind, asked);
             }
             case TEMPERATURE -> temperature(behind);
+            case SIZE -> size(behind);
             case LIST -> {
                 list(asked);
                 return true;
@@ -150,6 +151,18 @@ final class Orders {
                     off
                             ? "No temperature is stated from now on."
                             : "Lengths are kept as read at " + degrees + " °C from now on.");
+        }
+    }
+
+    private void size(String size) throws IOException {
+        Optional<String> refused = size.isEmpty()
+                ? Optional.of("name on how much is counted, such as size 2.5")
+                : session.refusalOfSize(size);
+        if (refused.isPresent()) {
+            say("Not taken: " + refused.get() + '.');
+        } else {
+            session.setSize(size);
+            say("Nonconformities are counted on " + size + " from now on.");
         }
     }
 

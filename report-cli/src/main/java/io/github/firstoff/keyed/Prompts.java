@@ -2,6 +2,7 @@ package io.github.firstoff.keyed;
 
 import io.github.firstoff.conformance.Judge;
 import io.github.firstoff.conformance.Judgement;
+import io.github.firstoff.conformance.Verdict;
 import io.github.firstoff.inspection.PartRecord;
 import io.github.firstoff.inspection.Reading;
 import io.github.firstoff.intake.KeyedOrder;
@@ -12,6 +13,7 @@ import io.github.firstoff.plan.Hand;
 import io.github.firstoff.plan.ResolvedCharacteristic;
 import io.github.firstoff.quantity.Unit;
 import io.github.firstoff.sheet.Phrases;
+import io.github.firstoff.tolerance.CountedRequirement;
 import java.math.BigDecimal;
 import java.time.LocalDate;
 import java.util.ArrayList;
@@ -125,6 +127,9 @@ final class Prompts {
                     .append(String.join(" ", task.possibleAxes()))
                     .append(')');
         }
+        if (task.characteristic().characteristic().requirement() instanceof CountedRequirement) {
+            prompt.append(", count on size ").append(session.size().isEmpty() ? "1" : session.size());
+        }
         Unit unit = readingUnit(task.characteristic());
         prompt.append(unit.kind() == Unit.Kind.NONE ? "" : " in " + unit.word());
         return prompt.append(task.isRepeated() && task.reading() > 1 ? " (Enter goes on): " : ": ")
@@ -152,6 +157,22 @@ final class Prompts {
             return session.pieces().isEmpty() ? "First piece: " : "Next piece (" + again + "stop ends): ";
         }
         return (skipped == 0 ? "Everything is measured; " : again) + "undo takes the last value back, stop ends: ";
+    }
+
+    /** What the readings kept so far come to, in words. */
+    String keptVerdicts() {
+        List<Judgement> judgements = session.plan().characteristics().stream()
+                .filter(ResolvedCharacteristic::isJudged)
+                .flatMap(each -> session.of(each.number()).stream()
+                        .map(kept -> judge.judge(each, kept.getKey(), kept.getValue())))
+                .toList();
+        long conforming = judgements.stream()
+                .filter(each -> each.verdict() == Verdict.CONFORMING)
+                .count();
+        return judgements.isEmpty()
+                ? "nothing is judged yet"
+                : conforming + " of " + Phrases.counted(judgements.size(), "reading", "readings")
+                        + " kept so far conform";
     }
 
     /** The last readings of a characteristic against its limits; empty if there is nothing to draw. */

@@ -21,6 +21,8 @@ enum Word {
     GAUGE("gauge", "gauge ID is used for this characteristic from now on; gauge alone lists them"),
     /** States a temperature. */
     TEMPERATURE("temperature", "temperature 23.5 goes with the lengths that follow, in °C; temperature off ends that"),
+    /** States on how much nonconformities are counted. */
+    SIZE("size", "size 2.5 goes with the counts of nonconformities that follow: an area, a length, a number of pieces"),
     /** Names another piece. */
     ADD("add", "add NAME names another piece"),
     /** Lists. */
@@ -64,7 +66,7 @@ enum Word {
     }
 
     private boolean takesText() {
-        return this == REMARK || this == GAUGE || this == TEMPERATURE || this == ADD;
+        return this == REMARK || this == GAUGE || this == TEMPERATURE || this == SIZE || this == ADD;
     }
 
     /** What stands behind the first word. */

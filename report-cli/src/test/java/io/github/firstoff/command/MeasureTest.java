@@ -106,11 +106,11 @@ class MeasureTest {
 
     @Test
     void theVerdict_isSaidAtOnce_withItsSignAndItsAmount() {
-        Run run = measure("51.9793\n10.2\n-4.1\n45\nnot ok\n", "--pieces", "A1");
+        Run run = measure("51.980\n10.2\n-4.1\n45\nnot ok\n", "--pieces", "A1");
         assertThat(run.err())
                 .contains(" 1  bore: Ø52 P7  (51.949 to 51.979 mm)  gauge MIC-1, micrometer\n")
                 .contains("    note: the calibration of gauge MIC-1 was due on 2001-10-31\n")
-                .contains("    ✗ over by 0.0003 mm (+0.0003)   51.949     │")
+                .contains("    ✗ over by 0.001 mm (+0.001)   51.949     │")
                 .contains("  A1, 2, x in mm: 10.2\n  A1, 2, y in mm: -4.1\n")
                 .contains("    ✗ over by 0.25 mm (+0.25)   0     │                ┊                │   ▸ 0.2\n")
                 .contains("  A1, 4 at go end, pass or fail: not ok\n    ✗ failed\n");
@@ -341,8 +341,65 @@ class MeasureTest {
     }
 
     @Test
+    void aValueWhereANameIsAskedFor_isQuestioned() throws IOException {
+        Run run = measure("51.962\nA1\n51.962\nstop\n");
+        assertThat(run.err()).contains("The name of a piece is asked for, and 51.962 looks like a value.");
+        assertThat(column("part")).containsExactly("A1");
+    }
+
+    @Test
+    void aValueFinerThanItsGaugeShows_isQuestionedOnce() throws IOException {
+        Run run = measure("51.9625\n51.962\nstop\n", "--pieces", "A1");
+        assertThat(run.err()).contains("51.9625 mm is finer than gauge MIC-1 shows, whose step is 0.001 mm.");
+        assertThat(column("value")).containsExactly("51.962");
+
+        Files.delete(out);
+        Files.delete(out.resolveSibling("readings.csv.journal"));
+        Run twice = measure("51.9625\nconfirm\n51.9635\nstop\n", "--pieces", "A1,A2", "--by", "characteristic");
+        assertThat(twice.err()).containsOnlyOnce("is finer than");
+        assertThat(column("value")).containsExactly("51.9625", "51.9635");
+        assertThat(column("note")).containsExactly("confirmed at entry", "");
+    }
+
+    @Test
+    void nonconformities_areCountedOnTheSizeThatIsStated_alsoAfterAnotherStart() throws IOException {
+        Files.writeString(plan, """
+                { "schema": "firstoff-plan-1", "part": { "number": "HQ-900-P", "revision": "A" }, "unit": "mm",
+                  "characteristics": [
+                    { "number": "1", "feature": "paint", "requirement": "nonconformities 3 max: runs and pits" } ] }
+                """);
+        Run first = measure("2\nsize 0\nsize 2.5\n1\n", "--pieces", "A1,A2,A3");
+        assertThat(first.err())
+                .contains("  A1, 1, count on size 1: 2\n")
+                .contains("Not taken: found \"0\"; expected a size above 0")
+                .contains("  A2, 1, count on size 2.5: 1\n");
+        Run second = measure("3\n");
+        assertThat(second.err()).contains("  A3, 1, count on size 2.5: 3\n");
+        assertThat(column("size")).containsExactly("", "2.5", "2.5");
+        assertThat(run("", List.of("first-article", "--plan", plan.toString(), out.toString()))
+                        .code())
+                .isZero();
+    }
+
+    @Test
+    void aSize_whereNothingIsCounted_isNotTaken() {
+        assertThat(measure("size 2\nstop\n", "--pieces", "A1").err())
+                .contains("Not taken: the plan counts no nonconformities.");
+    }
+
+    @Test
+    void aClockThatWasSetBack_isQuestioned() throws IOException {
+        measure("51.962\n", "--pieces", "A1,A2", "--by", "characteristic");
+        // the journal is taken from the file, whose reading is of a time still to come
+        Files.delete(out.resolveSibling("readings.csv.journal"));
+        Files.writeString(out, Files.readString(out).replaceFirst("\\d{4}(-\\d\\d-\\d\\dT)", "2090$1"));
+        Run run = measure("51.963\n51.964\nconfirm\n", "--by", "characteristic", "--pieces", "A1,A2");
+        assertThat(run.err()).contains("The clock says ").contains("which is before the reading kept last (2090-");
+    }
+
+    @Test
     void json_isOneDocument_asTheSchemaSays() throws IOException {
-        Run run = measure("51.9793\nskip\n", "--pieces", "A1,A2", "--json");
+        Run run = measure("51.980\nskip\n", "--pieces", "A1,A2", "--json");
         JsonNode json = new ObjectMapper().readTree(run.out());
         assertThat(json.get("verdict").asText()).isEqualTo("rejected");
         assertThat(json.get("kept").asInt()).isEqualTo(1);

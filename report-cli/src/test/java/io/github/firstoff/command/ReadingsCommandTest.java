@@ -37,9 +37,14 @@ class ReadingsCommandTest {
     private record Run(int code, String out, String err) {}
 
     private static Run run(Object... arguments) {
+        return runWith(InputStream.nullInputStream(), arguments);
+    }
+
+    private static Run runWith(InputStream in, Object... arguments) {
         ByteArrayOutputStream out = new ByteArrayOutputStream();
         ByteArrayOutputStream err = new ByteArrayOutputStream();
         int code = Firstoff.run(
+                in,
                 new PrintStream(out, true, StandardCharsets.UTF_8),
                 new PrintStream(err, true, StandardCharsets.UTF_8),
                 Arrays.stream(arguments).map(Object::toString).toArray(String[]::new));
@@ -186,19 +191,15 @@ class ReadingsCommandTest {
     void standardInput_isReadLikeAFile() throws IOException {
         Path plan = put("plan.json", PLAN);
         Path pdf = folder.resolve("s.pdf");
-        InputStream before = System.in;
-        try {
-            for (Object[] out : new Object[][] {{}, {"--out", pdf}}) {
-                System.setIn(new ByteArrayInputStream("part,1,2\nS1,11.99,40.1\n".getBytes(StandardCharsets.UTF_8)));
-                Run run = run(Stream.concat(Stream.of("first-article", "--plan", plan, "-"), Arrays.stream(out))
-                        .toArray());
-                assertThat(run.err()).isEmpty();
-                assertThat(run.code()).isEqualTo(ExitCodes.ACCEPTED);
-            }
-            assertThat(run("batch", "--plan", plan, "-", "-").code()).isEqualTo(ExitCodes.USAGE);
-        } finally {
-            System.setIn(before);
+        for (Object[] out : new Object[][] {{}, {"--out", pdf}}) {
+            Run run = runWith(
+                    new ByteArrayInputStream("part,1,2\nS1,11.99,40.1\n".getBytes(StandardCharsets.UTF_8)),
+                    Stream.concat(Stream.of("first-article", "--plan", plan, "-"), Arrays.stream(out))
+                            .toArray());
+            assertThat(run.err()).isEmpty();
+            assertThat(run.code()).isEqualTo(ExitCodes.ACCEPTED);
         }
+        assertThat(run("batch", "--plan", plan, "-", "-").code()).isEqualTo(ExitCodes.USAGE);
         assertThat(pdf).exists();
     }
 
@@ -242,7 +243,8 @@ class ReadingsCommandTest {
         byte[] first = Files.readAllBytes(pdf);
         Files.writeString(comes.resolve(".b.csv.tmp"), "no readings");
         Files.writeString(comes.resolve("b.csv"), "part,1,2\nS2,11.985,fort");
-        await(() -> err.toString(StandardCharsets.UTF_8).contains("The sheet was not renewed"));
+        await(() -> err.toString(StandardCharsets.UTF_8)
+                .contains("The sheet was not renewed and still shows 1 file as before; 1 waits."));
         assertThat(Files.readAllBytes(pdf))
                 .as("a bad file leaves the sheet as it was")
                 .isEqualTo(first);
@@ -274,6 +276,38 @@ class ReadingsCommandTest {
         Files.delete(file);
         assertThat(followed.look()).isTrue();
         assertThat(followed.files()).isEmpty();
+    }
+
+    @Test
+    void follow_aRenamedFile_isNeverMissedInBetween_andOneThatIsGoneIsNamed() throws Exception {
+        Path comes = Files.createDirectory(folder.resolve("comes"));
+        FollowedFolder followed = new FollowedFolder(comes, java.util.Set.of());
+        Path a = Files.writeString(comes.resolve("a.csv"), "x");
+        Path b = Files.writeString(comes.resolve("b.csv"), "y");
+        followed.look();
+        assertThat(followed.look()).isTrue();
+        assertThat(followed.gone()).isEmpty();
+        Path c = Files.move(a, comes.resolve("c.csv"));
+        assertThat(followed.look()).as("neither name is complete").isFalse();
+        assertThat(followed.look()).isTrue();
+        assertThat(followed.files()).containsExactlyInAnyOrder(b, c);
+        assertThat(followed.gone()).containsExactly(a);
+        Files.writeString(b, "other");
+        Files.delete(c);
+        followed.look();
+        assertThat(followed.look()).isTrue();
+        assertThat(followed.gone()).containsExactly(c);
+        assertThat(followed.changed()).containsExactly(b);
+    }
+
+    @Test
+    void aFileOfAnotherPart_leavesNoDoubtThatNothingWasJudged() throws IOException {
+        Run run = run(
+                "first-article", "--plan", put("plan.json", PLAN), put("r.csv", "Part no. HQ-078\npart,1\nS1,11.99\n"));
+        assertThat(run.code()).isEqualTo(ExitCodes.INPUT);
+        assertThat(run.err())
+                .contains("r.csv:1: the readings are of another part")
+                .endsWith("Nothing was judged.\n");
     }
 
     private static void await(BooleanSupplier happened) throws InterruptedException {

@@ -23,7 +23,7 @@ final class ExactNumber {
     private static final Pattern WITH_UNIT =
             Pattern.compile("([+\\-\u2212]?(?:\\d+\\.?\\d*|\\.\\d+))\\s*([\\p{L}µ°'\"%][\\p{L}µ°'\"%]*)");
     private static final Pattern NO_NUMBER = Pattern.compile("(?i)[+-]?(nan|inf|infinity|∞)");
-    private static final Pattern SPACED = Pattern.compile("[+\\-\u2212]?\\d+([\\s\u00A0\u202F'’]\\d+)+(\\.\\d+)?");
+    private static final Pattern SPACED = Pattern.compile("[+\\-\u2212]?\\d+([\\s\u00A0\u202F'’]\\d+)+([.,]\\d+)?");
 
     private ExactNumber() {}
 
@@ -141,13 +141,13 @@ final class ExactNumber {
                             + comma.group(2) + comma.group(3),
                     "a decimal point and no thousands mark");
         }
-        if (text.indexOf(',') >= 0 && text.chars().anyMatch(Character::isDigit)) {
-            return new NumberRefused(
-                    FaultKind.AMBIGUOUS_NUMBER, "a comma among the digits", "a decimal point and no thousands mark");
-        }
         if (SPACED.matcher(text).matches()) {
             return new NumberRefused(
                     FaultKind.AMBIGUOUS_NUMBER, "a gap among the digits", "the digits without thousands marks");
+        }
+        if (text.indexOf(',') >= 0 && text.chars().anyMatch(Character::isDigit)) {
+            return new NumberRefused(
+                    FaultKind.AMBIGUOUS_NUMBER, "a comma among the digits", "a decimal point and no thousands mark");
         }
         if (NO_NUMBER.matcher(text).matches()) {
             return new NumberRefused(FaultKind.NOT_A_NUMBER, "nothing was measured that way", EXAMPLE);

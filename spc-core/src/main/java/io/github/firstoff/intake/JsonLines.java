@@ -15,7 +15,10 @@ import java.util.Map;
 final class JsonLines implements ReadingSource {
     private static final int LINES_LOOKED_AT = 20;
 
-    /** More than half of the first lines are an object each; a single line is one if it names its piece and holds no list. */
+    /**
+     * The first line is an object that names its piece and holds no list, or more than half of the first lines are an object each: what
+     * is wrong further down does not make another format of the file.
+     */
     @Override
     public boolean recognises(Beginning beginning) {
         if (beginning.firstCharacter() != '{') {
@@ -39,7 +42,8 @@ final class JsonLines implements ReadingSource {
         }
         String first = lines.get(0);
         boolean list = first.contains("\"readings\"") || first.endsWith("[");
-        return !list && 2 * objects > lines.size();
+        boolean namesItsPiece = first.endsWith("}") && first.contains("\"part\"") && first.indexOf('[') < 0;
+        return !list && (namesItsPiece || 2 * objects > lines.size());
     }
 
     @Override

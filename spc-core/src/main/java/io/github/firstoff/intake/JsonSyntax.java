@@ -24,15 +24,18 @@ final class JsonSyntax {
      *
      * @param linesBefore how many lines of the file stand before the text
      * @param reached how far the parser came, counted in the file
+     * @param last where the last token begins that was read
      */
-    static Fault fault(String file, long linesBefore, JsonProcessingException thrown, Place reached) {
+    static Fault fault(String file, long linesBefore, JsonProcessingException thrown, Place reached, Place last) {
         JsonLocation location = thrown.getLocation();
         Where where = location == null || location.getLineNr() < 1
                 ? new Where(file, reached.line(), reached.column(), "")
                 : new Where(file, linesBefore + location.getLineNr(), Math.max(1, location.getColumnNr()), "");
         String said = thrown.getOriginalMessage();
         if (thrown instanceof StreamConstraintsException) {
-            return constraint(where, said);
+            boolean deep = said.contains("nesting depth");
+            // Where a text that is too long is given up hangs on how the bytes came in; where it begins does not.
+            return constraint(deep ? where : new Where(file, last.line(), last.column(), ""), deep);
         }
         if (thrown instanceof JsonEOFException || said.startsWith("Unexpected end-of-input")) {
             return syntax(where, "the end of the file", end(said));
@@ -120,8 +123,8 @@ final class JsonSyntax {
         return "the rest of the JSON document";
     }
 
-    private static Fault constraint(Where where, String said) {
-        if (said.contains("nesting depth")) {
+    private static Fault constraint(Where where, boolean deep) {
+        if (deep) {
             return Fault.of(
                     FaultKind.SYNTAX,
                     where,

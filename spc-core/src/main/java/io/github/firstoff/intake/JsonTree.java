@@ -49,6 +49,7 @@ final class JsonTree implements AutoCloseable {
     private final Consumer<Fault> faults;
     private final JsonParser parser;
     private int left = Integer.MAX_VALUE;
+    private Place last;
 
     /**
      * A text to read.
@@ -61,6 +62,7 @@ final class JsonTree implements AutoCloseable {
         this.linesBefore = linesBefore;
         this.faults = faults;
         this.parser = FACTORY.createParser(text);
+        this.last = new Place(linesBefore + 1, 1);
     }
 
     /** The one value of a whole text; empty with a fault collected if the text is no JSON. */
@@ -88,9 +90,11 @@ final class JsonTree implements AutoCloseable {
     @Nullable
     JsonToken next() throws IOException {
         try {
-            return parser.nextToken();
+            JsonToken token = parser.nextToken();
+            last = here();
+            return token;
         } catch (JsonProcessingException fault) {
-            throw new TextRefused(JsonSyntax.fault(file, linesBefore, fault, place(parser.currentLocation())));
+            throw refused(fault, last);
         }
     }
 
@@ -175,8 +179,12 @@ final class JsonTree implements AutoCloseable {
         try {
             return parser.getText();
         } catch (JsonProcessingException fault) {
-            throw new TextRefused(JsonSyntax.fault(file, linesBefore, fault, place(parser.currentLocation())));
+            throw refused(fault, here());
         }
+    }
+
+    private TextRefused refused(JsonProcessingException fault, Place token) {
+        return new TextRefused(JsonSyntax.fault(file, linesBefore, fault, place(parser.currentLocation()), token));
     }
 
     /** Where the current token begins. */

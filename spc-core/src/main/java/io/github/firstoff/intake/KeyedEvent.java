@@ -53,7 +53,9 @@ record KeyedEvent(Kind kind, List<String> fields) {
         /** Characteristic, gauge. */
         GAUGE(2),
         /** The temperature of the pieces; empty for none. */
-        TEMPERATURE(1);
+        TEMPERATURE(1),
+        /** On how much nonconformities are counted; empty for one. */
+        SIZE(1);
 
         private final int fields;
 

@@ -9,6 +9,7 @@ import io.github.firstoff.plan.InspectionPlan;
 import io.github.firstoff.plan.ResolvedCharacteristic;
 import io.github.firstoff.plan.ResolvedPlan;
 import io.github.firstoff.quantity.Unit;
+import io.github.firstoff.tolerance.CountedRequirement;
 import io.github.firstoff.tolerance.Requirement.Nature;
 import java.io.Closeable;
 import java.io.IOException;
@@ -17,6 +18,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.StandardCopyOption;
 import java.nio.file.StandardOpenOption;
+import java.time.LocalDateTime;
 import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.HashSet;
@@ -182,6 +184,9 @@ public final class KeyedReadings implements Closeable {
         if (plan.plan().thermal().isPresent()) {
             columns.add(ReadingColumn.TEMPERATURE);
         }
+        if (plan.characteristics().stream().anyMatch(KeyedReadings::isCounted)) {
+            columns.add(ReadingColumn.SIZE);
+        }
         columns.addAll(List.of(
                 ReadingColumn.GAUGE,
                 ReadingColumn.OPERATOR,
@@ -190,6 +195,10 @@ public final class KeyedReadings implements Closeable {
                 ReadingColumn.PART_NUMBER,
                 ReadingColumn.REVISION));
         return String.join(",", columns.stream().map(ReadingColumn::word).toList());
+    }
+
+    private static boolean isCounted(ResolvedCharacteristic characteristic) {
+        return characteristic.characteristic().requirement() instanceof CountedRequirement;
     }
 
     /** Takes a readings file whose journal is gone: writes the journal that would have made it. */
@@ -485,6 +494,9 @@ public final class KeyedReadings implements Closeable {
         if (plan.plan().thermal().isPresent() && length) {
             row.set(ReadingColumn.TEMPERATURE, temperature());
         }
+        if (isCounted(task.characteristic())) {
+            row.set(ReadingColumn.SIZE, size());
+        }
         List<ReadingColumn> columns = typed.size() == 1 ? List.of(ReadingColumn.VALUE) : ValueCheck.AXES;
         Set<Optional<Unit>> units = new HashSet<>();
         for (int i = 0; i < Math.min(typed.size(), columns.size()); i++) {
@@ -761,8 +773,41 @@ public final class KeyedReadings implements Closeable {
         row.set(ReadingColumn.PART, "any");
         row.set(ReadingColumn.VALUE, "0");
         row.set(ReadingColumn.TEMPERATURE, degrees);
+        return faultIn(row, ReadingColumn.TEMPERATURE);
+    }
+
+    /** The time of the reading that was kept last; empty if none is kept. */
+    public Optional<LocalDateTime> lastTime() {
+        return taken.isEmpty()
+                ? Optional.empty()
+                : taken.get(taken.size() - 1).reading().context().time();
+    }
+
+    /** On how much nonconformities are counted, as it was keyed; empty where nothing was said, which means one. */
+    public String size() {
+        return files.state().size();
+    }
+
+    /** Lets a size go with counts of nonconformities; it must have passed {@link #refusalOfSize(String)}. */
+    public void setSize(String size) throws IOException {
+        files.add(KeyedEvent.of(Kind.SIZE, size.strip()));
+    }
+
+    /** Why nonconformities cannot be counted on so much; empty if they can. */
+    public Optional<String> refusalOfSize(String size) {
+        if (plan.characteristics().stream().noneMatch(KeyedReadings::isCounted)) {
+            return Optional.of("the plan counts no nonconformities");
+        }
+        KeyedRow row = new KeyedRow();
+        row.set(ReadingColumn.PART, "any");
+        row.set(ReadingColumn.VALUE, "0");
+        row.set(ReadingColumn.SIZE, size);
+        return faultIn(row, ReadingColumn.SIZE);
+    }
+
+    private Optional<String> faultIn(KeyedRow row, ReadingColumn column) {
         return Caught.of(plan, row, plan.characteristics().get(0)).faults().stream()
-                .filter(fault -> fault.where().field().equals(ReadingColumn.TEMPERATURE.word()))
+                .filter(fault -> fault.where().field().equals(column.word()))
                 .findFirst()
                 .map(KeyedReadings::sentence);
     }

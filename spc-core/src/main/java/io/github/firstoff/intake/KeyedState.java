@@ -28,6 +28,7 @@ final class KeyedState {
     private final Map<String, String> gauges = new LinkedHashMap<>();
     private String remark = "";
     private String temperature = "";
+    private String size = "";
 
     /** What can be undone. */
     sealed interface Act permits Kept, Passed, Named {}
@@ -117,6 +118,10 @@ final class KeyedState {
         return temperature;
     }
 
+    String size() {
+        return size;
+    }
+
     /** The whole readings file as it must be. */
     byte[] file() {
         if (begin == null) {
@@ -167,6 +172,7 @@ final class KeyedState {
             case REMARK -> remark = event.field(0);
             case GAUGE -> gauges.put(event.field(0), event.field(1));
             case TEMPERATURE -> temperature = event.field(0);
+            case SIZE -> size = event.field(0);
         }
     }
 

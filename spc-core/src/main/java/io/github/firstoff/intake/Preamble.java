@@ -1,6 +1,7 @@
 package io.github.firstoff.intake;
 
 import io.github.firstoff.intake.Fault.Where;
+import io.github.firstoff.plan.Hand;
 import io.github.firstoff.plan.PartIdentity;
 import io.github.firstoff.plan.ResolvedPlan;
 import java.util.ArrayList;
@@ -14,10 +15,31 @@ import java.util.regex.Pattern;
  * plan: readings of another part must not pass because their part number stands on line 3 and not in a column.
  */
 final class Preamble {
-    private static final Pattern PART_NUMBER =
-            Pattern.compile("(?i)\\bpart\\s*[-_]?\\s*(?:number|num|no|nr|#)\\.?\\s*[:=;,|\\t]*\\s*\"?([^\\s\":=;,|]+)");
+    /** What stands between a label and what it labels: space, signs, the delimiter, quotation marks of fields. */
+    private static final String BETWEEN = "[\\s:=;,|\"]*";
+
+    private static final String WORD = "([^\\s\":=;,|]+)";
+    private static final String NO_LETTER_BEFORE = "(?i)(?<![\\p{L}\\d])";
+    private static final String NO_LETTER_BEHIND = "(?![\\p{L}\\d])";
+
+    private static final Pattern PART_NUMBER = Pattern.compile(NO_LETTER_BEFORE
+            + "(?:part\\s*[-_]?\\s*(?:(?:number|num|no|nr)" + NO_LETTER_BEHIND + "|#)|p\\s?/\\s?n" + NO_LETTER_BEHIND
+            + "|(?:teile|artikel|sach)[- ]?(?:nummer|nr)" + NO_LETTER_BEHIND + ")\\.?" + BETWEEN + WORD);
     private static final Pattern REVISION =
-            Pattern.compile("(?i)\\brev(?:ision)?\\b\\.?\\s*[:=;,|\\t]*\\s*\"?([^\\s\":=;,|]+)");
+            Pattern.compile(NO_LETTER_BEFORE + "rev(?:ision)?" + NO_LETTER_BEHIND + "\\.?" + BETWEEN + WORD);
+    private static final Pattern HAND = Pattern.compile(
+            NO_LETTER_BEFORE + "hand" + NO_LETTER_BEHIND + BETWEEN + "(port|starboard|left|right)" + NO_LETTER_BEHIND);
+    /** Labels that may stand before a part number or before a piece's name; the shape of what is labelled tells which. */
+    private static final Pattern PART = Pattern.compile(
+            NO_LETTER_BEFORE + "(?:part|item|article|component|product|teil|bauteil|artikel)\\s*(?:id)?\\s*[:=;,|\\t\"]"
+                    + BETWEEN + WORD);
+
+    private static final Pattern DRAWING = Pattern.compile(NO_LETTER_BEFORE
+            + "(?:drawing|drg|dwg)(?:\\s*(?:number|num|no|nr))?" + NO_LETTER_BEHIND + "\\.?" + BETWEEN + WORD);
+    /** A label where a value should be: the field before it was left blank. */
+    private static final Pattern LABEL = Pattern.compile(
+            "(?i)(?:rev(?:ision)?|hand|name|drawing|date|time|operator|inspector|order|batch|lot|customer|material|machine|serial)\\.?");
+
     private static final Pattern TOKEN = Pattern.compile("[^\\s\":=;,|()]+");
     private static final int LONGEST_QUOTED = 40;
     private static final int LINES_QUOTED = 5;
@@ -70,29 +92,59 @@ final class Preamble {
 
     /** Refuses a line that is not used if it says that the readings are of another part, revision or hand. */
     static void checkLine(Where where, String line, PartIdentity part, ReadingSink sink) {
-        Matcher number = PART_NUMBER.matcher(line);
-        boolean other = number.find() && !number.group(1).equals(part.number());
-        if (other || namesCounterpart(line, part.counterpart())) {
-            String found = other ? number.group(1) : part.counterpart().orElseThrow();
+        Optional<String> number = labelled(PART_NUMBER, line)
+                .or(() -> labelled(PART, line).filter(text -> isShapedLike(text, part.number())))
+                .filter(text -> !text.equals(part.number()));
+        if (number.isPresent() || namesCounterpart(line, part.counterpart())) {
+            String found = number.orElseGet(() -> part.counterpart().orElseThrow());
             boolean counterpart = part.counterpart().filter(found::equals).isPresent();
-            sink.refuse(Fault.of(
-                    FaultKind.OTHER_PART,
+            refuse(
                     where,
                     counterpart
                             ? "the readings are of the part of the other hand"
                             : "the readings are of another part than the plan",
-                    Echo.quoted(found),
-                    Echo.quoted(part.number())));
+                    found,
+                    part.number(),
+                    sink);
         }
-        Matcher revision = REVISION.matcher(line);
-        if (revision.find() && !revision.group(1).equals(part.revision())) {
-            sink.refuse(Fault.of(
-                    FaultKind.OTHER_PART,
-                    where,
-                    "the readings are of another revision than the plan",
-                    Echo.quoted(revision.group(1)),
-                    Echo.quoted(part.revision())));
-        }
+        labelled(REVISION, line)
+                .filter(text -> !text.equals(part.revision()))
+                .ifPresent(text -> refuse(
+                        where, "the readings are of another revision than the plan", text, part.revision(), sink));
+        part.drawing()
+                .ifPresent(drawing -> labelled(DRAWING, line)
+                        .filter(text -> !text.equals(drawing) && isShapedLike(text, drawing))
+                        .ifPresent(text -> refuse(
+                                where, "the readings are made to another drawing than the plan", text, drawing, sink)));
+        Optional<Hand> stated = labelled(HAND, line).flatMap(Hand::parse);
+        part.hand()
+                .ifPresent(own -> stated.filter(hand -> hand.isLeft() != own.isLeft())
+                        .ifPresent(hand -> refuse(
+                                where,
+                                "the readings are of the other hand than the plan",
+                                hand.word(),
+                                own.word(),
+                                sink)));
+    }
+
+    private static void refuse(Where where, String message, String found, String expected, ReadingSink sink) {
+        sink.refuse(Fault.of(FaultKind.OTHER_PART, where, message, Echo.quoted(found), Echo.quoted(expected)));
+    }
+
+    private static Optional<String> labelled(Pattern label, String line) {
+        Matcher matcher = label.matcher(line);
+        return matcher.find() && !LABEL.matcher(matcher.group(1)).matches()
+                ? Optional.of(matcher.group(1))
+                : Optional.empty();
+    }
+
+    /** Letters where the other has letters and figures where it has figures. A number without letters could be of anything. */
+    private static boolean isShapedLike(String text, String other) {
+        return shape(text).equals(shape(other)) && shape(other).indexOf('A') >= 0;
+    }
+
+    private static String shape(String text) {
+        return text.replaceAll("\\p{L}", "A").replaceAll("\\d", "9");
     }
 
     /** Whether the part number of the other hand stands in the line, whatever it is called there. */

@@ -13,6 +13,7 @@ import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.regex.Pattern;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -20,6 +21,13 @@ import org.jspecify.annotations.Nullable;
  * faults are named.
  */
 final class RowCheck {
+    /** Rows that tables put above or below the pieces: a mean or a limit that passes for a piece would be judged as one. */
+    private static final Pattern OF_COLUMNS =
+            Pattern.compile("(?i)mean|average|avg\\.?|median|min(?:imum)?\\.?|max(?:imum)?\\.?|range|sum|total|count"
+                    + "|(?:std|st)\\.?[ _-]?dev\\.?|standard deviation|sigma|variance|[cp][pm]k|nominal|target"
+                    + "|(?:upper|lower|up|low|\\+|-|\\+/-|plus|minus)?[ _-]*(?:tol(?:erance)?|limit|dev(?:iation)?)\\.?"
+                    + "|usl|lsl|ucl|lcl|unit|units|mittelwert|nennma(?:ß|ss)");
+
     private static final int LONGEST_NAME = 200;
     private static final int LONGEST_NOTE = 2000;
     private static final int SIZE_PLACES = 6;
@@ -129,6 +137,14 @@ final class RowCheck {
                     "",
                     "nothing",
                     "the serial number or name of the piece");
+        }
+        if (OF_COLUMNS.matcher(part).matches()) {
+            refuse(
+                    FaultKind.WRONG_READING,
+                    row.where(ReadingColumn.PART),
+                    "this names no piece but says what the row holds of its columns",
+                    Echo.quoted(part),
+                    "pieces alone; leave such a " + row.noun() + " out, or name the piece otherwise");
         }
         Optional<LocalDateTime> time = time(row);
         Optional<String> gauge = gauge(row);

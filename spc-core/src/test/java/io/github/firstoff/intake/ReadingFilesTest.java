@@ -17,6 +17,8 @@ import java.util.List;
 import java.util.Objects;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
 
 /** Readings that can be used, in both formats, and what becomes of their order. */
 class ReadingFilesTest {
@@ -260,6 +262,65 @@ class ReadingFilesTest {
                         .refused()
                         .isEmpty())
                 .isTrue();
+    }
+
+    @ParameterizedTest
+    @ValueSource(
+            strings = {
+                "Part number: HQ-311-P",
+                "\"Part number\",\"HQ-311-P\"",
+                "Part no., ,HQ-311-P",
+                "P/N HQ-311-P",
+                "Part: HQ-311-P",
+                "Teilenummer;HQ-311-P",
+                "printed for HQ-310-S",
+                "Rev. B",
+                "Hand: starboard",
+                "Drawing no. HQ-311"
+            })
+    void aLineBeforeTheHeading_thatSpeaksOfAnotherPart_isRefused(String line) {
+        assertThat(read("Machine 4\n\n" + line + "\npart,2\nS1,12.5\n")
+                        .refused()
+                        .lines())
+                .singleElement()
+                .asString()
+                .startsWith("r.csv:3: the readings are ");
+    }
+
+    @ParameterizedTest
+    @ValueSource(
+            strings = {
+                "Part number: HQ-310-P Revision: C",
+                "\"Part number\",\"HQ-310-P\",\"Revision\",\"C\"",
+                "Part number:,Revision:,C",
+                "Part: S001",
+                "Part name: carrier",
+                "Drawing HQ-310 sheet 2",
+                "Hand: port",
+                "Review of partners, 4 parts noted"
+            })
+    void aLineBeforeTheHeading_thatSpeaksOfThisPart_orOfNone_isOnlyNamed(String line) {
+        Intake intake = read(line + "\npart,2\nS1,12.5\n");
+        assertThat(intake.refused().lines()).isEmpty();
+        assertThat(intake.notices().get(0).line()).startsWith("r.csv: line 1 stands before the heading");
+    }
+
+    @ParameterizedTest
+    @ValueSource(strings = {"Mean", "nominal", "Upper tol.", "Std. Dev", "USL", "Max", "Cpk", "+Tol"})
+    void aRowThatSpeaksOfItsColumns_isNoPiece(String name) {
+        assertThat(read("part,2\nS1,12.5\n" + name + ",12.5\n").refused().lines())
+                .singleElement()
+                .asString()
+                .startsWith("r.csv:3, column part: this names no piece");
+        assertThat(read("part,2\nS1,12.5\n" + name + " 1,12.5\n").refused().isEmpty())
+                .isTrue();
+    }
+
+    @Test
+    void aBrokenSecondLine_doesNotMakeAnotherFormatOfJsonLines() {
+        Intake intake = read("{\"part\": \"S1\", \"2\": 12.5}\n{\"part\": \"S2\", \"2\":\n");
+        assertThat(intake.refused().lines()).singleElement().asString().startsWith("r.json:2:");
+        assertThat(intake.rows().used()).isEqualTo(1);
     }
 
     @Test
