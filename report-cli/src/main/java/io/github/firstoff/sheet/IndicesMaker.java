@@ -3,6 +3,7 @@ package io.github.firstoff.sheet;
 import io.github.firstoff.plan.ResolvedCharacteristic;
 import io.github.firstoff.plan.Study;
 import io.github.firstoff.sample.Bounds;
+import io.github.firstoff.sample.ControlState;
 import io.github.firstoff.stats.SigmaEstimate;
 import io.github.firstoff.study.capability.Capability;
 import io.github.firstoff.study.capability.CapabilityMethod;
@@ -60,7 +61,15 @@ final class IndicesMaker {
                         bounds(characteristic),
                         within,
                         assessment.chart().data().commonSize(),
-                        assessment.control());
+                        control(assessment));
+    }
+
+    /** Limits that were set anew show control within stretches; of all readings together nothing is known. */
+    private static ControlState control(Assessment assessment) {
+        boolean inStretches = assessment.chart().stages().size() > 1;
+        return inStretches && assessment.control() == ControlState.IN_CONTROL
+                ? ControlState.NOT_ASSESSED
+                : assessment.control();
     }
 
     private DataCheckStudy checks() {

@@ -70,6 +70,11 @@ public record ProcessStudy(
         return indices.orElseThrow().capability();
     }
 
+    /** Whether every stretch has limits of its own: what the chart shows then holds within stretches, not from one to the next. */
+    public boolean isInStretches() {
+        return chart().stages().size() > 1;
+    }
+
     /** The pieces behind point {@code point} (from 0) of the location panel, in production order. */
     public List<String> pieces(int point) {
         Subgroups behind = isCounted() ? subgroups : chart().data();

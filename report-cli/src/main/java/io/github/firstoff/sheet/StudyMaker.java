@@ -13,12 +13,14 @@ import io.github.firstoff.plan.ResolvedCharacteristic;
 import io.github.firstoff.plan.ResolvedPlan;
 import io.github.firstoff.plan.Study;
 import io.github.firstoff.quantity.Unit;
+import io.github.firstoff.sample.ControlState;
 import io.github.firstoff.sample.Counts;
 import io.github.firstoff.sample.Family;
 import io.github.firstoff.sample.Grouping;
 import io.github.firstoff.sample.Sample;
 import io.github.firstoff.sample.Subgroups;
 import io.github.firstoff.stats.SigmaEstimate;
+import io.github.firstoff.study.capability.CapabilityStudy;
 import io.github.firstoff.study.capability.Index;
 import io.github.firstoff.study.chart.Assessment;
 import io.github.firstoff.study.chart.Baseline;
@@ -39,6 +41,10 @@ import java.util.stream.Stream;
 
 /** Makes the studies that a plan asks for from the readings of a batch. */
 final class StudyMaker {
+    private static final String IN_STRETCHES =
+            "The limits were set anew, so control is shown within stretches alone: the indices describe these readings and do not"
+                    + " predict.";
+
     private final InspectionResult result;
     private final Map<String, Integer> order = new HashMap<>();
 
@@ -399,7 +405,10 @@ final class StudyMaker {
             return;
         }
         ProcessStudy.Indices indices = study.indices().get();
-        List<String> sentences = new ArrayList<>(indices.byDefinition().notes());
+        boolean inStretches = study.isInStretches() && study.assessment().control() == ControlState.IN_CONTROL;
+        List<String> sentences = new ArrayList<>(indices.byDefinition().notes().stream()
+                .map(note -> inStretches && note.equals(CapabilityStudy.NOT_ASSESSED) ? IN_STRETCHES : note)
+                .toList());
         if (!characteristic.zone().isFixed()) {
             sentences.add("The limits differ from part to part (bonus), so there are no indices.");
         }

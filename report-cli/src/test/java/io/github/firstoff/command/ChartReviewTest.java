@@ -184,4 +184,24 @@ class ChartReviewTest {
                 .contains(
                         "2 subgroups that end at a break or with the last reading are incomplete (4 readings in all)");
     }
+
+    /** Three stretches at 40.00, 40.08 and 39.95 with limits of their own: each steady, all together not. */
+    @Test
+    void limitsSetAnew_showControlWithinStretchesAndNoCapabilityOfAll() throws IOException {
+        StringBuilder rows = new StringBuilder("part,1,phase\n");
+        double[] levels = {40.00, 40.08, 39.95};
+        IntStream.range(0, 90)
+                .forEach(i -> rows.append("P%d,%s,%d\n"
+                        .formatted(
+                                i,
+                                java.math.BigDecimal.valueOf(Math.round(1000 * levels[i / 30]) + i * 7 % 10, 3),
+                                i / 30)));
+        JsonNode one = first(
+                "40 ±0.3",
+                "{\"chart\": \"individuals\", \"tests\": [\"western-electric-1\"],"
+                        + " \"breaks\": {\"limits\": \"recalculate\", \"reason\": \"new set-up\"}}",
+                rows.toString());
+        assertThat(one.at("/chart/control").asText()).isEqualTo("in-control");
+        assertThat(one.at("/notes/indices").asText()).contains("control is shown within stretches alone");
+    }
 }

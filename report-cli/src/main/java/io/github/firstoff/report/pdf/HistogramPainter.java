@@ -76,8 +76,20 @@ final class HistogramPainter {
                     String name = pen.faces().fit(curve.name());
                     double x = Math.min(axis.along(point.at(), area) + 6, area.getMaxX() - pen.width(name) - 3);
                     double y = area.getMaxY() - point.count() / most * area.getHeight() - 4;
-                    pen.text(name, x, y, false, Ink.BLUE);
+                    pen.text(name, besideLines(name, x, axis, area), y, false, Ink.BLUE);
                 }));
+    }
+
+    /** Where a name stands that would lie across an upright line: beyond the line if there is room, else where it was. */
+    private double besideLines(String name, double x, Axis axis, Rectangle2D area) {
+        double width = pen.width(name);
+        for (LevelLine line : figure.lines()) {
+            double at = axis.along(line.at(), area);
+            if (at > x - 2 && at < x + width + 2 && at + 4 + width < area.getMaxX()) {
+                return at + 4;
+            }
+        }
+        return x;
     }
 
     private double most() {

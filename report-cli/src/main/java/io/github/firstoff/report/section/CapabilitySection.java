@@ -4,6 +4,7 @@ import io.github.firstoff.quantity.Unit;
 import io.github.firstoff.report.model.Block;
 import io.github.firstoff.report.model.Block.IndexMark;
 import io.github.firstoff.report.model.Text;
+import io.github.firstoff.sample.ControlState;
 import io.github.firstoff.sheet.Finding;
 import io.github.firstoff.sheet.ObservedShare;
 import io.github.firstoff.sheet.ProcessStudy;
@@ -13,6 +14,7 @@ import io.github.firstoff.stats.SigmaEstimators;
 import io.github.firstoff.study.capability.Capability;
 import io.github.firstoff.study.capability.Index;
 import io.github.firstoff.study.capability.Interval;
+import io.github.firstoff.study.chart.PanelKind;
 import io.github.firstoff.words.Labels;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
@@ -69,6 +71,9 @@ final class CapabilitySection {
         List<IndexMark> marks =
                 placed.stream().map(index -> mark(index, places)).toList();
         blocks.add(new Block.IndexScale(marks, demanded, Text.of(conditions(placed))));
+        if (differs(study)) {
+            blocks.add(new Block.Note(Text.of(Labels.text("capability.within-alone"))));
+        }
         expected().ifPresent(text -> blocks.add(new Block.Note(Text.of(text))));
     }
 
@@ -79,11 +84,27 @@ final class CapabilitySection {
                 .toList();
     }
 
-    /** Cpk, if it may be presented. */
-    static Optional<Index> presentedCpk(Capability capability) {
+    /**
+     * The index that stands for all, if it may be presented: Cpk; where the chart takes subgroups apart because they differ, Ppk, since
+     * the spread within them is then a part of the process alone.
+     */
+    static Optional<Index> leading(ProcessStudy study) {
+        return presented(study.capability(), differs(study) ? "Ppk" : "Cpk");
+    }
+
+    /** Cpk, if it may be presented and holds the whole spread of the process. */
+    static Optional<Index> presentedCpk(ProcessStudy study) {
+        return differs(study) ? Optional.empty() : presented(study.capability(), "Cpk");
+    }
+
+    private static Optional<Index> presented(Capability capability, String name) {
         return capability.presented().stream()
-                .filter(index -> index.name().equals("Cpk") && hasPlace(index))
+                .filter(index -> index.name().equals(name) && hasPlace(index))
                 .findFirst();
+    }
+
+    private static boolean differs(ProcessStudy study) {
+        return study.chart().panel(PanelKind.BETWEEN).isPresent();
     }
 
     /** How many pieces outside are to be expected while nothing changes. */
@@ -292,7 +313,11 @@ final class CapabilitySection {
     private String whyNone() {
         return switch (capability.control()) {
             case OUT_OF_CONTROL -> Labels.text("no-index.out-of-control");
-            case NOT_ASSESSED -> Labels.text("no-index.not-assessed");
+            case NOT_ASSESSED ->
+                Labels.text(
+                        study.assessment().control() == ControlState.IN_CONTROL
+                                ? "no-index.stretches"
+                                : "no-index.not-assessed");
             case IN_CONTROL ->
                 Labels.text(
                         "no-index.other",

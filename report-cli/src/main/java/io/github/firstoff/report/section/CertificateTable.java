@@ -11,7 +11,6 @@ import io.github.firstoff.report.model.Text;
 import io.github.firstoff.sheet.Finding;
 import io.github.firstoff.sheet.Sheet;
 import io.github.firstoff.sheet.Summary;
-import io.github.firstoff.study.capability.Capability;
 import io.github.firstoff.words.Labels;
 import java.util.ArrayList;
 import java.util.List;
@@ -103,8 +102,7 @@ public final class CertificateTable {
     /** Cpk with its interval, where it may be presented. */
     private static Optional<String> index(Finding finding) {
         return finding.study()
-                .map(study -> study.capability())
-                .filter(Capability::predicts)
+                .filter(study -> study.capability().predicts())
                 .flatMap(CapabilitySection::presentedCpk)
                 .map(CapabilitySection::figures);
     }

@@ -68,7 +68,11 @@ final class StudyStory {
             return Labels.text("story.no-spread", readings);
         }
         return switch (state()) {
-            case IN_CONTROL -> Labels.text("story.in-control", index(), readings);
+            case IN_CONTROL ->
+                study.isInStretches()
+                        ? Labels.text(
+                                "story.in-control.stretches", chart.stages().size(), readings)
+                        : Labels.text("story.in-control", index(), readings);
             case OUT_OF_CONTROL ->
                 Labels.text("story.out-of-control", Wording.capital(drift().orElseGet(this::change)), readings);
             case NOT_ASSESSED -> Labels.text("story.not-assessed", readings);
@@ -76,7 +80,9 @@ final class StudyStory {
     }
 
     private String index() {
-        return cpk().map(cpk -> ", Cpk " + CapabilitySection.figures(cpk)).orElse("");
+        return leading()
+                .map(index -> ", " + index.name() + " " + CapabilitySection.figures(index))
+                .orElse("");
     }
 
     /** The drift of a process that the plan says drifts, in place of the signals that a drift must give. */
@@ -86,8 +92,8 @@ final class StudyStory {
                 .flatMap(trended -> TrendSection.drift(trended, words.readingUnit()));
     }
 
-    private Optional<Index> cpk() {
-        return study.indices().flatMap(each -> CapabilitySection.presentedCpk(each.capability()));
+    private Optional<Index> leading() {
+        return study.indices().isEmpty() ? Optional.empty() : CapabilitySection.leading(study);
     }
 
     /** What changed, from the signals and where the last points lie; no cause, and no trend that the points do not show. */
@@ -275,6 +281,13 @@ final class StudyStory {
         if (isWithoutSpread()) {
             return Labels.text("story.no-spread.more");
         }
+        if (study.isInStretches()) {
+            return Labels.text(
+                    "story.in-control.stretches.more",
+                    panels(),
+                    watched(),
+                    chart.stages().size());
+        }
         return Labels.text(
                 "story.in-control.more",
                 panels(),
@@ -282,7 +295,12 @@ final class StudyStory {
                 chart.location().count(),
                 words.nouns(),
                 ownLevel(),
-                isBelowOne() ? " " + Labels.text("story.below-one") : "");
+                isBelowOne()
+                        ? " "
+                                + Labels.text(
+                                        "story.below-one",
+                                        leading().orElseThrow().name())
+                        : "");
     }
 
     private String panels() {
@@ -305,7 +323,7 @@ final class StudyStory {
     }
 
     private boolean isBelowOne() {
-        return cpk().filter(each -> each.value().orElseThrow() < 1).isPresent();
+        return leading().filter(each -> each.value().orElseThrow() < 1).isPresent();
     }
 
     private String outOfControl() {

@@ -40,6 +40,10 @@ import java.util.OptionalInt;
  */
 public record CapabilityStudy(
         double level, int fewestReadings, DistributionSetting distribution, DataCheckStudy checks) {
+    /** What is said of indices while control is not assessed. */
+    public static final String NOT_ASSESSED =
+            "Control is not assessed: the indices describe these readings and do not predict.";
+
     /** The usual level. */
     public static final double USUAL_LEVEL = 0.95;
 
@@ -149,8 +153,7 @@ public record CapabilityStudy(
         switch (control) {
             case OUT_OF_CONTROL ->
                 notes.add("The process is not in control: the indices describe these readings and do not predict.");
-            case NOT_ASSESSED ->
-                notes.add("Control is not assessed: the indices describe these readings and do not predict.");
+            case NOT_ASSESSED -> notes.add(NOT_ASSESSED);
             case IN_CONTROL -> {}
         }
         if (bounds.naturalLower()) {

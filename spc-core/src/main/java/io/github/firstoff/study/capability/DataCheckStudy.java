@@ -239,11 +239,13 @@ public record DataCheckStudy(double significance, int mostOutliers, Optional<Big
                 + text(100 * significance) + " %): " + String.join(", ", named) + ". Nothing was removed.";
     }
 
-    /** A change over as many readings as it takes to amount to a step of the readings, if there are so many. */
+    /** A change over as many readings as it takes to amount to a micrometre, or to ten steps in other units, if there are so many. */
     private static String pace(double slope, Sample sample) {
-        double step = sample.scale().length(1);
+        double least = sample.unit() == Unit.MILLIMETRE
+                ? 1 / MICROMETRES
+                : TEN * sample.scale().length(1);
         int readings = 1;
-        while (slope * readings < step && readings * TEN <= sample.size()) {
+        while (slope * readings < least && readings * TEN <= sample.size()) {
             readings *= TEN;
         }
         double change = slope * readings;
