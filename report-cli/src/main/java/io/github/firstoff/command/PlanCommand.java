@@ -1,5 +1,6 @@
 package io.github.firstoff.command;
 
+import io.github.firstoff.intake.DecimalMark;
 import io.github.firstoff.intake.Input;
 import io.github.firstoff.intake.PlanDraft;
 import io.github.firstoff.intake.PlanFact;
@@ -90,6 +91,12 @@ final class PlanCommand implements Callable<Integer> {
             description = "Which sheet of a workbook holds the characteristics, where several could.")
     private @Nullable String sheet;
 
+    @Option(
+            names = "--decimal-mark",
+            paramLabel = "MARK",
+            description = "The decimal mark of the requirements in a table, point (if not stated) or comma.")
+    private @Nullable DecimalMark decimalMark;
+
     @Option(names = "--json", description = "Put what was understood on standard output as one JSON document.")
     private boolean json;
 
@@ -103,7 +110,11 @@ final class PlanCommand implements Callable<Integer> {
         Path from = Objects.requireNonNull(source);
         refuseToOverwrite(command, from);
         PlanDraft draft = PlanDraft.of(
-                input(from), companions.stream().map(this::input).toList(), stated(), Optional.ofNullable(sheet));
+                input(from),
+                companions.stream().map(this::input).toList(),
+                stated(),
+                Optional.ofNullable(sheet),
+                decimalMark == null ? DecimalMark.POINT : decimalMark);
         draft.notices().forEach(notice -> console.message("note: " + notice));
         if (out != null) {
             OutputFile.write(out, stream -> stream.write(draft.text().getBytes(StandardCharsets.UTF_8)));

@@ -18,6 +18,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Set;
 import java.util.function.Consumer;
+import java.util.regex.Pattern;
 import java.util.stream.Collectors;
 import org.jspecify.annotations.Nullable;
 
@@ -28,6 +29,7 @@ import org.jspecify.annotations.Nullable;
 final class RefusedFiles implements Consumer<RefusedRow>, AutoCloseable {
     private static final String PLACE = "refused in";
     private static final String REASON = "refused because";
+    private static final Pattern DECIMAL_COMMA = Pattern.compile("\\d,\\d");
     private static final String SUFFIX = ".refused.csv";
 
     private final @Nullable Path out;
@@ -51,8 +53,14 @@ final class RefusedFiles implements Consumer<RefusedRow>, AutoCloseable {
         private final Path temporary;
         private final BufferedWriter writer;
         private final int columns;
+        private final String delimiter;
 
         Spool(RefusedRow first) throws IOException {
+            // Who writes decimal commas will write one when putting the row right.
+            delimiter = first.fields().stream()
+                            .anyMatch(field -> DECIMAL_COMMA.matcher(field).find())
+                    ? ";"
+                    : ",";
             temporary = Files.createTempFile("firstoff-", SUFFIX);
             writer = Files.newBufferedWriter(temporary, StandardCharsets.UTF_8);
             columns = first.heading().size();
@@ -81,7 +89,7 @@ final class RefusedFiles implements Consumer<RefusedRow>, AutoCloseable {
         }
 
         private void write(List<String> fields) throws IOException {
-            writer.write(fields.stream().map(SafeText::csvField).collect(Collectors.joining(",")));
+            writer.write(fields.stream().map(SafeText::csvField).collect(Collectors.joining(delimiter)));
             writer.write("\r\n");
         }
     }
@@ -165,7 +173,7 @@ final class RefusedFiles implements Consumer<RefusedRow>, AutoCloseable {
                 heading = "";
             }
         }
-        if (!heading.endsWith(PLACE + "," + REASON)) {
+        if (!heading.endsWith(PLACE + "," + REASON) && !heading.endsWith(PLACE + ";" + REASON)) {
             throw new OutputFault(target + " is there already and holds something else than refused rows; move it");
         }
     }

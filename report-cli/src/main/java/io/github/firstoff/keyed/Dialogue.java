@@ -69,7 +69,7 @@ public final class Dialogue {
         this.judge = Judge.of(session.plan());
         this.plausibility = Plausibility.of(session.plan());
         this.prompts = new Prompts(session, settings, judge);
-        this.orders = new Orders(session, screen, prompts, judge);
+        this.orders = new Orders(session, screen, prompts, judge, settings.decimalComma());
     }
 
     /** How a session ended. */

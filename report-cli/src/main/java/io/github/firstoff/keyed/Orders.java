@@ -21,8 +21,10 @@ final class Orders {
     private final Screen screen;
     private final Prompts prompts;
     private final Judge judge;
+    private final boolean decimalComma;
 
-    Orders(KeyedReadings session, Screen screen, Prompts prompts, Judge judge) {
+    Orders(KeyedReadings session, Screen screen, Prompts prompts, Judge judge, boolean decimalComma) {
+        this.decimalComma = decimalComma;
         this.session = session;
         this.screen = screen;
         this.prompts = prompts;
@@ -59,8 +61,8 @@ final class Orders {
             case GAUGE -> {
                 return gauge(behind, asked);
             }
-            case TEMPERATURE -> temperature(behind);
-            case SIZE -> size(behind);
+            case TEMPERATURE -> temperature(number(behind));
+            case SIZE -> size(number(behind));
             case LIST -> {
                 list(asked);
                 return true;
@@ -70,6 +72,12 @@ final class Orders {
             default -> throw new IllegalArgumentException(word + " is carried out by the dialogue");
         }
         return false;
+    }
+
+    /** What is keyed as a number, with a point: where commas are decimal marks, one comma is one. */
+    private String number(String keyed) {
+        boolean one = keyed.indexOf(',') >= 0 && keyed.indexOf(',') == keyed.lastIndexOf(',');
+        return decimalComma && one && keyed.indexOf('.') < 0 ? keyed.replace(',', '.') : keyed;
     }
 
     private void say(String text) {

@@ -382,6 +382,12 @@ class MeasureTest {
     }
 
     @Test
+    void aTemperature_mayHaveTheDecimalCommaOfTheSession() throws IOException {
+        measure("temperature 23,5\n51,962\n", "--pieces", "A1", "--decimal-mark", "comma");
+        assertThat(column("temperature")).containsExactly("23.5");
+    }
+
+    @Test
     void aSize_whereNothingIsCounted_isNotTaken() {
         assertThat(measure("size 2\nstop\n", "--pieces", "A1").err())
                 .contains("Not taken: the plan counts no nonconformities.");

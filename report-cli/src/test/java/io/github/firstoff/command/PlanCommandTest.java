@@ -64,6 +64,24 @@ class PlanCommandTest {
     }
 
     @Test
+    void decimalCommas_areTakenWhereTheCommandLineSaysSo_andWordsKeepTheirs() throws IOException {
+        Path table = put(
+                "table.csv",
+                "Balloon #;Description;Spec;Target\n1;flange;12,5 ±0,05;12,49\n2;edges;visual: views 1,2 free of burrs;\n");
+        Path plan = folder.resolve("made.json");
+
+        Run refused = run("plan", table, "--out", plan);
+        assertThat(refused.code()).isEqualTo(ExitCodes.INPUT);
+        assertThat(refused.err()).contains("expected 12.5 ±0.05, or --decimal-mark comma");
+        Run run = run("plan", table, "--out", plan, "--decimal-mark", "comma");
+        assertThat(run.code()).as(run.err()).isEqualTo(ExitCodes.ACCEPTED);
+        JsonNode characteristics = new ObjectMapper().readTree(plan.toFile()).path("characteristics");
+        assertThat(characteristics.get(0).path("requirement").asText()).isEqualTo("12.5 ±0.05");
+        assertThat(characteristics.get(0).path("target").asText()).isEqualTo("12.49");
+        assertThat(characteristics.get(1).path("requirement").asText()).isEqualTo("visual: views 1,2 free of burrs");
+    }
+
+    @Test
     void json_isOneDocument_withLimitsAsDecimalText() throws IOException {
         Run run = run("plan", SAMPLES.resolve("hq-310-p.plan.qif"), "--json");
 

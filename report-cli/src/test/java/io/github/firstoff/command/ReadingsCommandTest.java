@@ -89,13 +89,13 @@ class ReadingsCommandTest {
 
         assertThat(folder.resolve("lot.refused.csv"))
                 .hasContent(String.join("\r\n", """
-                part,1,2,note,refused in,refused because
-                S2,"11,98",forty,'=2+3,line 3,"column 2: found ""forty""; expected a decimal number such as 12.5"
-                S4,"11,985","40,2",short,line 5,found 5 fields; expected 4 as in the heading; further fields: long
+                part;1;2;note;refused in;refused because
+                S2;"11,98";forty;'=2+3;line 3;"column 2: found ""forty""; expected a decimal number such as 12.5"
+                S4;"11,985";"40,2";short;line 5;found 5 fields; expected 4 as in the heading; further fields: long
                 """.split("\n"))
                                 .replace(
-                                        "line 5,found 5 fields; expected 4 as in the heading; further fields: long",
-                                        "line 5,\"found 5 fields; expected 4 as in the heading; further fields: long\"")
+                                        "line 5;found 5 fields; expected 4 as in the heading; further fields: long",
+                                        "line 5;\"found 5 fields; expected 4 as in the heading; further fields: long\"")
                         + "\r\n");
     }
 
@@ -298,6 +298,19 @@ class ReadingsCommandTest {
         assertThat(followed.look()).isTrue();
         assertThat(followed.gone()).containsExactly(c);
         assertThat(followed.changed()).containsExactly(b);
+    }
+
+    @Test
+    void aRefusedRow_withDecimalCommas_mayBePutRightWithOne() throws IOException {
+        Path plan = put("plan.json", PLAN);
+        Path readings = put("comma.csv", "part;1;2\nS1;11,99;40,1\nS2;11,985;forty\n");
+        run("first-article", "--plan", plan, readings, "--keep-going");
+        Path refused = folder.resolve("comma.refused.csv");
+        assertThat(Files.readString(refused)).startsWith("part;1;2;refused in;refused because\r\nS2;\"11,985\";forty;");
+        run("first-article", "--plan", plan, readings, "--keep-going");
+        Files.writeString(refused, Files.readString(refused).replaceFirst("forty", "40,2"));
+        Path mended = Files.move(refused, folder.resolve("mended.csv"));
+        assertThat(run("first-article", "--plan", plan, mended).code()).isEqualTo(ExitCodes.ACCEPTED);
     }
 
     @Test

@@ -14,7 +14,7 @@ import java.math.BigDecimal;
 record Cell(String text, Form form, Where where, Marks marks) {
     /** A value of a format whose numbers have a decimal point. */
     Cell(String text, Form form, Where where) {
-        this(text, form, where, Marks.POINT);
+        this(text, form, where, Marks.FORMAT_POINT);
     }
 
     /** How a format states values. */

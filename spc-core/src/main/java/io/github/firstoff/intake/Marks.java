@@ -5,7 +5,9 @@ import java.util.Optional;
 
 /** What is known of the decimal mark of a file's numbers, and so how they are read. */
 enum Marks {
-    /** The point, by the format or by what the file shows. */
+    /** The point, by the format, whatever the user says. */
+    FORMAT_POINT(DecimalMark.POINT, false),
+    /** The point, by what the file shows. */
     POINT(DecimalMark.POINT, false),
     /** The comma, by what the file shows. */
     COMMA(DecimalMark.COMMA, false),
@@ -109,7 +111,7 @@ enum Marks {
 
     /** The number that a text states under what is known of the marks, exactly. */
     BigDecimal number(String text) throws NumberRefused {
-        boolean marked = text.indexOf(',') >= 0 || (this != POINT && text.indexOf('.') >= 0);
+        boolean marked = text.indexOf(',') >= 0 || (this != POINT && this != FORMAT_POINT && text.indexOf('.') >= 0);
         if (!marked || text.length() > ExactNumber.LONGEST) {
             return ExactNumber.written(text);
         }
@@ -136,6 +138,12 @@ enum Marks {
                 || text.indexOf(mark.other().character(), group + 1) >= 0;
         if (oneWay && isGrouped(text, mark)) {
             return plain(text, mark);
+        }
+        if (this == FORMAT_POINT) {
+            throw new NumberRefused(
+                    FaultKind.AMBIGUOUS_NUMBER,
+                    "the number has a comma, and here every decimal mark is a point",
+                    "a number such as " + example());
         }
         if (stated) {
             throw noNumber();

@@ -20,6 +20,8 @@ import java.util.regex.Pattern;
  */
 public final class PlanDraft {
     /** A chart, then the size of its subgroups, then how many first points set the limits. */
+    private static final Pattern DECIMAL_COMMA = Pattern.compile("(?<=\\d),(?=\\d)");
+
     private static final Pattern STUDY = Pattern.compile(
             "(?i)([a-z][a-z\\-]*)(?:\\s*[,;(]?\\s*(?:n\\s*=\\s*|subgroup\\s*)?(\\d{1,4})\\s*\\)?)?(?:\\s*[,;]?\\s*baseline\\s*(\\d{1,7}))?");
 
@@ -55,7 +57,7 @@ public final class PlanDraft {
      * @throws InputRefused with everything in the source that makes no plan, and its place
      */
     public static PlanDraft of(Input source, List<Input> companions, Map<PlanFact, String> stated) {
-        return of(source, companions, stated, Optional.empty());
+        return of(source, companions, stated, Optional.empty(), DecimalMark.POINT);
     }
 
     /**
@@ -65,11 +67,16 @@ public final class PlanDraft {
      * @param companions documents to which it refers, where it is QIF
      * @param stated what the user says of part and drawing; goes before what the source says
      * @param sheet the sheet of a workbook that holds the characteristics; empty to take the only one that can
+     * @param mark the decimal mark of the requirements in a table; the plan that is made has points
      * @return the plan
      * @throws InputRefused with everything in the source that makes no plan, and its place
      */
     public static PlanDraft of(
-            Input source, List<Input> companions, Map<PlanFact, String> stated, Optional<String> sheet) {
+            Input source,
+            List<Input> companions,
+            Map<PlanFact, String> stated,
+            Optional<String> sheet,
+            DecimalMark mark) {
         FaultCollector faults = new FaultCollector();
         List<Input> all = new ArrayList<>(companions);
         all.add(0, source);
@@ -85,7 +92,7 @@ public final class PlanDraft {
         } catch (IOException failure) {
             faults.refuse(source.unreadable(failure));
         }
-        Writing writing = new Writing(source.name(), table, stated, faults);
+        Writing writing = new Writing(source.name(), table, stated, mark, faults);
         writing.write();
         faults.inFileOrder().throwIfAny();
         try {
@@ -130,6 +137,7 @@ public final class PlanDraft {
         private final String file;
         private final PlanTable table;
         private final Map<PlanFact, String> stated;
+        private final DecimalMark mark;
         private final FaultCollector faults;
         private final StringBuilder out = new StringBuilder();
         private final List<Span> spans = new ArrayList<>();
@@ -140,7 +148,8 @@ public final class PlanDraft {
         /** A stretch of a line of the text, where it came from, and what was said there. */
         private record Span(int line, int from, int to, Where where, String said) {}
 
-        Writing(String file, PlanTable table, Map<PlanFact, String> stated, FaultCollector faults) {
+        Writing(String file, PlanTable table, Map<PlanFact, String> stated, DecimalMark mark, FaultCollector faults) {
+            this.mark = mark;
             this.file = file;
             this.table = table;
             this.stated = stated;
@@ -227,14 +236,28 @@ public final class PlanDraft {
             out.append("    { ");
             member("number", number);
             next("feature", row.text(PlanColumn.FEATURE).orElseThrow());
-            next("requirement", row.text(PlanColumn.REQUIREMENT).orElseThrow());
+            next("requirement", withPoints(row.text(PlanColumn.REQUIREMENT).orElseThrow()));
             for (PlanColumn column : TEXTS) {
-                row.text(column).ifPresent(found -> next(column.key(), found));
+                row.text(column)
+                        .ifPresent(
+                                found -> next(column.key(), column == PlanColumn.TARGET ? withPoints(found) : found));
             }
             row.text(PlanColumn.STUDY).ifPresent(this::study);
             out.append(more ? " },\n" : " }\n");
             spans.add(new Span(line, 0, out.length() - start, row.where(), ""));
             newLine();
+        }
+
+        /** The text with a decimal point where the user says that a comma stands for one; words behind a colon stay as they are. */
+        private PlanTable.Text withPoints(PlanTable.Text text) {
+            if (mark == DecimalMark.POINT) {
+                return text;
+            }
+            int colon = text.text().indexOf(':');
+            int end = colon < 0 ? text.text().length() : colon;
+            String numbers = text.text().substring(0, end);
+            return new PlanTable.Text(
+                    DECIMAL_COMMA.matcher(numbers).replaceAll(".") + text.text().substring(end), text.where());
         }
 
         private void study(PlanTable.Text text) {
@@ -330,8 +353,14 @@ public final class PlanDraft {
         /** The fault as one of the source, with a mark under the place in what is said there. */
         Fault place(Fault fault) {
             Optional<Span> span = span(fault.where());
-            Fault placed =
-                    Fault.of(fault.kind(), place(fault.where()), fault.message(), fault.found(), fault.expected());
+            boolean comma = mark == DecimalMark.POINT
+                    && DECIMAL_COMMA.matcher(fault.found()).find();
+            Fault placed = Fault.of(
+                    fault.kind(),
+                    place(fault.where()),
+                    fault.message(),
+                    fault.found(),
+                    fault.expected() + (comma ? ", or --decimal-mark comma" : ""));
             Optional<Span> told = span.filter(found -> !found.said().isEmpty()
                     && fault.where().column() > found.from()
                     && fault.where().column() - found.from() <= found.said().length());

@@ -85,7 +85,12 @@ public record Refusals(List<Fault> faults, List<Group> groups, long count) {
             }
             text.append(spot[1]);
         }
-        return text.append(others > group.furtherPlaces().size() ? ", …)" : ")").toString();
+        return text.append(
+                        others > group.furtherPlaces().size()
+                                        && !group.furtherPlaces().isEmpty()
+                                ? ", …)"
+                                : ")")
+                .toString();
     }
 
     /** Gathers faults into groups while a file is read; keeps memory within bounds however many there are. */
@@ -146,7 +151,8 @@ public record Refusals(List<Fault> faults, List<Group> groups, long count) {
                 return true;
             }
             known.count++;
-            if (known.furtherPlaces.size() < PLACES_NAMED) {
+            boolean named = known.first.where().equals(fault.where()) || known.furtherPlaces.contains(fault.where());
+            if (!named && known.furtherPlaces.size() < PLACES_NAMED) {
                 known.furtherPlaces.add(fault.where());
             }
             return false;

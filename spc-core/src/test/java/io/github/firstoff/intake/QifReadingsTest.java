@@ -111,6 +111,14 @@ class QifReadingsTest {
     }
 
     @Test
+    void aDecimalComma_isRefusedWithoutAnOptionThatQifDoesNotHave() {
+        String text = QifWriter.together(List.of(Measurement.of("S1", "2", "12.51")));
+        assertThat(read(text.replace(">12.51<", ">12,51<")).refused().lines().get(0))
+                .endsWith("the number has a comma, and here every decimal mark is a point; found \"12,51\"; "
+                        + "expected a number such as 12.5");
+    }
+
+    @Test
     void aDocumentWithoutResults_alone_isRefused() {
         assertThat(read(QifWriter.split(List.of()).get(0)).refused().count()).isEqualTo(1);
     }
