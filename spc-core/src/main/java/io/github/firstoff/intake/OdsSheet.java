@@ -13,6 +13,7 @@ import java.util.List;
 final class OdsSheet {
     private static final int MOST_RANGES = 1000;
     private static final int RANGES_KEPT = 5;
+    private static final long MOST_CELLS = 50_000_000;
 
     private final String file;
     private final String name;
@@ -23,6 +24,7 @@ final class OdsSheet {
     private long row;
     private int column;
     private int columns;
+    private long given;
 
     OdsSheet(String file, String name, SheetXml xml) {
         this.file = file;
@@ -132,6 +134,15 @@ final class OdsSheet {
                         Where.inFile(file),
                         "",
                         "a sheet of more than " + XlsxSheet.MOST_ROWS + " rows",
+                        "a workbook of readings"));
+            }
+            given += cells.size();
+            if (given > MOST_CELLS) {
+                throw new TextRefused(Fault.of(
+                        FaultKind.TOO_LARGE,
+                        here(),
+                        "",
+                        "a sheet of more than " + MOST_CELLS / 1_000_000 + " million cells with something in them",
                         "a workbook of readings"));
             }
             wanted = taker.row(new SheetRow(row, isHidden, cells));

@@ -180,6 +180,25 @@ final class SheetXml implements AutoCloseable {
             if (cause instanceof TextRefused refused) {
                 return refused;
             }
+            if (cause instanceof IOException && !(cause instanceof java.io.CharConversionException)) {
+                // The library's own guard, which looks at how much comes of how little.
+                return new TextRefused(Fault.of(
+                        FaultKind.TOO_LARGE,
+                        where,
+                        "what is packed in the workbook unpacks to more than a hundred times its size",
+                        "",
+                        "a workbook of readings"));
+            }
+        }
+        if (fault.getMessage() != null && fault.getMessage().contains("JAXP0001")) {
+            // The platform's own limits, which are named by number in every language.
+            return new TextRefused(Fault.of(
+                    FaultKind.TOO_LARGE,
+                    where,
+                    "",
+                    "a tag of more than " + MOST_ATTRIBUTES + " attributes, or a name of more than " + LONGEST_NAME
+                            + " characters",
+                    "a workbook that a spreadsheet saved"));
         }
         return refused("the workbook is damaged: this part of it is no well-formed XML; the rest was not read");
     }

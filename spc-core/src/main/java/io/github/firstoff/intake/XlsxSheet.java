@@ -143,7 +143,10 @@ final class XlsxSheet {
                             () -> damaged("a cell of row " + row + " says that it is " + Echo.quoted(reference.get())));
             next = address.column();
         }
-        if (next <= column || next > MOST_COLUMNS) {
+        if (next > MOST_COLUMNS) {
+            throw damaged("row " + row + " has more than " + MOST_COLUMNS + " columns");
+        }
+        if (next <= column) {
             throw damaged("the cells of row " + row + " are not in order");
         }
         column = next;
