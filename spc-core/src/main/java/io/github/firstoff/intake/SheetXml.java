@@ -2,8 +2,15 @@ package io.github.firstoff.intake;
 
 import io.github.firstoff.intake.Fault.Where;
 import java.io.IOException;
+import java.io.InputStreamReader;
+import java.io.PushbackInputStream;
+import java.io.Reader;
+import java.nio.charset.CharacterCodingException;
+import java.nio.charset.CodingErrorAction;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
+import java.util.Locale;
 import java.util.Optional;
 import javax.xml.XMLConstants;
 import javax.xml.stream.XMLInputFactory;
@@ -59,10 +66,32 @@ final class SheetXml implements AutoCloseable {
             throw new XMLStreamException("nothing outside the part is read");
         });
         try {
-            xml = factory.createXMLStreamReader(part);
+            // The platform's own decoder prints what it does not like on standard error.
+            xml = factory.createXMLStreamReader(text(part));
         } catch (XMLStreamException fault) {
             throw unreadable(fault);
         }
+        String declared = xml.getCharacterEncodingScheme();
+        if (declared != null && !declared.toUpperCase(Locale.ROOT).startsWith("UTF-")) {
+            throw refused("the workbook is damaged: a part of it is text in " + Echo.quoted(declared));
+        }
+    }
+
+    /** Parts are in UTF-8 or UTF-16 (ECMA-376-2:2012, 10.1.5; ISO/IEC 26300 as all known programs write it). */
+    private static Reader text(BoundedPart part) throws IOException {
+        PushbackInputStream bytes = new PushbackInputStream(part, 4);
+        byte[] first = bytes.readNBytes(4);
+        TextEncoding encoding = first.length > 1 && first[0] != 0 && first[1] != 0
+                ? TextEncoding.of(Arrays.copyOf(first, Math.min(3, first.length)))
+                : TextEncoding.of(first);
+        int mark = encoding.markLength(first);
+        bytes.unread(first, mark, first.length - mark);
+        return new InputStreamReader(
+                bytes,
+                encoding.charset()
+                        .newDecoder()
+                        .onMalformedInput(CodingErrorAction.REPORT)
+                        .onUnmappableCharacter(CodingErrorAction.REPORT));
     }
 
     /** Says where the reader is, for messages. */
@@ -180,7 +209,7 @@ final class SheetXml implements AutoCloseable {
             if (cause instanceof TextRefused refused) {
                 return refused;
             }
-            if (cause instanceof IOException && !(cause instanceof java.io.CharConversionException)) {
+            if (cause instanceof IOException && !(cause instanceof CharacterCodingException)) {
                 // The library's own guard, which looks at how much comes of how little.
                 return new TextRefused(Fault.of(
                         FaultKind.TOO_LARGE,

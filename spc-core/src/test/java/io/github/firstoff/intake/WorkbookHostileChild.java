@@ -41,7 +41,7 @@ public final class WorkbookHostileChild {
         void write(OutputStream out) throws IOException {
             out.write(head.getBytes(StandardCharsets.UTF_8));
             boolean numbered = piece.indexOf('#') >= 0;
-            int together = numbered ? 1 : (int) Math.max(1, 8192 / piece.length());
+            int together = numbered ? 1 : Math.max(1, 8192 / piece.length());
             byte[] bytes = piece.repeat(together).getBytes(StandardCharsets.UTF_8);
             for (long i = 0; i < pieces; i += together) {
                 out.write(numbered ? piece.replace("#", Long.toString(i)).getBytes(StandardCharsets.UTF_8) : bytes);

@@ -10,7 +10,11 @@ import static org.assertj.core.api.Assertions.assertThat;
 import io.github.firstoff.inspection.PartRecord;
 import io.github.firstoff.inspection.Reading;
 import io.github.firstoff.plan.ResolvedPlan;
+import java.io.ByteArrayOutputStream;
 import java.io.IOException;
+import java.io.PrintStream;
+import java.nio.charset.Charset;
+import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.LocalDateTime;
@@ -286,6 +290,40 @@ class WorkbookReadingsTest {
             assertThat(folder.resolve(name)).exists();
             assertThat(folder.resolve(name + ".expected")).exists();
         });
+    }
+
+    @ParameterizedTest
+    @CsvSource({"UTF-8, UTF-8, ''", "UTF-8, UTF-8, \uFEFF", "UTF-16, UTF-16LE, \uFEFF", "UTF-16, UTF-16BE, ''", "UTF-16, UTF-16LE, ''"})
+    void parts_areInUtf8OrUtf16(String declared, String written, String mark) {
+        byte[] bytes = new XlsxWriter()
+                .sheet("Readings", List.of())
+                .part(
+                        "xl/worksheets/sheet1.xml",
+                        (mark + "<?xml version=\"1.0\" encoding=\"" + declared + "\"?><worksheet><sheetData>" + HEAD
+                                        + row(2, text("A2", "S\u00e91"), number("B2", "12.5"))
+                                        + "</sheetData></worksheet>")
+                                .getBytes(Charset.forName(written)))
+                .bytes();
+        assertThat(values(read(bytes))).containsExactly("S\u00e91 12.5");
+    }
+
+    @Test
+    void aPartInAnotherEncoding_isRefused_andNothingElseSpeaks() {
+        byte[] bytes = new XlsxWriter()
+                .sheet("Readings", List.of())
+                .part("xl/worksheets/sheet1.xml", "<worksheet>\u00e9</worksheet>".getBytes(StandardCharsets.ISO_8859_1))
+                .bytes();
+        PrintStream before = System.err;
+        ByteArrayOutputStream said = new ByteArrayOutputStream();
+        System.setErr(new PrintStream(said, true, StandardCharsets.UTF_8));
+        try {
+            assertThat(read(bytes).refused().lines())
+                    .containsExactly("r.xlsx, sheet \"Readings\": the workbook is damaged: this part of it is no "
+                            + "well-formed XML; the rest was not read; expected a workbook that a spreadsheet saved");
+        } finally {
+            System.setErr(before);
+        }
+        assertThat(said.toString(StandardCharsets.UTF_8)).isEmpty();
     }
 
     @Test
