@@ -51,7 +51,11 @@ class WorkbookFuzzTest {
     @FuzzTest(maxDuration = BUDGET)
     void otherPartsOfXlsx(byte[] data) {
         String[] parts = {
-            "xl/sharedStrings.xml", "xl/styles.xml", "xl/workbook.xml", "_rels/.rels", "xl/_rels/workbook.xml.rels",
+            "xl/sharedStrings.xml",
+            "xl/styles.xml",
+            "xl/workbook.xml",
+            "_rels/.rels",
+            "xl/_rels/workbook.xml.rels",
             "[Content_Types].xml"
         };
         int which = data.length == 0 ? 0 : (data[0] & 0xFF) % parts.length;
@@ -77,8 +81,12 @@ class WorkbookFuzzTest {
     void contentOfOds(byte[] data) {
         Map<String, byte[]> parts = new LinkedHashMap<>();
         parts.put("mimetype", OdsWorkbook.TYPE.getBytes(StandardCharsets.US_ASCII));
-        parts.put("content.xml", joined("<d><spreadsheet><table name=\"A\"><table-row><table-cell><p>part</p></table-cell>"
-                + "<table-cell><p>2</p></table-cell></table-row>", data));
+        parts.put(
+                "content.xml",
+                joined(
+                        "<d><spreadsheet><table name=\"A\"><table-row><table-cell><p>part</p></table-cell>"
+                                + "<table-cell><p>2</p></table-cell></table-row>",
+                        data));
         read(XlsxWriter.zip(parts), IntakeSettings.USUAL);
         parts.put("content.xml", data);
         read(XlsxWriter.zip(parts), IntakeSettings.USUAL);
@@ -98,7 +106,8 @@ class WorkbookFuzzTest {
     @FuzzTest(maxDuration = BUDGET)
     void mapping(byte[] data) {
         try {
-            Mapping mapping = Mapping.read(input(joined("{ \"schema\": \"firstoff-mapping-1\", \"layout\": \"labels\",", data)));
+            Mapping mapping =
+                    Mapping.read(input(joined("{ \"schema\": \"firstoff-mapping-1\", \"layout\": \"labels\",", data)));
             read("item K2\nis 12.5\n".getBytes(StandardCharsets.UTF_8), IntakeSettings.USUAL.withMapping(mapping));
         } catch (InputRefused refused) {
             assertHarmless(refused.lines());
@@ -114,7 +123,9 @@ class WorkbookFuzzTest {
         assertHarmless(intake.refused().lines());
         assertHarmless(intake.notices().stream().map(Notice::line).toList());
         assertThat(intake.rows().read())
-                .isEqualTo(intake.rows().used() + intake.rows().refused() + intake.rows().explained());
+                .isEqualTo(intake.rows().used()
+                        + intake.rows().refused()
+                        + intake.rows().explained());
         if (intake.refused().isEmpty()) {
             assertThat(intake.recordOrRefuse().readingCount()).isPositive();
         }

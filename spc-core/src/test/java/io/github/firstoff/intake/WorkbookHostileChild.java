@@ -60,36 +60,110 @@ public final class WorkbookHostileChild {
         all.put("a comment without end", Part.of(SHEET, HEAD + "<!--", "x", GIGABYTES, ""));
         all.put("elements without end", Part.of(SHEET, HEAD, "<a>", MEGABYTES, ""));
         all.put("attributes without end", Part.of(SHEET, HEAD + "<row", " a#=\"\"", MEGABYTES, ""));
-        all.put("merged cells without end", Part.of(
-                SHEET, HEAD + "<row><c t=\"inlineStr\"><is><t>S1</t></is></c><c><v>12.5</v></c></row></sheetData>",
-                "<mergeCell ref=\"A1:B2\"/>", MEGABYTES, "</worksheet>"));
-        all.put("hidden columns without end", Part.of(
-                SHEET, "<worksheet><cols>", "<col min=\"1\" max=\"1\" hidden=\"1\"/>", MEGABYTES, "</cols>" + HEAD.substring(11)));
-        all.put("shared texts without end", Part.of("xl/sharedStrings.xml", "<sst>", "<si><t>text #</t></si>", MEGABYTES, ""));
+        all.put(
+                "merged cells without end",
+                Part.of(
+                        SHEET,
+                        HEAD + "<row><c t=\"inlineStr\"><is><t>S1</t></is></c><c><v>12.5</v></c></row></sheetData>",
+                        "<mergeCell ref=\"A1:B2\"/>",
+                        MEGABYTES,
+                        "</worksheet>"));
+        all.put(
+                "hidden columns without end",
+                Part.of(
+                        SHEET,
+                        "<worksheet><cols>",
+                        "<col min=\"1\" max=\"1\" hidden=\"1\"/>",
+                        MEGABYTES,
+                        "</cols>" + HEAD.substring(11)));
+        all.put(
+                "shared texts without end",
+                Part.of("xl/sharedStrings.xml", "<sst>", "<si><t>text #</t></si>", MEGABYTES, ""));
         all.put("empty shared texts without end", Part.of("xl/sharedStrings.xml", "<sst>", "<si/>", MEGABYTES, ""));
-        all.put("styles without end", Part.of("xl/styles.xml", "<styleSheet><cellXfs>", "<xf numFmtId=\"14\"/>", MEGABYTES, "</cellXfs></styleSheet>"));
-        all.put("types without end", Part.of("[Content_Types].xml", "<Types>", "<Default Extension=\"a\" ContentType=\"b\"/>", MEGABYTES, ""));
-        all.put("references without end", Part.of("xl/_rels/workbook.xml.rels", "<Relationships>", "<Relationship/>", MEGABYTES, ""));
-        all.put("sheets without end", Part.of("xl/workbook.xml", "<workbook xmlns:r=\"http://schemas.openxmlformats.org/officeDocument/2006/relationships\"><sheets>", "<sheet name=\"A#\" r:id=\"rId1\"/>", MEGABYTES, ""));
-        all.put("many rows", new Part(SHEET, HEAD,
-                "<row><c t=\"inlineStr\"><is><t>S#</t></is></c><c><v>12.5</v></c></row>", 400_000, "</sheetData></worksheet>"));
+        all.put(
+                "styles without end",
+                Part.of(
+                        "xl/styles.xml",
+                        "<styleSheet><cellXfs>",
+                        "<xf numFmtId=\"14\"/>",
+                        MEGABYTES,
+                        "</cellXfs></styleSheet>"));
+        all.put(
+                "types without end",
+                Part.of(
+                        "[Content_Types].xml",
+                        "<Types>",
+                        "<Default Extension=\"a\" ContentType=\"b\"/>",
+                        MEGABYTES,
+                        ""));
+        all.put(
+                "references without end",
+                Part.of("xl/_rels/workbook.xml.rels", "<Relationships>", "<Relationship/>", MEGABYTES, ""));
+        all.put(
+                "sheets without end",
+                Part.of(
+                        "xl/workbook.xml",
+                        "<workbook xmlns:r=\"http://schemas.openxmlformats.org/officeDocument/2006/relationships\"><sheets>",
+                        "<sheet name=\"A#\" r:id=\"rId1\"/>",
+                        MEGABYTES,
+                        ""));
+        all.put(
+                "many rows",
+                new Part(
+                        SHEET,
+                        HEAD,
+                        "<row><c t=\"inlineStr\"><is><t>S#</t></is></c><c><v>12.5</v></c></row>",
+                        400_000,
+                        "</sheetData></worksheet>"));
         return all;
     }
 
     private static Map<String, Part> ods() {
         Map<String, Part> all = new LinkedHashMap<>();
         all.put("blanks without end", Part.of("content.xml", ODS_HEAD, " ", GIGABYTES, ""));
-        all.put("a text without end", Part.of("content.xml", ODS_HEAD + "<table:table-row><table:table-cell><text:p>", "x", GIGABYTES, ""));
-        all.put("blanks in a text by number", Part.of("content.xml", ODS_HEAD + "<table:table-row><table:table-cell><text:p>", "<text:s text:c=\"30000\"/>", MEGABYTES, ""));
-        all.put("a row over and over", new Part("content.xml", ODS_HEAD,
-                "<table:table-row table:number-rows-repeated=\"1048570\"><table:table-cell table:number-columns-repeated=\"16000\" office:value-type=\"float\" office:value=\"1\"/></table:table-row>", 1, ODS_END));
-        all.put("rows over and over", new Part("content.xml", ODS_HEAD,
-                "<table:table-row table:number-rows-repeated=\"900000\"><table:table-cell office:value-type=\"string\"><text:p>S1</text:p></table:table-cell></table:table-row>", 3, ODS_END));
-        all.put("empty rows over and over", Part.of("content.xml", ODS_HEAD,
-                "<table:table-row table:number-rows-repeated=\"999999999\"/>", MEGABYTES, ODS_END));
-        all.put("many rows", new Part("content.xml", ODS_HEAD,
-                "<table:table-row><table:table-cell office:value-type=\"string\"><text:p>S#</text:p></table:table-cell><table:table-cell office:value-type=\"float\" office:value=\"12.5\"/></table:table-row>",
-                400_000, ODS_END));
+        all.put(
+                "a text without end",
+                Part.of("content.xml", ODS_HEAD + "<table:table-row><table:table-cell><text:p>", "x", GIGABYTES, ""));
+        all.put(
+                "blanks in a text by number",
+                Part.of(
+                        "content.xml",
+                        ODS_HEAD + "<table:table-row><table:table-cell><text:p>",
+                        "<text:s text:c=\"30000\"/>",
+                        MEGABYTES,
+                        ""));
+        all.put(
+                "a row over and over",
+                new Part(
+                        "content.xml",
+                        ODS_HEAD,
+                        "<table:table-row table:number-rows-repeated=\"1048570\"><table:table-cell table:number-columns-repeated=\"16000\" office:value-type=\"float\" office:value=\"1\"/></table:table-row>",
+                        1,
+                        ODS_END));
+        all.put(
+                "rows over and over",
+                new Part(
+                        "content.xml",
+                        ODS_HEAD,
+                        "<table:table-row table:number-rows-repeated=\"900000\"><table:table-cell office:value-type=\"string\"><text:p>S1</text:p></table:table-cell></table:table-row>",
+                        3,
+                        ODS_END));
+        all.put(
+                "empty rows over and over",
+                Part.of(
+                        "content.xml",
+                        ODS_HEAD,
+                        "<table:table-row table:number-rows-repeated=\"999999999\"/>",
+                        MEGABYTES,
+                        ODS_END));
+        all.put(
+                "many rows",
+                new Part(
+                        "content.xml",
+                        ODS_HEAD,
+                        "<table:table-row><table:table-cell office:value-type=\"string\"><text:p>S#</text:p></table:table-cell><table:table-cell office:value-type=\"float\" office:value=\"12.5\"/></table:table-row>",
+                        400_000,
+                        ODS_END));
         return all;
     }
 
@@ -122,7 +196,8 @@ public final class WorkbookHostileChild {
 
     private static Map<String, byte[]> unzipped(byte[] zip) throws IOException {
         Map<String, byte[]> all = new LinkedHashMap<>();
-        try (java.util.zip.ZipInputStream in = new java.util.zip.ZipInputStream(new java.io.ByteArrayInputStream(zip))) {
+        try (java.util.zip.ZipInputStream in =
+                new java.util.zip.ZipInputStream(new java.io.ByteArrayInputStream(zip))) {
             for (ZipEntry entry = in.getNextEntry(); entry != null; entry = in.getNextEntry()) {
                 all.put(entry.getName(), in.readAllBytes());
             }
@@ -204,8 +279,7 @@ public final class WorkbookHostileChild {
     private static void say(PrintStream out, String name, ResolvedPlan plan, IntakeSettings settings, Path file)
             throws IOException {
         long from = System.nanoTime();
-        Intake intake =
-                ReadingFiles.readBlocks(plan, List.of(Input.file("r", file)), settings, block -> {});
+        Intake intake = ReadingFiles.readBlocks(plan, List.of(Input.file("r", file)), settings, block -> {});
         long seconds = TimeUnit.NANOSECONDS.toSeconds(System.nanoTime() - from);
         List<String> lines = intake.refused().lines();
         out.println(name + "|" + seconds + "|" + (lines.isEmpty() ? intake.rows() : lines.get(0)));

@@ -41,7 +41,8 @@ class WorkbookHostileTest {
                 String[] fields = line.split("\\|", 3);
                 assertThat(fields).as(line).hasSize(3);
                 assertThat(Long.parseLong(fields[1])).as(line).isLessThan(MOST_SECONDS);
-                said.add(fields[0] + ": " + fields[2]);
+                // How far a guard lets the parser come depends on the sizes of the platform's buffers.
+                said.add(fields[0] + ": " + fields[2].replaceAll("row \\d{4,}", "row N"));
             }
         }
         assertThat(child.waitFor(1, TimeUnit.MINUTES)).isTrue();

@@ -293,7 +293,13 @@ class WorkbookReadingsTest {
     }
 
     @ParameterizedTest
-    @CsvSource({"UTF-8, UTF-8, ''", "UTF-8, UTF-8, \uFEFF", "UTF-16, UTF-16LE, \uFEFF", "UTF-16, UTF-16BE, ''", "UTF-16, UTF-16LE, ''"})
+    @CsvSource({
+        "UTF-8, UTF-8, ''",
+        "UTF-8, UTF-8, \uFEFF",
+        "UTF-16, UTF-16LE, \uFEFF",
+        "UTF-16, UTF-16BE, ''",
+        "UTF-16, UTF-16LE, ''"
+    })
     void parts_areInUtf8OrUtf16(String declared, String written, String mark) {
         byte[] bytes = new XlsxWriter()
                 .sheet("Readings", List.of())
