@@ -19,24 +19,6 @@ final class CarriedShelf implements Inputs.Shelf {
         this.sheet = sheet;
     }
 
-    /** Inputs under the names that they had. */
-    Inputs inputs() {
-        List<String> readings =
-                files(Role.READINGS).stream().map(CarriedFile::name).toList();
-        Inputs inputs = new Inputs(
-                        files(Role.PLAN).stream()
-                                .map(CarriedFile::name)
-                                .findFirst()
-                                .orElse("plan.json"),
-                        files(Role.JOB).stream().map(CarriedFile::name).findFirst(),
-                        readings,
-                        this)
-                .choosing(ReadingChoices.of(sheet.manifest().options()));
-        files(Role.MAPPING).stream().map(CarriedFile::name).findFirst().ifPresent(inputs::byMapping);
-        files(Role.HOUSE).stream().map(CarriedFile::name).findFirst().ifPresent(inputs::ofHouse);
-        return inputs;
-    }
-
     /** Whether the sheet carries everything that it was made from. */
     boolean isWhole() {
         return sheet.manifest().inputs().stream()

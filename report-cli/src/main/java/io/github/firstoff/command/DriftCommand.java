@@ -1,30 +1,22 @@
 package io.github.firstoff.command;
 
-import io.github.firstoff.conformance.SheetVerdict;
 import io.github.firstoff.intake.DecimalMark;
 import io.github.firstoff.intake.Input;
 import io.github.firstoff.intake.InputRefused;
 import io.github.firstoff.plan.ResolvedCharacteristic;
 import io.github.firstoff.proof.CarriedFile;
-import io.github.firstoff.report.kind.DriftReport;
-import io.github.firstoff.sheet.DriftFinding;
 import io.github.firstoff.sheet.DriftFollower;
-import io.github.firstoff.sheet.DriftJson;
-import io.github.firstoff.sheet.DriftMaker;
 import io.github.firstoff.sheet.DriftOptions;
 import io.github.firstoff.sheet.DriftRefused;
-import io.github.firstoff.sheet.DriftSheet;
-import io.github.firstoff.sheet.DriftWords;
 import io.github.firstoff.sheet.Sheet;
-import io.github.firstoff.sheet.SheetKind;
 import io.github.firstoff.study.drift.DriftSettings;
 import java.io.IOException;
-import java.io.InputStream;
 import java.math.BigDecimal;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.attribute.BasicFileAttributes;
 import java.nio.file.attribute.FileTime;
+import java.time.Instant;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
@@ -158,14 +150,13 @@ final class DriftCommand extends StudyCommand {
     private List<Path> readings = new ArrayList<>();
 
     DriftCommand(Console console) {
-        super(console);
+        super(new DriftRecipe(), console);
         terminal = console;
     }
 
     @Override
     public Integer call() {
         DriftOptions options = options();
-        Path planPath = Objects.requireNonNull(plan);
         if (readings.stream().filter(DriftCommand::isStandardInput).count() > 1) {
             throw usage("- can be read only once");
         }
@@ -174,7 +165,7 @@ final class DriftCommand extends StudyCommand {
             if (readings.stream().anyMatch(DriftCommand::isStandardInput)) {
                 throw usage("- can be read only once, and --follow reads again and again");
             }
-            return follow(planPath, follow, options.withoutDetection());
+            return follow(follow, from(options.withoutDetection(), follow));
         }
         if (stopOnSignal || idle != 0 || subgroup != null) {
             throw usage("--stop-on-signal, --until-idle and --subgroup need --follow FILE");
@@ -182,10 +173,14 @@ final class DriftCommand extends StudyCommand {
         if (readings.isEmpty()) {
             throw usage("READINGS are missing: name at least one file, or -");
         }
+        Instant now = Clock.now(line());
+        Optional<SigningOptions.Pen> pen = pen(now);
+        Ingredients from = from(options, null);
+        FileShelf shelf = shelf();
         try {
-            DriftSheet sheet =
-                    study(planPath, readings, new FileShelf(false, console().in()), options);
-            return tell(sheet);
+            DriftRecipe.Made made = study(from, shelf, now);
+            keep(shelf.opened());
+            return tell(made, shelf.kept(), from, pen);
         } catch (DriftRefused refused) {
             return refused(refused);
         }
@@ -196,7 +191,7 @@ final class DriftCommand extends StudyCommand {
     }
 
     private ParameterException usage(String message) {
-        return new ParameterException(command().commandLine(), message);
+        return new ParameterException(line(), message);
     }
 
     private DriftOptions options() {
@@ -229,19 +224,31 @@ final class DriftCommand extends StudyCommand {
         }
     }
 
-    private DriftSheet study(Path planPath, List<Path> files, Inputs.Shelf shelf, DriftOptions options) {
-        Inputs inputs = new Inputs(planPath, job, files, shelf)
-                .choosing(new ReadingChoices(Optional.ofNullable(decimalMark), Optional.ofNullable(sheet), false));
-        Optional.ofNullable(mapping).map(Path::toString).ifPresent(inputs::byMapping);
-        keep(inputs.paths());
-        Sheet sheet;
-        try {
-            sheet = inputs.sheet(SheetKind.DRIFT, Clock.now(command().commandLine()));
-        } finally {
-            keep(inputs.paths());
+    @Override
+    Ingredients ingredients() {
+        Ingredients from = Ingredients.NONE
+                .with(CarriedFile.Role.PLAN, Objects.requireNonNull(plan))
+                .with(CarriedFile.Role.JOB, Optional.ofNullable(job))
+                .with(CarriedFile.Role.MAPPING, Optional.ofNullable(mapping));
+        for (Path each : readings) {
+            from = from.with(CarriedFile.Role.READINGS, each);
         }
-        requireKnown(sheet);
-        return DriftMaker.make(sheet, options);
+        return from.choosing(
+                new ReadingChoices(Optional.ofNullable(decimalMark), Optional.ofNullable(sheet), false).options());
+    }
+
+    /** Everything that the study is made from, with a file that grows behind the others. */
+    private Ingredients from(DriftOptions options, @Nullable Path growing) {
+        return onStationery(ingredients()
+                .with(CarriedFile.Role.READINGS, Optional.ofNullable(growing))
+                .choosing(DriftRecipe.options(options)));
+    }
+
+    private DriftRecipe.Made study(Ingredients from, Inputs.Shelf shelf, Instant now) {
+        keep(from);
+        InspectionRecipe.Made inspection = DriftRecipe.inspection(from, shelf, now);
+        requireKnown(inspection.sheet());
+        return DriftRecipe.study(inspection, DriftRecipe.asked(from.options()));
     }
 
     /** A characteristic that the plan does not have is a slip on the command line. */
@@ -278,30 +285,20 @@ final class DriftCommand extends StudyCommand {
         return characteristic.number() + " (" + characteristic.characteristic().feature() + ")";
     }
 
-    private int tell(DriftSheet sheet) {
-        List<String> lines = new ArrayList<>();
-        for (DriftFinding finding : sheet.findings()) {
-            lines.addAll(new DriftWords(finding).lines());
-        }
-        sheet.left().forEach(left -> lines.add("Not followed: " + left.number() + " " + left.reason() + "."));
-        return tell(
-                sheet.sheet().notices(),
-                paper -> new DriftReport().compose(sheet, paper),
-                target -> DriftJson.write(sheet, target),
-                lines,
-                sheet.verdict() == SheetVerdict.ACCEPTED);
-    }
-
     private int refused(DriftRefused refused) {
         terminal.message("firstoff: " + refused.reason());
         return ExitCodes.INPUT;
     }
 
+    /** What was seen at the last look, and the files as they were then. */
+    private record Looked(DriftRecipe.Made made, GrowingFile shelf) {}
+
     /** What a file was like when it was looked at. */
     private record State(long size, FileTime changed) {}
 
     /** Ctrl-C ends the program only when its last words are out. */
-    private int follow(Path planPath, Path file, DriftOptions options) {
+    private int follow(Path file, Ingredients from) {
+        Optional<SigningOptions.Pen> pen = pen(Clock.now(line()));
         CountDownLatch asked = new CountDownLatch(1);
         CountDownLatch ended = new CountDownLatch(1);
         Thread hook = new Thread(() -> {
@@ -316,7 +313,7 @@ final class DriftCommand extends StudyCommand {
         });
         Runtime.getRuntime().addShutdownHook(hook);
         try {
-            return watch(planPath, file, options, asked);
+            return watch(file, from, pen, asked);
         } finally {
             ended.countDown();
             try {
@@ -328,14 +325,11 @@ final class DriftCommand extends StudyCommand {
         }
     }
 
-    private int watch(Path planPath, Path file, DriftOptions options, CountDownLatch asked) {
+    private int watch(Path file, Ingredients from, Optional<SigningOptions.Pen> pen, CountDownLatch asked) {
         DriftFollower follower =
                 new DriftFollower(file.toString(), subgroup == null ? OptionalInt.empty() : OptionalInt.of(subgroup));
-        List<Path> files = new ArrayList<>(readings);
-        files.add(file);
-        GrowingFile shelf = new GrowingFile(file);
         Optional<State> before = Optional.empty();
-        DriftSheet last = null;
+        Looked last = null;
         String toldOff = "";
         long lastChange = System.nanoTime();
         try {
@@ -346,12 +340,13 @@ final class DriftCommand extends StudyCommand {
                     lastChange = System.nanoTime();
                     String fault = "";
                     try {
-                        last = study(planPath, files, shelf, options);
-                        DriftFollower.News news = follower.look(last);
+                        GrowingFile shelf = new GrowingFile(file, shelf());
+                        last = new Looked(study(from, shelf, Clock.now(line())), shelf);
+                        DriftFollower.News news = follower.look(last.made().sheet());
                         news.lines().forEach(this::say);
                         terminal.flush();
                         if (news.signalled() && stopOnSignal) {
-                            finish(last);
+                            finish(last, from, pen);
                             return ExitCodes.NOT_ACCEPTED;
                         }
                     } catch (DriftRefused tooFew) {
@@ -370,7 +365,7 @@ final class DriftCommand extends StudyCommand {
                         terminal.message("firstoff: no readings came that could be followed");
                         return ExitCodes.INPUT;
                     }
-                    return finish(last);
+                    return finish(last, from, pen);
                 }
             }
         } catch (InterruptedException interrupted) {
@@ -389,8 +384,10 @@ final class DriftCommand extends StudyCommand {
         }
     }
 
-    private int finish(DriftSheet sheet) {
-        return tell(sheet);
+    private int finish(Looked last, Ingredients from, Optional<SigningOptions.Pen> pen) {
+        keep(last.shelf().files.opened());
+        Instant now = Clock.now(line());
+        return tell(last.made(), last.shelf().files.kept(), from, pen.map(each -> each.at(now)));
     }
 
     private static Optional<State> state(Path file) {
@@ -405,17 +402,23 @@ final class DriftCommand extends StudyCommand {
 
     /** Files as they are, but of the one that grows only whole lines: its last may still be written. */
     private static final class GrowingFile implements Inputs.Shelf {
-        private final FileShelf others = new FileShelf(false, InputStream.nullInputStream());
+        private final FileShelf files;
         private final Path growing;
 
-        GrowingFile(Path growing) {
+        GrowingFile(Path growing, FileShelf files) {
             this.growing = growing;
+            this.files = files;
+        }
+
+        @Override
+        public void wasRead(CarriedFile.Role role, int place, String sha256) {
+            files.wasRead(role, place, sha256);
         }
 
         @Override
         public Input open(CarriedFile.Role role, int place, String name) {
             if (role != CarriedFile.Role.READINGS || !name.equals(growing.toString()) || !isOfLines(name)) {
-                return others.open(role, place, name);
+                return files.open(role, place, name);
             }
             try {
                 byte[] bytes = Files.readAllBytes(growing);
@@ -423,10 +426,10 @@ final class DriftCommand extends StudyCommand {
                 while (end > 0 && bytes[end - 1] != '\n') {
                     end--;
                 }
-                return Input.bytes(name, Arrays.copyOf(bytes, end), relative -> Optional.empty());
+                return files.open(role, place, name, Arrays.copyOf(bytes, end));
             } catch (IOException unreadable) {
                 // Whoever reads it says in its own words what is wrong with it.
-                return others.open(role, place, name);
+                return files.open(role, place, name);
             }
         }
 

@@ -24,6 +24,7 @@ final class FileShelf implements Inputs.Shelf {
     private final boolean keeps;
     private final InputStream standardInput;
     private final List<Evidence.Kept> kept = new ArrayList<>();
+    private final List<Path> opened = new ArrayList<>();
     private long room = Evidence.MOST_READINGS;
 
     /**
@@ -43,6 +44,7 @@ final class FileShelf implements Inputs.Shelf {
             return standardInput(role, place);
         }
         Path path = Path.of(name);
+        opened.add(path);
         if (!keeps || (Files.exists(path) && !Files.isRegularFile(path))) {
             // Whoever reads it says in its own words what is wrong with a folder, a device or a pipe: they may have no
             // end.
@@ -64,16 +66,7 @@ final class FileShelf implements Inputs.Shelf {
             // Whoever reads it says in its own words what is wrong with it.
             return Input.file(path);
         }
-        room = Math.max(0, room - bytes.length);
-        String own = Inputs.nameOf(name);
-        kept.add(new Evidence.Kept(
-                new CarriedFile(
-                        role,
-                        own,
-                        bytes.length,
-                        HexFormat.of().formatHex(sha256().digest(bytes)),
-                        Optional.of(CarriedFile.attachmentName(role, place, own))),
-                bytes));
+        keep(role, place, name, bytes);
         return Input.bytes(
                 name,
                 bytes,
@@ -99,26 +92,51 @@ final class FileShelf implements Inputs.Shelf {
         if (bytes.length == room) {
             throw new OutputFault(name + " is too long to be carried in a sheet; save it as a file");
         }
-        room -= bytes.length;
+        keep(role, place, name, bytes);
+        return Input.bytes(name, bytes, relative -> Optional.empty());
+    }
+
+    private void keep(Role role, int place, String name, byte[] bytes) {
+        room = Math.max(0, room - bytes.length);
+        String own = Inputs.nameOf(name);
         kept.add(new Evidence.Kept(
                 new CarriedFile(
                         role,
-                        name,
+                        own,
                         bytes.length,
                         HexFormat.of().formatHex(sha256().digest(bytes)),
-                        Optional.of(CarriedFile.attachmentName(role, place, name))),
+                        Optional.of(CarriedFile.attachmentName(role, place, own))),
                 bytes));
+    }
+
+    /**
+     * Bytes that were read already, in place of those of a file.
+     *
+     * @param bytes the bytes; not copied, so leave them as they are
+     */
+    Input open(Role role, int place, String name, byte[] bytes) {
+        opened.add(Path.of(name));
+        if (keeps) {
+            if (bytes.length > room) {
+                throw new OutputFault(name + " is too long to be carried in a sheet");
+            }
+            keep(role, place, name, bytes);
+        }
         return Input.bytes(name, bytes, relative -> Optional.empty());
     }
 
     @Override
-    public void wasRead(int place, String sha256) {
-        List<Evidence.Kept> files = kept.stream()
-                .filter(each -> each.file().role() == Role.READINGS)
-                .toList();
+    public void wasRead(Role role, int place, String sha256) {
+        List<Evidence.Kept> files =
+                kept.stream().filter(each -> each.file().role() == role).toList();
         if (place <= files.size() && !files.get(place - 1).file().sha256().equals(sha256)) {
             throw new OutputFault(files.get(place - 1).file().name() + " was changed while it was read");
         }
+    }
+
+    /** The files that were opened, also those that others name, such as the logo of a house. */
+    List<Path> opened() {
+        return List.copyOf(opened);
     }
 
     /** What was opened, in that order. */

@@ -23,13 +23,9 @@ import io.github.firstoff.sheet.Sheet;
 import io.github.firstoff.sheet.SheetKind;
 import io.github.firstoff.sheet.SheetMaker;
 import io.github.firstoff.words.Labels;
-import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
-import java.security.MessageDigest;
-import java.security.NoSuchAlgorithmException;
 import java.time.Instant;
 import java.util.ArrayList;
-import java.util.HexFormat;
 import java.util.List;
 import java.util.Optional;
 import java.util.function.BiConsumer;
@@ -62,8 +58,8 @@ final class Inputs {
         /** Opens one of them; of readings, the place among their files is told, counted from 1. */
         Input open(CarriedFile.Role role, int place, String name);
 
-        /** Hears which bytes of a file of readings were read. */
-        default void wasRead(int place, String sha256) {}
+        /** Hears which bytes of a file were read that may be too large to be held. */
+        default void wasRead(CarriedFile.Role role, int place, String sha256) {}
     }
 
     /**
@@ -173,7 +169,7 @@ final class Inputs {
         intake = Optional.of(read);
         InspectionRecord record = choices.keepGoing() ? read.recordOfTheGoodRows() : read.recordOrRefuse();
         for (int i = 0; i < read.files().size(); i++) {
-            shelf.wasRead(i + 1, read.files().get(i).sha256());
+            shelf.wasRead(CarriedFile.Role.READINGS, i + 1, read.files().get(i).sha256());
         }
 
         List<String> notices = new ArrayList<>();
@@ -206,7 +202,8 @@ final class Inputs {
             hashes.add(file.sha256());
             names.add(nameOf(file.name()));
         }
-        Provenance provenance = new Provenance(ProgramVersion.text(), now, together(hashes), names, read.rows());
+        Provenance provenance =
+                new Provenance(ProgramVersion.text(), now, Sources.together(hashes), names, read.rows());
         Job stated = jobFile.map(JobFile::job).orElse(Job.NOT_STATED);
         SheetMaker maker = new SheetMaker(
                 kind,
@@ -240,19 +237,5 @@ final class Inputs {
     static String nameOf(String path) {
         Path name = Path.of(path).getFileName();
         return name == null ? path : name.toString();
-    }
-
-    /** One hash over the hashes of all files, in the order of the command line. */
-    private static String together(List<String> hashes) {
-        try {
-            MessageDigest digest = MessageDigest.getInstance("SHA-256");
-            for (String hash : hashes) {
-                digest.update(hash.getBytes(StandardCharsets.US_ASCII));
-                digest.update((byte) '\n');
-            }
-            return HexFormat.of().formatHex(digest.digest());
-        } catch (NoSuchAlgorithmException fault) {
-            throw new IllegalStateException("every Java has SHA-256", fault);
-        }
     }
 }

@@ -2,19 +2,10 @@ package io.github.firstoff.command;
 
 import io.github.firstoff.conformance.SheetVerdict;
 import io.github.firstoff.intake.InputRefused;
-import io.github.firstoff.proof.Evidence;
-import io.github.firstoff.report.kind.ReportCatalogue;
-import io.github.firstoff.report.kind.Stationery;
-import io.github.firstoff.report.model.Attachment;
-import io.github.firstoff.report.model.ReportModel;
-import io.github.firstoff.report.pdf.HeadlessFonts;
-import io.github.firstoff.report.pdf.PdfRenderer;
 import io.github.firstoff.sheet.Sheet;
 import io.github.firstoff.sheet.SheetJson;
 import io.github.firstoff.sheet.SheetKind;
 import io.github.firstoff.sheet.TableCsv;
-import java.io.ByteArrayOutputStream;
-import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
 import java.time.Instant;
@@ -144,18 +135,8 @@ abstract class SheetCommand implements Callable<Integer> {
 
     /** Reads these files, and writes and says what they come to. */
     final Integer sheetOf(CommandSpec command, Path planPath, List<Path> files) {
-        if (signing.isPositionWithoutKey() || (signing.isAsked() && out == null)) {
-            throw new ParameterException(
-                    command.commandLine(),
-                    out == null
-                            ? "--sign and --position need --out FILE.pdf: only a sheet can be signed"
-                            : "--position needs --sign KEY.p12: it stands in the signature");
-        }
-        signing.refuseToOverwriteKey(command.commandLine(), out);
         Instant now = Clock.now(command.commandLine());
-        // A key that cannot sign is found out before the work is done, not after.
-        Optional<SigningOptions.Pen> pen =
-                signing.isAsked() ? Optional.of(signing.pen(command.commandLine(), now)) : Optional.empty();
+        Optional<SigningOptions.Pen> pen = signing.penFor(command.commandLine(), out, now);
         ReadingChoices choices = reading.choices();
         FileShelf shelf = new FileShelf(out != null, console.in());
         Inputs inputs = new Inputs(planPath, job, files, shelf).choosing(choices);
@@ -214,9 +195,11 @@ abstract class SheetCommand implements Callable<Integer> {
         if (out != null && !refused) {
             Map<String, String> options = new LinkedHashMap<>(choices.options());
             options.putAll(stationery.options());
-            Stationery paper = StationeryOptions.stationery(inputs.house(), options);
             progress.at("setting the sheet", 0, 0);
-            print(sheet, paper, Evidence.of(sheet, shelf.kept(), options), pen, out);
+            MadeSheet made = new InspectionRecipe.Made(sheet, inputs.house());
+            new SheetPress(made, shelf.kept(), options)
+                    .print(pen, out)
+                    .forEach(message -> console.message("note: " + message));
         }
         progress.end();
         if (csv != null) {
@@ -231,37 +214,6 @@ abstract class SheetCommand implements Callable<Integer> {
         console.flush();
         boolean accepted = sheet.result().verdict() == SheetVerdict.ACCEPTED && !refused;
         return accepted ? ExitCodes.ACCEPTED : ExitCodes.NOT_ACCEPTED;
-    }
-
-    private void print(
-            Sheet sheet,
-            Stationery paper,
-            List<Attachment> attachments,
-            Optional<SigningOptions.Pen> pen,
-            Path target) {
-        prepareFonts();
-        ReportModel model = ReportCatalogue.compose(sheet, paper);
-        List<String> messages = new ArrayList<>();
-        ByteArrayOutputStream unsigned = new ByteArrayOutputStream();
-        try {
-            messages.addAll(
-                    new PdfRenderer().render(model, attachments, unsigned).messages());
-        } catch (IOException fault) {
-            throw new OutputFault(target + " cannot be set: " + Faults.reason(fault), fault);
-        }
-        byte[] file = pen.isPresent()
-                ? pen.get().sign(unsigned.toByteArray(), sheet.job().inspector())
-                : unsigned.toByteArray();
-        OutputFile.write(target, stream -> stream.write(file));
-        messages.forEach(message -> console.message("note: " + message));
-    }
-
-    static void prepareFonts() {
-        try {
-            HeadlessFonts.prepare();
-        } catch (IOException fault) {
-            throw new OutputFault("the fonts of the sheet cannot be unpacked: " + Faults.reason(fault), fault);
-        }
     }
 
     private void refuseToOverwriteInputs(CommandSpec command, Inputs inputs) {

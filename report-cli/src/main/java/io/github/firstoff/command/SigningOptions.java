@@ -37,8 +37,21 @@ final class SigningOptions {
         return key != null;
     }
 
-    boolean isPositionWithoutKey() {
-        return key == null && position != null;
+    /**
+     * The key that signs a sheet, opened before the sheet is made: one that cannot sign is found out before the work is done, not after.
+     *
+     * @return empty if no signature is asked for
+     */
+    Optional<Pen> penFor(CommandLine line, @Nullable Path out, Instant now) {
+        if ((key == null && position != null) || (isAsked() && out == null)) {
+            throw new ParameterException(
+                    line,
+                    out == null
+                            ? "--sign and --position need --out FILE.pdf: only a sheet can be signed"
+                            : "--position needs --sign KEY.p12: it stands in the signature");
+        }
+        refuseToOverwriteKey(line, out);
+        return isAsked() ? Optional.of(pen(line, now)) : Optional.empty();
     }
 
     /** A sheet must not be written over the key that signs it. */
@@ -60,6 +73,11 @@ final class SigningOptions {
             this.key = key;
             this.position = position;
             this.now = now;
+        }
+
+        /** The same for a signature at a later time. */
+        Pen at(Instant later) {
+            return new Pen(key, position, later);
         }
 
         /** Whose key it is. */

@@ -1,38 +1,24 @@
 package io.github.firstoff.command;
 
-import io.github.firstoff.inspection.House;
-import io.github.firstoff.intake.Fault;
-import io.github.firstoff.intake.HouseFile;
-import io.github.firstoff.intake.Input;
-import io.github.firstoff.intake.Notice;
-import io.github.firstoff.report.kind.Stationery;
-import io.github.firstoff.report.model.PaperSize;
-import io.github.firstoff.report.model.ReportModel;
-import io.github.firstoff.report.pdf.HeadlessFonts;
-import io.github.firstoff.report.pdf.PdfRenderer;
-import io.github.firstoff.sheet.Provenance;
-import io.github.firstoff.words.Labels;
-import java.io.IOException;
-import java.nio.charset.StandardCharsets;
+import io.github.firstoff.proof.CarriedFile;
+import io.github.firstoff.proof.Evidence;
 import java.nio.file.Path;
-import java.security.MessageDigest;
-import java.security.NoSuchAlgorithmException;
-import java.util.ArrayList;
-import java.util.HexFormat;
+import java.time.Instant;
 import java.util.List;
+import java.util.Objects;
 import java.util.Optional;
 import java.util.concurrent.Callable;
-import java.util.function.Consumer;
-import java.util.function.Function;
 import org.jspecify.annotations.Nullable;
+import picocli.CommandLine;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.ParameterException;
 import picocli.CommandLine.Spec;
 
-/** What the commands that study something have in common: files in, a sheet and a result out. */
+/** What the commands that study something have in common: files in, a sheet that proves itself and a result out. */
 abstract class StudyCommand implements Callable<Integer> {
+    private final SheetRecipe recipe;
     private final Console console;
 
     @Spec
@@ -44,53 +30,33 @@ abstract class StudyCommand implements Callable<Integer> {
     @Mixin
     private final StationeryOptions stationery = new StationeryOptions();
 
+    @Mixin
+    private final SigningOptions signing = new SigningOptions();
+
     @Option(names = "--json", description = "Put the result on standard output as one JSON document.")
     private boolean json;
 
-    StudyCommand(Console console) {
+    StudyCommand(SheetRecipe recipe, Console console) {
+        this.recipe = recipe;
         this.console = console;
     }
 
-    final Console console() {
-        return console;
+    /** The files and choices that the command line names, apart from the stationery. */
+    abstract Ingredients ingredients();
+
+    @Override
+    public Integer call() {
+        Instant now = Clock.now(line());
+        Optional<SigningOptions.Pen> pen = pen(now);
+        FileShelf shelf = shelf();
+        Ingredients from = onStationery(ingredients());
+        MadeSheet made = make(from, shelf, now);
+        keep(shelf.opened());
+        return tell(made, shelf.kept(), from, pen);
     }
 
-    /** Notices as they stand on a sheet that travels: without the folders of this machine. */
-    static List<String> lines(List<Notice> notices) {
-        return notices.stream()
-                .map(notice -> new Notice(
-                                new Fault.Where(
-                                        Inputs.nameOf(notice.where().file()),
-                                        notice.where().line(),
-                                        notice.where().column(),
-                                        notice.where().field()),
-                                notice.message())
-                        .line())
-                .distinct()
-                .toList();
-    }
-
-    /** Where a result comes from: the names of its files and one hash over theirs. */
-    Provenance provenance(List<String> files, List<String> hashes, long rows) {
-        try {
-            MessageDigest digest = MessageDigest.getInstance("SHA-256");
-            for (String hash : hashes) {
-                digest.update(hash.getBytes(StandardCharsets.US_ASCII));
-                digest.update((byte) '\n');
-            }
-            return new Provenance(
-                    ProgramVersion.text(),
-                    Clock.now(command().commandLine()),
-                    HexFormat.of().formatHex(digest.digest()),
-                    files.stream().map(Inputs::nameOf).toList(),
-                    rows);
-        } catch (NoSuchAlgorithmException fault) {
-            throw new IllegalStateException("every Java has SHA-256", fault);
-        }
-    }
-
-    final CommandSpec command() {
-        return java.util.Objects.requireNonNull(spec);
+    final CommandLine line() {
+        return Objects.requireNonNull(spec).commandLine();
     }
 
     /** Whether standard output is to hold one document and nothing else. */
@@ -98,8 +64,35 @@ abstract class StudyCommand implements Callable<Integer> {
         return json;
     }
 
-    /** Refuses to write the sheet over something that is read. */
-    void keep(List<Path> inputs) {
+    /** The key that signs the sheet; empty if no signature is asked for. */
+    final Optional<SigningOptions.Pen> pen(Instant now) {
+        return signing.penFor(line(), out, now);
+    }
+
+    /** Files as they are, kept if a sheet is to carry them. */
+    final FileShelf shelf() {
+        return new FileShelf(out != null, console.in());
+    }
+
+    /** These ingredients, and on what they are printed. */
+    final Ingredients onStationery(Ingredients from) {
+        stationery.requireKnownLanguage(line());
+        return from.with(CarriedFile.Role.HOUSE, stationery.house()).choosing(stationery.options());
+    }
+
+    /** Makes the sheet, unless it would be written over one of its inputs. */
+    final MadeSheet make(Ingredients from, Inputs.Shelf shelf, Instant now) {
+        keep(from);
+        return recipe.make(from, shelf, now);
+    }
+
+    /** Refuses to write the sheet over something that is to be read. */
+    final void keep(Ingredients from) {
+        keep(from.paths());
+    }
+
+    /** Refuses to write the sheet over something that was read. */
+    final void keep(List<Path> inputs) {
         keep(inputs, Optional.ofNullable(out), "--out");
     }
 
@@ -110,61 +103,27 @@ abstract class StudyCommand implements Callable<Integer> {
                                 .normalize()
                                 .equals(input.toAbsolutePath().normalize())))
                 .ifPresent(path -> {
-                    throw new ParameterException(
-                            command().commandLine(), option + " " + path + " would overwrite an input");
+                    throw new ParameterException(line(), option + " " + path + " would overwrite an input");
                 });
     }
 
     /** Tells the result: notices, the sheet where it is wanted, and then JSON or a few lines. */
-    int tell(
-            List<String> notices,
-            Function<PaperSize, ReportModel> model,
-            Consumer<java.io.Writer> document,
-            List<String> lines,
-            boolean accepted) {
-        notices.forEach(notice -> console.message("note: " + notice));
+    final int tell(MadeSheet made, List<Evidence.Kept> kept, Ingredients from, Optional<SigningOptions.Pen> pen) {
+        made.notices().forEach(notice -> console.message("note: " + notice));
         if (out != null) {
-            print(onStationery(model), out);
+            new SheetPress(made, kept, from.options())
+                    .print(pen, out)
+                    .forEach(message -> console.message("note: " + message));
         }
         if (json) {
-            document.accept(console.outWriter());
+            made.claim().write(console.outWriter());
         } else {
-            lines.forEach(console::result);
+            made.lines().stream().map(each -> each.replace('\u00A0', ' ')).forEach(console::result);
             if (out != null) {
                 console.result("Written: " + out);
             }
         }
         console.flush();
-        return accepted ? ExitCodes.ACCEPTED : ExitCodes.NOT_ACCEPTED;
-    }
-
-    /** The sheet on the firm's paper; those that are not translated speak English whatever the house speaks. */
-    private ReportModel onStationery(Function<PaperSize, ReportModel> model) {
-        Optional<House> house = stationery
-                .house()
-                .map(path ->
-                        HouseFile.read(Input.file(path), Labels.languages()).house());
-        Stationery chosen = StationeryOptions.stationery(house, stationery.options());
-        Stationery spoken = isTranslated() ? chosen : new Stationery(chosen.paper(), Labels.ENGLISH, house);
-        return spoken.on(() -> model.apply(spoken.paper()));
-    }
-
-    /** Whether its sheet speaks other languages than English. */
-    boolean isTranslated() {
-        return false;
-    }
-
-    private void print(ReportModel model, Path target) {
-        try {
-            HeadlessFonts.prepare();
-        } catch (IOException fault) {
-            throw new OutputFault("the fonts of the sheet cannot be unpacked: " + Faults.reason(fault), fault);
-        }
-        List<String> messages = new ArrayList<>();
-        OutputFile.write(
-                target,
-                stream ->
-                        messages.addAll(new PdfRenderer().render(model, stream).messages()));
-        messages.forEach(message -> console.message("note: " + message));
+        return made.accepted() ? ExitCodes.ACCEPTED : ExitCodes.NOT_ACCEPTED;
     }
 }

@@ -1,7 +1,6 @@
 package io.github.firstoff.command;
 
 import io.github.firstoff.intake.InputRefused;
-import io.github.firstoff.proof.Evidence;
 import io.github.firstoff.proof.Finding;
 import io.github.firstoff.proof.ProofRefused;
 import io.github.firstoff.proof.SheetFile;
@@ -9,18 +8,12 @@ import io.github.firstoff.proof.SignatureCheck;
 import io.github.firstoff.proof.SignatureReport;
 import io.github.firstoff.proof.TrustedCertificates;
 import io.github.firstoff.proof.Verification;
-import io.github.firstoff.report.kind.ReportCatalogue;
-import io.github.firstoff.report.kind.Stationery;
-import io.github.firstoff.report.model.Attachment;
-import io.github.firstoff.report.pdf.PdfRenderer;
-import io.github.firstoff.sheet.Sheet;
-import io.github.firstoff.sheet.SheetKind;
+import io.github.firstoff.sheet.DriftRefused;
 import java.io.ByteArrayOutputStream;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
-import java.util.Arrays;
 import java.util.List;
 import java.util.Objects;
 import java.util.Optional;
@@ -85,11 +78,9 @@ final class VerifyCommand implements Callable<Integer> {
 
     /** The sheet as this program makes it from what the sheet carries; empty, with the reason, if it cannot. */
     private static Optional<Verification.Again> again(SheetFile file, List<String> refusal) {
-        Optional<SheetKind> kind = Arrays.stream(SheetKind.values())
-                .filter(each -> each.command().equals(file.manifest().command()))
-                .findFirst();
+        Optional<SheetRecipe> recipe = SheetRecipes.of(file.manifest().command());
         CarriedShelf shelf = new CarriedShelf(file);
-        if (kind.isEmpty()) {
+        if (recipe.isEmpty()) {
             refusal.add("This program knows no sheet of the kind \u201C"
                     + file.manifest().command() + "\u201D.");
             return Optional.empty();
@@ -97,30 +88,29 @@ final class VerifyCommand implements Callable<Integer> {
         if (!shelf.isWhole()) {
             return Optional.empty();
         }
-        Inputs inputs = shelf.inputs();
-        Sheet sheet;
+        Ingredients from = Ingredients.of(file.manifest());
+        MadeSheet made;
         try {
-            sheet = inputs.sheet(kind.get(), file.manifest().madeAt());
+            made = recipe.get().make(from, shelf, file.manifest().madeAt());
         } catch (InputRefused refused) {
             refused.lines().forEach(refusal::add);
             return Optional.empty();
+        } catch (DriftRefused refused) {
+            refusal.add(refused.reason());
+            return Optional.empty();
         }
-        List<Attachment> attachments =
-                Evidence.of(sheet, shelf.kept(), file.manifest().options());
-        if (!sheet.refusals().isEmpty()) {
-            refusal.add("No certificate can be given on what it carries: " + String.join(" ", sheet.refusals()));
-            return Optional.of(new Verification.Again(attachments, new byte[0]));
-        }
+        SheetPress press = new SheetPress(made, shelf.kept(), from.options());
         ByteArrayOutputStream pdf = new ByteArrayOutputStream();
+        if (!made.refusals().isEmpty()) {
+            refusal.add("No certificate can be given on what it carries: " + String.join(" ", made.refusals()));
+            return Optional.of(new Verification.Again(made.claim(), press.attachments(), pdf.toByteArray()));
+        }
         try {
-            SheetCommand.prepareFonts();
-            Stationery paper =
-                    StationeryOptions.stationery(inputs.house(), file.manifest().options());
-            new PdfRenderer().render(ReportCatalogue.compose(sheet, paper), attachments, pdf);
+            press.print(pdf);
         } catch (IOException fault) {
             throw new OutputFault("the sheet cannot be made again: " + Faults.reason(fault), fault);
         }
-        return Optional.of(new Verification.Again(attachments, pdf.toByteArray()));
+        return Optional.of(new Verification.Again(made.claim(), press.attachments(), pdf.toByteArray()));
     }
 
     static byte[] bytes(Path path) {

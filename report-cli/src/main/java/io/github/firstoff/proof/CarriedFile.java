@@ -28,7 +28,15 @@ public record CarriedFile(Role role, String name, long size, String sha256, Opti
         /** How the lines of readings are understood. */
         MAPPING("mapping", "Mapping: how the lines of the readings are understood"),
         /** What was measured. */
-        READINGS("readings", "Readings as they were read");
+        READINGS("readings", "Readings as they were read"),
+        /** A joint of two parts. */
+        ASSEMBLY("assembly", "Assembly: the joint, its parts and temperatures"),
+        /** Measured bores of the outer part of a joint. */
+        BORES("readings-bores", "Readings of the bores as they were read"),
+        /** Measured sizes of what goes into the bores. */
+        RINGS("readings-rings", "Readings of what goes in as they were read"),
+        /** The members of a dimension loop. */
+        STACK("stack", "Members of the dimension loop");
 
         private final String beginning;
         private final String description;
@@ -51,13 +59,13 @@ public record CarriedFile(Role role, String name, long size, String sha256, Opti
 
     /**
      * The name under which a sheet carries a file: the role's word, for readings their place among the files, and the file's own name in
-     * letters that every reader of PDF files can show.
+     * letters that every reader of PDF files can show. Further files of any other role have their place too.
      *
-     * @param place counted from 1
+     * @param place counted from 1 among the files of that role
      */
     public static String attachmentName(Role role, int place, String name) {
         String safe = name.replaceAll("[^A-Za-z0-9._-]", "_");
-        return role == Role.READINGS
+        return role == Role.READINGS || place > 1
                 ? String.format(Locale.ROOT, "%s-%02d-%s", role.beginning(), place, safe)
                 : role.beginning() + "-" + safe;
     }

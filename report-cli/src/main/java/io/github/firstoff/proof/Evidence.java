@@ -2,8 +2,6 @@ package io.github.firstoff.proof;
 
 import io.github.firstoff.report.model.Attachment;
 import io.github.firstoff.report.model.Attachment.Relationship;
-import io.github.firstoff.sheet.Sheet;
-import io.github.firstoff.sheet.SheetJson;
 import java.io.StringWriter;
 import java.nio.charset.StandardCharsets;
 import java.util.ArrayList;
@@ -56,11 +54,11 @@ public final class Evidence {
     /**
      * The attachments of a sheet: inputs, result, judged readings and manifest.
      *
-     * @param sheet the sheet
+     * @param claim what the sheet says
      * @param inputs what it was made from, in the order in which they were read
      * @param options choices of the command line that change the sheet, by name
      */
-    public static List<Attachment> of(Sheet sheet, List<Kept> inputs, Map<String, String> options) {
+    public static List<Attachment> of(Claim claim, List<Kept> inputs, Map<String, String> options) {
         List<Attachment> attachments = new ArrayList<>();
         for (Kept kept : inputs) {
             kept.file()
@@ -73,19 +71,16 @@ public final class Evidence {
                             kept.bytes())));
         }
         attachments.add(new Attachment(
-                RESULT, JSON, "Result: every figure and verdict of the sheet", Relationship.DATA, result(sheet)));
+                RESULT, JSON, "Result: every figure and verdict of the sheet", Relationship.DATA, result(claim)));
         if (inputs.stream().allMatch(kept -> kept.file().attachment().isPresent())) {
-            attachments.add(new Attachment(
-                    JudgedReadings.NAME,
-                    CSV,
-                    "Every reading as it was judged",
-                    Relationship.DATA,
-                    JudgedReadings.csv(sheet)));
+            claim.readings()
+                    .ifPresent(readings -> attachments.add(new Attachment(
+                            readings.name(), CSV, readings.description(), Relationship.DATA, readings.csv())));
         }
         Manifest manifest = new Manifest(
-                sheet.kind().command(),
-                sheet.provenance().program(),
-                sheet.provenance().madeAt(),
+                claim.command(),
+                claim.provenance().program(),
+                claim.provenance().madeAt(),
                 options,
                 inputs.stream().map(Kept::file).toList());
         attachments.add(new Attachment(
@@ -97,9 +92,9 @@ public final class Evidence {
         return attachments;
     }
 
-    static byte[] result(Sheet sheet) {
+    private static byte[] result(Claim claim) {
         StringWriter text = new StringWriter();
-        SheetJson.write(sheet, text);
+        claim.write(text);
         return text.toString().getBytes(StandardCharsets.UTF_8);
     }
 

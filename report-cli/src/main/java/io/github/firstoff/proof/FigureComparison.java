@@ -21,7 +21,7 @@ final class FigureComparison {
     private static final Set<String> NOT_COMPARED = Set.of("program");
 
     /** By what entries of a list are known, so that one that is missing does not shift all others. */
-    private static final List<String> NAMES = List.of("number", "part", "gauge", "test");
+    private static final List<String> NAMES = List.of("number", "outer", "name", "moment", "part", "gauge", "test");
 
     private final List<String> differences = new ArrayList<>();
     private final boolean onlyCarried;

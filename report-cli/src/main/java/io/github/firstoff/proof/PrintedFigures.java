@@ -1,54 +1,71 @@
 package io.github.firstoff.proof;
 
+import java.io.IOException;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Optional;
 
-/** The figures of a result that a sheet prints as they are: limits, readings, the least and the greatest. */
-final class PrintedFigures {
-    private PrintedFigures() {}
-
+/** The figures of a result that a sheet prints as they are. */
+@FunctionalInterface
+public interface PrintedFigures {
     /**
      * A figure that must stand on the sheet.
      *
      * @param place whose it is, in words
-     * @param written its digits
+     * @param written its digits, or its words
      */
     record Figure(String place, String written) {}
 
-    static List<Figure> of(Object result) {
-        Optional<String> command = Json.text(result, "command");
-        List<Figure> figures = new ArrayList<>();
-        for (Object characteristic : Json.list(result, "characteristics")) {
-            // Angles are printed in degrees, minutes and seconds; a certificate leaves out what is not judged.
-            boolean judged = Json.text(characteristic, "verdict").isPresent();
-            if (!judged || Json.text(characteristic, "unit").equals(Optional.of("degree"))) {
-                continue;
-            }
-            String name =
-                    "characteristic " + Json.text(characteristic, "number").orElse("without a number");
-            if (!command.equals(Optional.of("certificate"))) {
-                if (Json.text(characteristic, "naturalBound").isEmpty()) {
-                    add(figures, name + ", lower limit,", characteristic, "lower");
-                }
-                add(figures, name + ", upper limit,", characteristic, "upper");
-            }
-            if (command.equals(Optional.of("first-article"))) {
-                for (Object reading : Json.list(characteristic, "readings")) {
-                    if (Json.text(reading, "unit").isPresent()) {
-                        continue; // in another unit than the limits, and so perhaps an angle in minutes
-                    }
-                    add(figures, name + ", part " + Json.text(reading, "part").orElse("") + ",", reading, "value");
-                }
-            } else {
-                add(figures, name + ", least value,", characteristic, "minimum");
-                add(figures, name + ", greatest value,", characteristic, "maximum");
-            }
-        }
-        return figures;
+    /**
+     * Those of one result.
+     *
+     * @param result the JSON document
+     * @throws IOException if it is none
+     */
+    List<Figure> of(byte[] result) throws IOException;
+
+    /** Limits, readings, the least and the greatest of the characteristics of an inspection. */
+    static PrintedFigures ofInspection() {
+        return result -> InspectionFigures.of(Json.parse(result));
     }
 
-    private static void add(List<Figure> figures, String place, Object from, String name) {
-        Json.text(from, name).ifPresent(written -> figures.add(new Figure(place, written)));
+    /**
+     * What stands at these places of the document, texts and numbers as they are written; a place that is not there is left out.
+     *
+     * @param paths names of members with dots between them, such as {@code worstCase.minimum}; {@code []} behind the name of a list stands
+     *     for each of its entries, such as {@code members[].name} or {@code decisions[]}
+     */
+    static PrintedFigures at(String... paths) {
+        List<String> all = List.of(paths);
+        return result -> {
+            Object document = Json.parse(result);
+            List<Figure> figures = new ArrayList<>();
+            for (String path : all) {
+                follow(document, List.of(path.split("\\.", -1)), "", figures);
+            }
+            return figures;
+        };
+    }
+
+    private static void follow(Object value, List<String> steps, String place, List<Figure> figures) {
+        if (steps.isEmpty()) {
+            if (value instanceof String || value instanceof Json.Figure) {
+                figures.add(new Figure(place, value.toString()));
+            }
+            return;
+        }
+        List<String> rest = steps.subList(1, steps.size());
+        String step = steps.get(0);
+        boolean each = step.endsWith("[]");
+        String name = each ? step.substring(0, step.length() - 2) : step;
+        String here = place.isEmpty() ? name : place + ", " + name;
+        if (each) {
+            int number = 0;
+            for (Object entry : Json.list(value, name)) {
+                number++;
+                follow(entry, rest, here + " " + number, figures);
+            }
+        } else {
+            Json.member(value, name).ifPresent(found -> follow(found, rest, here, figures));
+        }
     }
 }

@@ -40,16 +40,19 @@ public final class Verification {
 
     /** The sheet as this program makes it from what the sheet carries. */
     public static final class Again {
+        private final Claim claim;
         private final List<Attachment> attachments;
         private final byte[] pdf;
 
         /**
          * A sheet made again.
          *
+         * @param claim what it says
          * @param attachments what it carries
          * @param pdf its file; empty where it cannot be compared, because the sheet is of another version
          */
-        public Again(List<Attachment> attachments, byte[] pdf) {
+        public Again(Claim claim, List<Attachment> attachments, byte[] pdf) {
+            this.claim = claim;
             this.attachments = List.copyOf(attachments);
             this.pdf = pdf;
         }
@@ -250,6 +253,8 @@ public final class Verification {
     }
 
     private void figures(Again again) {
+        // The cause before its consequences.
+        again.claim.readings().ifPresent(readings -> readings(readings, again));
         boolean older = isOfAnotherVersion(sheet, program);
         try {
             FigureComparison.Outcome outcome = FigureComparison.of(
@@ -268,41 +273,43 @@ public final class Verification {
         } catch (IOException fault) {
             findings.add(Finding.no(Area.RESULT, "The result that it carries cannot be read: " + fault.getMessage()));
         }
-        Optional<byte[]> judged = sheet.attachment(JudgedReadings.NAME);
-        Optional<byte[]> judgedAgain = again.attachment(JudgedReadings.NAME);
-        if (judged.isPresent() && judgedAgain.isPresent()) {
-            readings(JudgedReadings.lines(judged.get()), JudgedReadings.lines(judgedAgain.get()));
-        } else if (judged.isEmpty() && judgedAgain.isPresent()) {
-            findings.add(Finding.no(Area.RESULT, JudgedReadings.NAME + " is missing from the sheet."));
+    }
+
+    private void readings(ReadingLines lines, Again again) {
+        Optional<byte[]> carried = sheet.attachment(lines.name());
+        Optional<byte[]> fresh = again.attachment(lines.name());
+        if (carried.isPresent() && fresh.isPresent()) {
+            readings(lines, lines.linesOf(carried.get()), lines.linesOf(fresh.get()));
+        } else if (carried.isEmpty() && fresh.isPresent()) {
+            findings.add(Finding.no(Area.RESULT, lines.name() + " is missing from the sheet."));
         }
     }
 
     /** Line by line, so that the very reading is named. */
-    private void readings(List<String> carried, List<String> again) {
+    private void readings(ReadingLines lines, List<String> carried, List<String> again) {
         Map<String, List<String>> places = new LinkedHashMap<>();
         for (String line : again) {
-            places.computeIfAbsent(JudgedReadings.place(line), key -> new ArrayList<>())
-                    .add(line);
+            places.computeIfAbsent(lines.place(line), key -> new ArrayList<>()).add(line);
         }
         List<String> differences = new ArrayList<>();
         for (String line : carried) {
-            String place = JudgedReadings.place(line);
+            String place = lines.place(line);
             List<String> here = places.getOrDefault(place, new ArrayList<>());
             if (here.remove(line)) {
                 continue;
             }
-            differences.add("the sheet was made on " + JudgedReadings.inWords(line)
+            differences.add("the sheet was made on " + lines.inWords(line)
                     + (here.isEmpty()
                             ? "; what it carries has no such reading"
-                            : "; what it carries says " + JudgedReadings.inWords(here.remove(0))));
+                            : "; what it carries says " + lines.inWords(here.remove(0))));
         }
         places.values()
                 .forEach(rest -> rest.forEach(line -> differences.add(
-                        "what it carries has " + JudgedReadings.inWords(line) + "; the sheet was made without it")));
+                        "what it carries has " + lines.inWords(line) + "; the sheet was made without it")));
         if (differences.isEmpty()) {
             findings.add(Finding.yes(
                     Area.RESULT,
-                    "All " + carried.size() + " readings are judged as they were when the sheet was made."));
+                    "All " + carried.size() + " readings are taken as they were when the sheet was made."));
         } else {
             list(Area.RESULT, differences, "readings differ");
         }
@@ -322,7 +329,7 @@ public final class Verification {
 
     private void pages(Again again) {
         if (isOfAnotherVersion(sheet, program)) {
-            printedFigures();
+            printedFigures(again.claim.printed());
             return;
         }
         byte[] made = sheet.asMade();
@@ -369,16 +376,15 @@ public final class Verification {
         list(Area.PAGES, differences, "printed lines differ");
     }
 
-    /** Of a sheet of another version: whether the limits and the readings of its result stand on its pages. */
-    private void printedFigures() {
-        // Sheets set a minus where data have a hyphen.
-        String text = String.join(" ", sheet.pages()).replaceAll("\\s+", " ").replace('\u2212', '-');
+    /** Of a sheet of another version: whether the figures of its result that it prints as they are stand on its pages. */
+    private void printedFigures(PrintedFigures printed) {
+        String text = plain(String.join(" ", sheet.pages()));
         List<String> missing = new ArrayList<>();
         int found = 0;
         try {
-            Object result = Json.parse(sheet.attachment(Evidence.RESULT).orElse(new byte[0]));
-            for (PrintedFigures.Figure figure : PrintedFigures.of(result)) {
-                if (text.contains(figure.written())) {
+            for (PrintedFigures.Figure figure :
+                    printed.of(sheet.attachment(Evidence.RESULT).orElse(new byte[0]))) {
+                if (text.contains(plain(figure.written()))) {
                     found++;
                 } else {
                     missing.add(figure.place() + " is " + figure.written()
@@ -391,10 +397,16 @@ public final class Verification {
         }
         if (missing.isEmpty()) {
             findings.add(Finding.yes(
-                    Area.PAGES, "All " + found + " limits, readings and extremes of its result stand on its pages."));
+                    Area.PAGES,
+                    "All " + found + " figures of its result that it prints as they are stand on its pages."));
         } else {
             list(Area.PAGES, missing, "figures were not found on its pages");
         }
+    }
+
+    /** Sheets set a minus where data have a hyphen, spaces that do not break a line, and lines where data have none. */
+    private static String plain(String text) {
+        return text.replace('\u2212', '-').replace('\u00A0', ' ').replaceAll("\\s+", " ");
     }
 
     private void signed() {

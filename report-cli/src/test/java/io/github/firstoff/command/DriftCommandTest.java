@@ -286,6 +286,53 @@ class DriftCommandTest {
         assertThat(run.err()).isEmpty();
     }
 
+    /** Whatever was asked stands in the manifest, or the study could not be made again. */
+    @Test
+    void verify_ofAStudyWithEveryChoice_makesItAgain() throws IOException {
+        Path one = put("one.csv", HEAD + readings("1", 1, 30, 51.985, 0.5) + readings("2", 1, 30, 60, 0));
+        Path two = put("two.csv", HEAD + readings("1", 31, 60, 51.97, 0.5));
+        Path pdf = folder.resolve("drift.pdf");
+        Run run = drift(
+                one,
+                two,
+                "--characteristic",
+                "1",
+                "--characteristic",
+                "2",
+                "--every",
+                "5",
+                "--sigma",
+                "2.7",
+                "--index",
+                "1.1",
+                "--increment",
+                "0.002",
+                "--across-batches",
+                "--decimal-mark",
+                "point",
+                "--paper",
+                "letter",
+                "--out",
+                pdf);
+        assertThat(pdf).as(run.err()).exists();
+        Run verified = run("verify", pdf.toString());
+        assertThat(verified.out()).contains("the same file to the last byte");
+        assertThat(verified.code()).isZero();
+    }
+
+    /** The sheet carries the file as it was at the last look: whole lines. */
+    @Test
+    void verify_ofAFileThatWasFollowed_takesItAsItWas() throws IOException {
+        Path file = put("live.csv", HEAD + readings("1", 1, 30, 51.985, 0.5) + "P031,1,51.9");
+        Path pdf = folder.resolve("drift.pdf");
+        Run run = drift("--follow", file, "--until-idle", "1", "--out", pdf);
+        assertThat(pdf).as(run.err()).exists();
+        Files.writeString(file, "70\nP032,1,51.971\n", StandardOpenOption.APPEND);
+        Run verified = run("verify", pdf.toString());
+        assertThat(verified.out()).contains("All 30 readings").contains("the same file to the last byte");
+        assertThat(verified.code()).isZero();
+    }
+
     @Test
     void stopOnSignal_endsTheMomentATestFires() throws Exception {
         String jump = "P031,1,52.0250\n";

@@ -11,15 +11,13 @@ import io.github.firstoff.proof.Keys;
 import io.github.firstoff.proof.Samples;
 import io.github.firstoff.proof.SheetFile;
 import io.github.firstoff.proof.Signer;
-import io.github.firstoff.report.kind.ReportCatalogue;
+import io.github.firstoff.report.kind.Stationery;
 import io.github.firstoff.report.model.Attachment;
 import io.github.firstoff.report.model.Block;
 import io.github.firstoff.report.model.ReportModel;
 import io.github.firstoff.report.model.Text;
 import io.github.firstoff.report.model.Tone;
 import io.github.firstoff.report.pdf.PdfRenderer;
-import io.github.firstoff.sheet.Sheet;
-import io.github.firstoff.sheet.SheetKind;
 import java.io.ByteArrayOutputStream;
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
@@ -65,7 +63,7 @@ class VerifyTest {
                 Signer.sign(signed, Keys.selfSigned("EC", 256, "CN=B. Marrow").opened(), Optional.empty(), Keys.DAY);
     }
 
-    private static byte[] made(Samples.Sample sample) throws IOException {
+    private static byte[] made(Samples.Made sample) throws IOException {
         Path pdf = folder.resolve("made.pdf");
         sample.make(pdf);
         return Files.readAllBytes(pdf);
@@ -81,8 +79,8 @@ class VerifyTest {
     }
 
     @ParameterizedTest
-    @MethodSource("io.github.firstoff.proof.Samples#all")
-    void verify_everySample_holds(Samples.Sample sample) throws IOException {
+    @MethodSource("io.github.firstoff.proof.Samples#everyKind")
+    void verify_everySample_holds(Samples.Made sample) throws IOException {
         Path pdf = Files.createTempDirectory(folder, "sample").resolve("sheet.pdf");
         sample.make(pdf);
         if (!Files.exists(pdf)) {
@@ -236,15 +234,13 @@ class VerifyTest {
             throws IOException {
         SheetFile sheet = SheetFile.read("sheet.pdf", file);
         CarriedShelf shelf = new CarriedShelf(sheet);
-        SheetKind kind = Arrays.stream(SheetKind.values())
-                .filter(each -> each.command().equals(sheet.manifest().command()))
-                .findFirst()
-                .orElseThrow();
-        Sheet again = shelf.inputs().sheet(kind, sheet.manifest().madeAt());
+        MadeSheet again = SheetRecipes.of(sheet.manifest().command())
+                .orElseThrow()
+                .make(Ingredients.of(sheet.manifest()), shelf, sheet.manifest().madeAt());
         List<Attachment> attachments = new ArrayList<>();
         boolean changed = false;
-        for (Attachment each : io.github.firstoff.proof.Evidence.of(
-                again, shelf.kept(), sheet.manifest().options())) {
+        for (Attachment each :
+                new SheetPress(again, shelf.kept(), sheet.manifest().options()).attachments()) {
             if (each.name().startsWith(attachment)) {
                 String before = new String(each.bytes(), StandardCharsets.UTF_8);
                 String after = change.apply(before);
@@ -259,7 +255,7 @@ class VerifyTest {
                 attachments.add(each);
             }
         }
-        ReportModel model = ReportCatalogue.compose(again);
+        ReportModel model = again.pages(Stationery.PLAIN);
         ReportModel shown = printed.apply(model);
         assertThat(changed || !shown.equals(model)).as("something was forged").isTrue();
         ByteArrayOutputStream out = new ByteArrayOutputStream();
@@ -291,6 +287,96 @@ class VerifyTest {
                 .contains(
                         "The sheet was made on characteristic " + characteristic + ", part " + part + ": " + row[value])
                 .contains("what it carries says characteristic " + characteristic + ", part " + part + ": " + wrong);
+    }
+
+    @Test
+    void verify_oneBoreChangedInsideAPressFit_namesThePieceAndItsSizes() throws IOException {
+        List<String> rows = Files.readAllLines(Samples.FOLDER.resolve("pawl-bush-p.bores.csv"));
+        List<String> heading = List.of(rows.get(0).split(",", -1));
+        String[] row = rows.get(7).split(",", -1);
+        String piece = row[heading.indexOf("part")];
+        String size = row[heading.indexOf("value")];
+        String wrong = size.substring(0, size.length() - 1) + (size.endsWith("1") ? "2" : "1");
+        String[] changed = row.clone();
+        changed[heading.indexOf("value")] = wrong;
+        byte[] fit = made(Samples.pawlBush());
+        assertThat(verify(fit).code()).isZero();
+        Samples.Run run = verify(
+                forged(fit, "readings-bores", text -> text.replace(String.join(",", row), String.join(",", changed))));
+        assertThat(run.code()).isEqualTo(ExitCodes.NOT_ACCEPTED);
+        assertThat(run.out())
+                .contains("readings-bores-pawl-bush-p.bores.csv is not the file that was read")
+                .contains("The sheet was made on measured bore, piece " + piece + ": " + size + " mm")
+                .contains("what it carries says measured bore, piece " + piece + ": " + wrong + " mm")
+                .contains("Interference, mean is");
+    }
+
+    @Test
+    void verify_oneReadingOfAMemberChangedInsideALoop_isNamed() throws IOException {
+        byte[] stack = made(Samples.studies()
+                .filter(each -> each.command().equals("stack"))
+                .findFirst()
+                .orElseThrow());
+        Samples.Run run = verify(forged(stack, "stack-", text -> text.replaceFirst("\"9\\.598\"", "\"9.589\"")));
+        assertThat(run.code()).isEqualTo(ExitCodes.NOT_ACCEPTED);
+        assertThat(run.out())
+                .contains("stack-drum-play.stack.json is not the file that was read")
+                .containsPattern("The sheet was made on member [a-z, ]+, reading \\d+: 9.598 mm; what it carries says")
+                .contains("9.589 mm");
+    }
+
+    /** What the pages of studies say, and what their results say, is held against what their inputs come to. */
+    @ParameterizedTest
+    @MethodSource("io.github.firstoff.proof.Samples#studies")
+    void verify_aStudyThatWasMadeToLie_isFound(Samples.Made sample) throws IOException {
+        byte[] study = made(sample);
+        Samples.Run result = verify(forged(
+                study,
+                "result.json",
+                text -> text.replaceFirst("\"verdict\" : \"[a-z-]+\"", "\"verdict\" : \"forged\"")));
+        assertThat(result.code()).isEqualTo(ExitCodes.NOT_ACCEPTED);
+        assertThat(result.out()).contains("Verdict is");
+        Samples.Run page = verify(forged(study, "none", text -> text, model -> {
+            List<Block> blocks = new ArrayList<>(model.blocks());
+            blocks.set(0, new Block.Headline(Text.of("All is well."), Tone.GOOD));
+            return model.with(blocks);
+        }));
+        assertThat(page.code()).isEqualTo(ExitCodes.NOT_ACCEPTED);
+        assertThat(page.out()).contains("Page 1 prints");
+    }
+
+    /** Studies of another version are checked by the figures that they print as they are. */
+    @ParameterizedTest
+    @MethodSource("io.github.firstoff.proof.Samples#studies")
+    void verify_aStudyOfAnotherVersion_isCheckedByItsFigures(Samples.Made sample) throws IOException {
+        UnaryOperator<String> older = text ->
+                text.replace("\"program\" : \"" + ProgramVersion.text() + "\"", "\"program\" : \"firstoff 0.0.9\"");
+        byte[] study = made(sample);
+        Samples.Run run = verify(forged(study, "manifest.json", older));
+        assertThat(run.code()).as(run.out()).isZero();
+        assertThat(run.out()).containsPattern("All [1-9]\\d* figures of its result that it prints as they are");
+        Samples.Run found = verify(forged(study, "manifest.json", older, model -> {
+            return model.with(model.blocks().stream()
+                    .filter(Block.SignOff.class::isInstance)
+                    .toList());
+        }));
+        assertThat(found.code()).isEqualTo(ExitCodes.NOT_ACCEPTED);
+        assertThat(found.out()).contains("was not found on its pages");
+    }
+
+    @Test
+    void verify_aStudyOnAFirmsPaper_isMadeAgainOnIt() throws IOException {
+        Path pdf = folder.resolve("letter.pdf");
+        Samples.pawlBush()
+                .make(
+                        pdf,
+                        "--paper",
+                        "letter",
+                        "--house",
+                        Samples.FOLDER.resolve("hollin-quay.house.json").toString());
+        Samples.Run run = verify(Files.readAllBytes(pdf));
+        assertThat(run.code()).as(run.out()).isZero();
+        assertThat(run.out()).contains("the same file to the last byte");
     }
 
     @Test
@@ -373,7 +459,7 @@ class VerifyTest {
         assertThat(run.out())
                 .contains("The sheet was made by firstoff 0.0.9; this is " + ProgramVersion.text())
                 .contains("come out the same")
-                .contains("of its result stand on its pages");
+                .contains("of its result that it prints as they are stand on its pages");
         byte[] wrong = forged(unsigned, "", text -> older.apply(text), model -> {
             List<Block> blocks = new ArrayList<>(model.blocks());
             blocks.removeIf(block -> block instanceof Block.Table);

@@ -2,6 +2,9 @@ package io.github.firstoff.proof;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import com.networknt.schema.InputFormat;
+import com.networknt.schema.SchemaRegistry;
+import com.networknt.schema.SpecificationVersion;
 import io.github.firstoff.report.pdf.Seal;
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
@@ -28,8 +31,8 @@ class CarriedFilesTest {
     private Path folder;
 
     @ParameterizedTest
-    @MethodSource("io.github.firstoff.proof.Samples#all")
-    void sheet_everySample_isAnArchiveAndCarriesItsInputs(Samples.Sample sample) throws IOException {
+    @MethodSource("io.github.firstoff.proof.Samples#everyKind")
+    void sheet_everySample_isAnArchiveAndCarriesItsInputs(Samples.Made sample) throws IOException {
         Path pdf = folder.resolve("sheet.pdf");
         Samples.Run run = sample.make(pdf, "--json");
         if (!Files.exists(pdf)) {
@@ -49,7 +52,7 @@ class CarriedFilesTest {
                         (COSDictionary) ((org.apache.pdfbox.cos.COSObject) each).getObject());
                 String name = specification.getFileUnicode();
                 carried.put(name, specification.getEmbeddedFile().toByteArray());
-                boolean input = name.matches("(plan|job|readings)-.*");
+                boolean input = sample.inputs().containsKey(name) || name.startsWith("plan-counterpart-");
                 assertThat(specification.getCOSObject().getNameAsString("AFRelationship"))
                         .as(name)
                         .isEqualTo(input ? "Source" : name.equals("manifest.json") ? "Supplement" : "Data");
@@ -71,13 +74,13 @@ class CarriedFilesTest {
         }
         assertThat(new String(carried.get("result.json"), StandardCharsets.UTF_8))
                 .isEqualTo(run.out());
-        for (String input : new String[] {sample.plan() + ".plan.json", sample.name() + ".job.json"}) {
-            String role = input.endsWith(".plan.json") ? "plan-" : "job-";
-            assertThat(carried.get(role + input)).isEqualTo(Files.readAllBytes(Samples.FOLDER.resolve(input)));
+        assertThat(SchemaRegistry.withDefaultDialect(SpecificationVersion.DRAFT_2020_12)
+                        .getSchema(Files.readString(Path.of("..", "docs", "schemas", "manifest.schema.json")))
+                        .validate(new String(carried.get("manifest.json"), StandardCharsets.UTF_8), InputFormat.JSON))
+                .isEmpty();
+        for (Map.Entry<String, Path> input : sample.inputs().entrySet()) {
+            assertThat(carried).containsEntry(input.getKey(), Files.readAllBytes(input.getValue()));
         }
-        String readings = sample.name() + ".csv";
-        assertThat(carried.get("readings-01-" + readings))
-                .isEqualTo(Files.readAllBytes(Samples.FOLDER.resolve(readings)));
     }
 
     @Test

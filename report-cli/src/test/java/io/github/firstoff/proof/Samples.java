@@ -14,6 +14,8 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
+import java.util.TreeMap;
 import java.util.stream.Stream;
 
 /** The sheets that the samples make. */
@@ -22,8 +24,41 @@ public final class Samples {
 
     private Samples() {}
 
-    /** A sheet of the samples: its command, its plan, and the name that its job and its readings share. */
-    public record Sample(String command, String plan, String name) {
+    /** A sheet that the samples make, of whatever kind. */
+    public interface Made {
+        String command();
+
+        List<String> arguments();
+
+        /** The files that it is made from, by the names under which it carries them. */
+        Map<String, Path> inputs();
+
+        /** Makes the sheet and returns what the command put on standard output. */
+        default Run make(Path pdf, String... more) {
+            List<String> arguments = new ArrayList<>(arguments());
+            arguments.addAll(List.of("--out", pdf.toString()));
+            arguments.addAll(List.of(more));
+            return run(arguments.toArray(String[]::new));
+        }
+    }
+
+    /**
+     * A study of the samples.
+     *
+     * @param command its command
+     * @param arguments the command line
+     * @param inputs the files by the names under which the sheet carries them
+     */
+    public record Study(String command, List<String> arguments, Map<String, Path> inputs) implements Made {
+        @Override
+        public String toString() {
+            return String.join(" ", arguments).replace(FOLDER + java.io.File.separator, "");
+        }
+    }
+
+    /** A sheet of an inspection: its command, its plan, and the name that its job and its readings share. */
+    public record Sample(String command, String plan, String name) implements Made {
+        @Override
         public List<String> arguments() {
             return List.of(
                     command,
@@ -34,12 +69,15 @@ public final class Samples {
                     FOLDER.resolve(name + ".csv").toString());
         }
 
-        /** Makes the sheet and returns what the command put on standard output. */
-        public Run make(Path pdf, String... more) {
-            List<String> arguments = new ArrayList<>(arguments());
-            arguments.addAll(List.of("--out", pdf.toString()));
-            arguments.addAll(List.of(more));
-            return run(arguments.toArray(String[]::new));
+        @Override
+        public Map<String, Path> inputs() {
+            return Map.of(
+                    "plan-" + plan + ".plan.json",
+                    FOLDER.resolve(plan + ".plan.json"),
+                    "job-" + name + ".job.json",
+                    FOLDER.resolve(name + ".job.json"),
+                    "readings-01-" + name + ".csv",
+                    FOLDER.resolve(name + ".csv"));
         }
 
         @Override
@@ -76,6 +114,96 @@ public final class Samples {
         } catch (IOException fault) {
             throw new UncheckedIOException(fault);
         }
+    }
+
+    /** The sheets of every kind that the samples make. */
+    public static Stream<Made> everyKind() {
+        return Stream.concat(all(), studies());
+    }
+
+    /** Every assembly and every loop of the samples, with the readings that belong to it. */
+    public static Stream<Study> studies() {
+        try (Stream<Path> files = Files.list(FOLDER)) {
+            List<Study> studies = files.map(path -> path.getFileName().toString())
+                    .sorted()
+                    .flatMap(name -> name.endsWith(".assembly.json")
+                            ? fits(name)
+                            : name.endsWith(".stack.json")
+                                    ? Stream.of(study("stack", Map.of("", name), Map.of("", "stack-")))
+                                    : Stream.empty())
+                    .toList();
+            assertThat(studies).hasSizeGreaterThan(4);
+            return Stream.concat(studies.stream(), Stream.of(drift(), history()));
+        } catch (IOException fault) {
+            throw new UncheckedIOException(fault);
+        }
+    }
+
+    private static Stream<Study> fits(String assembly) {
+        Map<String, String> roles = Map.of("", "assembly-", "--bores", "readings-bores-", "--rings", "readings-rings-");
+        return switch (assembly) {
+            case "hq-310-p-seat.assembly.json" ->
+                Stream.of(
+                        study("fit", Map.of("", assembly), roles),
+                        study("fit", Map.of("", assembly, "--bores", "batch-2207.csv"), roles));
+            case "pawl-bush-p.assembly.json" -> Stream.of(pawlBush());
+            default -> Stream.of(study("fit", Map.of("", assembly), roles));
+        };
+    }
+
+    /** The press fit of which both parts were measured. */
+    public static Study pawlBush() {
+        return study(
+                "fit",
+                Map.of(
+                        "",
+                        "pawl-bush-p.assembly.json",
+                        "--bores",
+                        "pawl-bush-p.bores.csv",
+                        "--rings",
+                        "pawl-bush.rings.csv"),
+                Map.of("", "assembly-", "--bores", "readings-bores-", "--rings", "readings-rings-"));
+    }
+
+    /** The study of how the tools of a batch wear. */
+    public static Study drift() {
+        Sample batch = new Sample("drift", "hq-340-p", "batch-2216");
+        return new Study(batch.command(), batch.arguments(), batch.inputs());
+    }
+
+    /** The seats of two batches beside one another. */
+    public static Study history() {
+        Map<String, Path> inputs = new TreeMap<>();
+        inputs.put("plan-hq-310-p.plan.json", FOLDER.resolve("hq-310-p.plan.json"));
+        inputs.put("job-batch-2207.job.json", FOLDER.resolve("batch-2207.job.json"));
+        inputs.put("job-02-batch-2208.job.json", FOLDER.resolve("batch-2208.job.json"));
+        inputs.put("readings-01-batch-2207.csv", FOLDER.resolve("batch-2207.csv"));
+        inputs.put("readings-02-batch-2208.csv", FOLDER.resolve("batch-2208.csv"));
+        return new Study(
+                "history",
+                List.of(
+                        "history",
+                        "--plan",
+                        FOLDER.resolve("hq-310-p.plan.json").toString(),
+                        "--characteristic",
+                        "1",
+                        FOLDER.resolve("batch-2207.csv").toString(),
+                        FOLDER.resolve("batch-2208.csv").toString()),
+                inputs);
+    }
+
+    /** A study by its files, each under its option, and the beginnings of the names under which the sheet carries them. */
+    private static Study study(String command, Map<String, String> files, Map<String, String> beginnings) {
+        List<String> arguments = new ArrayList<>(List.of(command));
+        Map<String, Path> inputs = new TreeMap<>();
+        new TreeMap<>(files).forEach((option, name) -> {
+            if (!option.isEmpty()) {
+                arguments.add(option);
+            }
+            arguments.add(FOLDER.resolve(name).toString());
+            inputs.put(beginnings.get(option) + name, FOLDER.resolve(name));
+        });
+        return new Study(command, arguments, inputs);
     }
 
     private static Stream<Sample> sheets(String name) {

@@ -112,8 +112,20 @@ public final class AssemblyFile {
      *     readings, or pairs name pieces that are not there
      */
     public Measured with(Optional<Path> bores, Optional<Path> rings) {
-        Optional<SizeReadings> outer = bores.map(path -> readings(joint.outer(), "outer", path));
-        Optional<SizeReadings> inner = rings.map(path -> readings(joint.inner(), "inner", path));
+        return withReadings(bores.map(Input::file), rings.map(Input::file));
+    }
+
+    /**
+     * Reads the sizes that were measured.
+     *
+     * @param bores readings of the outer part, which can be read more than once
+     * @param rings readings of the inner part, likewise
+     * @throws InputRefused if an input cannot be used, hands are mixed, a size cannot belong to the joint, a part has neither limits nor
+     *     readings, or pairs name pieces that are not there
+     */
+    public Measured withReadings(Optional<Input> bores, Optional<Input> rings) {
+        Optional<SizeReadings> outer = bores.map(input -> readings(joint.outer(), "outer", input));
+        Optional<SizeReadings> inner = rings.map(input -> readings(joint.inner(), "inner", input));
         FaultCollector faults = new FaultCollector();
         requireSizes(faults, joint.outer(), outer, "outer", "--bores");
         requireSizes(faults, joint.inner(), inner, "inner", "--rings");
@@ -135,11 +147,11 @@ public final class AssemblyFile {
         return new Measured(joint, outer.map(SizeReadings::pieces), inner.map(SizeReadings::pieces), hand, all, files);
     }
 
-    private SizeReadings readings(Joint.Member member, String name, Path path) {
+    private SizeReadings readings(Joint.Member member, String name, Input input) {
         return SizeReadings.read(
                 new SizeReadings.Question(
                         joint.nominal(), member.part(), member.hand().or(joint::hand), member.characteristic(), name),
-                path);
+                input);
     }
 
     private void requireSizes(

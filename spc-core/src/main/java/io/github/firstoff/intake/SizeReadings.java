@@ -14,7 +14,6 @@ import io.github.firstoff.plan.ResolvedPlan;
 import io.github.firstoff.quantity.Unit;
 import io.github.firstoff.tolerance.RequirementNotation;
 import java.math.BigDecimal;
-import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
@@ -62,18 +61,19 @@ record SizeReadings(
     /**
      * Reads a file.
      *
+     * @param input it; opened twice where nobody says which characteristic is meant
      * @throws InputRefused with every fault of the file, or if it holds fewer than two sizes
      */
-    static SizeReadings read(Question question, Path path) {
-        String characteristic = question.characteristic().orElseGet(() -> only(question, path));
+    static SizeReadings read(Question question, Input input) {
+        String characteristic = question.characteristic().orElseGet(() -> only(question, input));
         Leeway leeway = new Leeway();
         Intake intake = ReadingFiles.readInputs(
-                plan(question, characteristic), List.of(Input.file(path)), IntakeSettings.USUAL, Optional.of(leeway));
+                plan(question, characteristic), List.of(input), IntakeSettings.USUAL, Optional.of(leeway));
         boolean none = intake.parts().isEmpty() && !leeway.others().isEmpty();
         if (none && intake.refused().faults().stream().allMatch(fault -> fault.kind() == FaultKind.EMPTY)) {
             throw InputRefused.because(Fault.of(
                     FaultKind.UNKNOWN_CHARACTERISTIC,
-                    Where.inFile(path.toString()),
+                    Where.inFile(input.name()),
                     "no reading is of the characteristic that the assembly names for the " + question.member()
                             + " part",
                     "readings of " + named(leeway.others()),
@@ -94,7 +94,7 @@ record SizeReadings(
                     .orElse(0);
             throw InputRefused.because(Fault.of(
                     FaultKind.EMPTY,
-                    new Where(path.toString(), line, 0, ""),
+                    new Where(input.name(), line, 0, ""),
                     "one size says nothing of how sizes are spread",
                     "a sample of " + pieces.size(),
                     "readings of at least two pieces, or no file and a \"requirement\" in the assembly"));
@@ -112,15 +112,14 @@ record SizeReadings(
     }
 
     /** The one characteristic of the file; where there is none, any name will bring its faults to light. */
-    private static String only(Question question, Path path) {
+    private static String only(Question question, Input input) {
         Leeway leeway = new Leeway();
-        ReadingFiles.readInputs(
-                plan(question, NOBODY), List.of(Input.file(path)), IntakeSettings.USUAL, Optional.of(leeway));
+        ReadingFiles.readInputs(plan(question, NOBODY), List.of(input), IntakeSettings.USUAL, Optional.of(leeway));
         Set<String> others = leeway.others();
         if (others.size() > 1) {
             throw InputRefused.because(Fault.of(
                     FaultKind.MISSING,
-                    Where.inFile(path.toString()),
+                    Where.inFile(input.name()),
                     "the file holds several characteristics, and the assembly does not say which of them is the size of the "
                             + question.member() + " part",
                     named(others),

@@ -7,7 +7,9 @@ import io.github.firstoff.report.section.FitSection;
 import io.github.firstoff.report.section.PairTable;
 import io.github.firstoff.report.section.PressCautions;
 import io.github.firstoff.report.section.StudyFrame;
+import io.github.firstoff.report.section.StudySignOff;
 import io.github.firstoff.sheet.FitSheet;
+import io.github.firstoff.words.Labels;
 import java.util.ArrayList;
 import java.util.List;
 
@@ -38,6 +40,8 @@ public final class FitReport {
         blocks.addAll(section.joining());
         blocks.addAll(section.limits());
         blocks.addAll(new PairTable(sheet).blocks());
+        blocks.add(StudySignOff.of(
+                Labels.text("sign.study.fit"), sheet.result().verdicts().accepted()));
         return new StudyFrame("Press fit", sheet.part(), sheet.name(), sheet.hand(), sheet.provenance())
                 .around(
                         paper,

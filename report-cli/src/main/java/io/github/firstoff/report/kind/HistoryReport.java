@@ -1,11 +1,15 @@
 package io.github.firstoff.report.kind;
 
+import io.github.firstoff.report.model.Block;
 import io.github.firstoff.report.model.PaperSize;
 import io.github.firstoff.report.model.ReportModel;
 import io.github.firstoff.report.section.HistorySection;
 import io.github.firstoff.report.section.StudyFrame;
+import io.github.firstoff.report.section.StudySignOff;
 import io.github.firstoff.sheet.HistorySheet;
 import io.github.firstoff.words.Labels;
+import java.util.ArrayList;
+import java.util.List;
 
 /** One characteristic across several batches, on one page as long as the batches have room there. */
 public final class HistoryReport {
@@ -15,6 +19,8 @@ public final class HistoryReport {
     /** The sheet as blocks, for the given paper. */
     public ReportModel compose(HistorySheet sheet, PaperSize paper) {
         HistorySection section = new HistorySection(sheet);
+        List<Block> blocks = new ArrayList<>(section.blocks());
+        blocks.add(StudySignOff.of(Labels.text("sign.study.history"), sheet.accepted()));
         return new StudyFrame(
                         Labels.text("kind.history"),
                         sheet.plan().part().number(),
@@ -25,6 +31,6 @@ public final class HistoryReport {
                         paper,
                         section.rule(),
                         Labels.text("history.subject", sheet.batches().size()),
-                        section.blocks());
+                        blocks);
     }
 }

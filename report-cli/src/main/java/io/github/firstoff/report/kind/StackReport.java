@@ -5,7 +5,9 @@ import io.github.firstoff.report.model.PaperSize;
 import io.github.firstoff.report.model.ReportModel;
 import io.github.firstoff.report.section.StackSection;
 import io.github.firstoff.report.section.StudyFrame;
+import io.github.firstoff.report.section.StudySignOff;
 import io.github.firstoff.sheet.StackSheet;
+import io.github.firstoff.words.Labels;
 import java.util.ArrayList;
 import java.util.List;
 
@@ -28,6 +30,7 @@ public final class StackReport {
         blocks.addAll(section.picture());
         blocks.addAll(section.members());
         blocks.addAll(section.limits());
+        blocks.add(StudySignOff.of(Labels.text("sign.study.stack"), sheet.accepted()));
         return new StudyFrame(
                         "Dimension loop",
                         sheet.result().loop().part().orElse(""),
