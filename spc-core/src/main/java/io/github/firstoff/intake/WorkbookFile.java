@@ -46,7 +46,7 @@ final class WorkbookFile {
         if (bytes.beginning().startsWith(OLD)) {
             throw old(file, bytes);
         }
-        Path aside = Files.createTempFile("firstoff-", ".workbook");
+        Path aside = Files.createTempFile(asideOfThisRun(), ".workbook");
         try {
             copy(file, bytes, aside);
             return new Aside(open(file, aside), aside);
@@ -151,5 +151,10 @@ final class WorkbookFile {
                 Files.deleteIfExists(file);
             }
         }
+    }
+
+    /** How the names of copies begin that this run lays aside; those of another run begin otherwise. */
+    static String asideOfThisRun() {
+        return "firstoff-" + ProcessHandle.current().pid() + "-";
     }
 }

@@ -342,7 +342,8 @@ class WorkbookReadingsTest {
 
     private static long aside() throws IOException {
         try (Stream<Path> files = Files.list(Path.of(System.getProperty("java.io.tmpdir")))) {
-            return files.filter(file -> file.toString().endsWith(".workbook")).count();
+            return files.filter(file -> file.getFileName().toString().startsWith(WorkbookFile.asideOfThisRun()))
+                    .count();
         }
     }
 }
