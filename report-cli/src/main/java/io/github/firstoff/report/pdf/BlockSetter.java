@@ -39,8 +39,15 @@ final class BlockSetter {
 
     List<Slab> set(List<Block> blocks, double measure) {
         List<Slab> slabs = new ArrayList<>();
+        boolean underTable = false;
         for (Block block : blocks) {
+            if (underTable && block instanceof Block.Note && !slabs.isEmpty()) {
+                // A note explains the table above it: it never stands on a page without a row of that table.
+                int last = slabs.size() - 1;
+                slabs.set(last, slabs.get(last).kept());
+            }
             slabs.addAll(set(block, measure));
+            underTable = block instanceof Block.Table;
         }
         return slabs;
     }

@@ -125,6 +125,33 @@ class SheetRulesTest {
     }
 
     @Test
+    void aNoteUnderATableSharesAPageWithARowOfIt() throws IOException {
+        // Wherever the foot of the page falls, what explains a table is read beneath at least one of its rows.
+        for (int lines = 40; lines <= 62; lines++) {
+            List<Block> blocks = new ArrayList<>();
+            for (int i = 0; i < lines; i++) {
+                blocks.add(new Block.Note(Text.of("remark")));
+            }
+            blocks.add(new Block.Table(
+                    List.of(Column.text("Gauge", 1)),
+                    List.of(
+                            TableRow.of(Cell.text("micrometer")),
+                            TableRow.of(Cell.text("caliper")),
+                            TableRow.of(Cell.text("plug")))));
+            blocks.add(new Block.Note(Text.of("coarse for its tolerance")));
+            for (int i = 0; i < 20; i++) {
+                // So much follows that no tighter setting saves the second page.
+                blocks.add(new Block.Paragraph(Text.of("what follows")));
+            }
+            List<String> pages = ReadBack.pages(ReadBack.bytes(sheet(blocks)));
+            assertThat(pages)
+                    .filteredOn(page -> page.contains("coarse for its tolerance"))
+                    .singleElement()
+                    .satisfies(page -> assertThat(page).contains("plug"));
+        }
+    }
+
+    @Test
     void pageBreaksMakeNoEmptyPages() throws IOException {
         List<String> pages = ReadBack.pages(ReadBack.bytes(sheet(
                 new Block.PageBreak(),
