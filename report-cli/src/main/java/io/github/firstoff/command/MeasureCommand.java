@@ -208,7 +208,9 @@ final class MeasureCommand implements Callable<Integer> {
             List<String> named = pieces.stream().map(String::strip).toList();
             Set<String> seen = new HashSet<>();
             for (String each : named) {
-                requireName(each, "--pieces");
+                KeyedReadings.refusalOfPieceName(each).ifPresent(why -> {
+                    throw wrong("--pieces: " + why);
+                });
                 if (!seen.add(each)) {
                     throw wrong("--pieces names " + each + " twice");
                 }

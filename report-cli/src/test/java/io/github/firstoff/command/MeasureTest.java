@@ -348,6 +348,13 @@ class MeasureTest {
     }
 
     @Test
+    void aNameThatNoFileCouldHave_isNotTaken() throws IOException {
+        Run run = measure("Mean\nA1\n51.962\nstop\n");
+        assertThat(run.err()).contains("Not taken: \"Mean\" names no piece");
+        assertThat(column("part")).containsExactly("A1");
+    }
+
+    @Test
     void aValueFinerThanItsGaugeShows_isQuestionedOnce() throws IOException {
         Run run = measure("51.9625\n51.962\nstop\n", "--pieces", "A1");
         assertThat(run.err()).contains("51.9625 mm is finer than gauge MIC-1 shows, whose step is 0.001 mm.");

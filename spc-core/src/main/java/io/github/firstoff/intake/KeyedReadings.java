@@ -5,19 +5,15 @@ import io.github.firstoff.inspection.PartRecord;
 import io.github.firstoff.inspection.Reading;
 import io.github.firstoff.intake.Fault.Where;
 import io.github.firstoff.intake.KeyedEvent.Kind;
-import io.github.firstoff.plan.InspectionPlan;
 import io.github.firstoff.plan.ResolvedCharacteristic;
 import io.github.firstoff.plan.ResolvedPlan;
 import io.github.firstoff.quantity.Unit;
-import io.github.firstoff.tolerance.CountedRequirement;
 import io.github.firstoff.tolerance.Requirement.Nature;
 import java.io.Closeable;
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.nio.file.StandardCopyOption;
-import java.nio.file.StandardOpenOption;
 import java.time.LocalDateTime;
 import java.util.ArrayList;
 import java.util.HashMap;
@@ -39,8 +35,6 @@ import java.util.stream.Stream;
  * <p>Only one session at a time can have a file open. Not for several threads.
  */
 public final class KeyedReadings implements Closeable {
-    private static final int LONGEST_NAME = 200;
-    private static final int LONGEST_REMARK = 1900;
     private static final String CONFIRMED = "confirmed at entry";
 
     private final ResolvedPlan plan;
@@ -49,11 +43,8 @@ public final class KeyedReadings implements Closeable {
     private final KeyedFiles files;
     private final boolean resumed;
     private final List<String> repairs;
-    private final List<Taken> taken = new ArrayList<>();
+    private final List<KeyedLayout.Taken> taken = new ArrayList<>();
     private int repeats;
-
-    /** A kept reading with the piece it was taken on. */
-    private record Taken(String part, Reading reading) {}
 
     private KeyedReadings(
             ResolvedPlan plan, String planHash, String name, KeyedFiles files, boolean resumed, List<String> repairs) {
@@ -76,13 +67,13 @@ public final class KeyedReadings implements Closeable {
      * @throws IOException if a file cannot be opened or written, or another session has it open
      */
     public static KeyedReadings open(ResolvedPlan plan, String planHash, Path csv) throws IOException {
-        requireHarmless(plan);
+        KeyedLayout.requireHarmless(plan);
         requireFile(csv);
         Path journal = csv.resolveSibling(csv.getFileName() + ".journal");
         requireFile(journal);
         List<String> repairs = new ArrayList<>();
         if (!Files.exists(journal) && Files.exists(csv) && Files.size(csv) > 0) {
-            adopt(plan, planHash, csv, journal, repairs);
+            KeyedAdoption.adopt(plan, planHash, csv, journal, repairs);
         }
         DurableFile journalFile = DurableFile.OnDisk.locked(journal);
         DurableFile csvFile;
@@ -106,11 +97,11 @@ public final class KeyedReadings implements Closeable {
         KeyedFiles files = new KeyedFiles(name, journal, csv);
         try {
             if (files.open().isPresent()) {
-                throw notOurs(name, "the journal beside it is empty");
+                throw KeyedLayout.notOurs(name, "the journal beside it is empty");
             }
             boolean resumed = files.state().hasBegun();
             if (!resumed) {
-                files.add(begin(plan, planHash));
+                files.add(KeyedLayout.begin(plan, planHash));
             }
             List<String> repairs = new ArrayList<>(earlierRepairs);
             repairs.addAll(files.repairs());
@@ -128,138 +119,10 @@ public final class KeyedReadings implements Closeable {
         }
     }
 
-    /** Texts of the plan go to the file as they are, since readings are found by them; none may be a formula to a spreadsheet. */
-    private static void requireHarmless(ResolvedPlan plan) {
-        Stream<String> ofPlan = Stream.concat(
-                Stream.of(plan.part().number(), plan.part().revision()),
-                plan.plan().gauges().stream().map(gauge -> gauge.id()));
-        Stream<String> ofCharacteristics = plan.characteristics().stream()
-                .flatMap(each ->
-                        Stream.concat(Stream.of(each.number()), each.characteristic().options().settings().stream()));
-        Stream.concat(ofPlan, ofCharacteristics)
-                .filter(KeyedRow::isFormula)
-                .findFirst()
-                .ifPresent(text -> {
-                    throw InputRefused.because(Fault.of(
-                            FaultKind.UNREADABLE_TEXT,
-                            Where.inFile("the plan"),
-                            "a spreadsheet that opens the readings would take this for a formula",
-                            Echo.quoted(text),
-                            "a text that begins with a letter or a figure"));
-                });
-    }
-
     private static void requireFile(Path path) throws IOException {
         if (Files.exists(path) && !Files.isRegularFile(path)) {
             throw new KeyedFault(path + " is a folder or a device; name a file");
         }
-    }
-
-    private static KeyedEvent begin(ResolvedPlan plan, String planHash) {
-        return KeyedEvent.of(
-                Kind.BEGIN,
-                KeyedState.VERSION,
-                planHash,
-                plan.part().number(),
-                plan.part().revision(),
-                heading(plan),
-                KeyedOrder.PIECE.word());
-    }
-
-    /** The columns that readings of this plan can need, and the part and revision so that no other plan takes the file. */
-    static String heading(ResolvedPlan plan) {
-        List<ReadingColumn> columns =
-                new ArrayList<>(List.of(ReadingColumn.PART, ReadingColumn.CHARACTERISTIC, ReadingColumn.VALUE));
-        int axes = plan.characteristics().stream()
-                .mapToInt(each -> InspectionPlan.axesOf(each.characteristic().requirement()))
-                .max()
-                .orElse(0);
-        columns.addAll(ValueCheck.AXES.subList(0, axes));
-        columns.add(ReadingColumn.UNIT);
-        boolean settings = plan.characteristics().stream()
-                .anyMatch(each -> !each.characteristic().options().settings().isEmpty());
-        if (settings) {
-            columns.add(ReadingColumn.SETTING);
-        }
-        if (plan.plan().thermal().isPresent()) {
-            columns.add(ReadingColumn.TEMPERATURE);
-        }
-        if (plan.characteristics().stream().anyMatch(KeyedReadings::isCounted)) {
-            columns.add(ReadingColumn.SIZE);
-        }
-        columns.addAll(List.of(
-                ReadingColumn.GAUGE,
-                ReadingColumn.OPERATOR,
-                ReadingColumn.TIME,
-                ReadingColumn.NOTE,
-                ReadingColumn.PART_NUMBER,
-                ReadingColumn.REVISION));
-        return String.join(",", columns.stream().map(ReadingColumn::word).toList());
-    }
-
-    private static boolean isCounted(ResolvedCharacteristic characteristic) {
-        return characteristic.characteristic().requirement() instanceof CountedRequirement;
-    }
-
-    /** Takes a readings file whose journal is gone: writes the journal that would have made it. */
-    private static void adopt(ResolvedPlan plan, String planHash, Path csv, Path journal, List<String> repairs)
-            throws IOException {
-        String name = csv.toString();
-        String text = SourceText.of(Input.file(csv), 64L * 1024 * 1024).text();
-        String heading = heading(plan);
-        if (!text.startsWith(heading + "\n")) {
-            throw notOurs(name, "its heading is not " + heading);
-        }
-        int end = text.lastIndexOf('\n') + 1;
-        String whole = text.substring(0, end);
-        List<String> rows = whole.lines().skip(1).toList();
-        List<KeyedEvent> events = new ArrayList<>();
-        events.add(begin(plan, planHash));
-        if (!rows.isEmpty()) {
-            Set<String> pieces = new HashSet<>();
-            List<Taken> readings = readingsOf(plan, name, whole, rows.size());
-            for (int i = 0; i < rows.size(); i++) {
-                Taken each = readings.get(i);
-                if (pieces.add(each.part())) {
-                    events.add(KeyedEvent.of(Kind.GIVEN, each.part()));
-                }
-                events.add(KeyedEvent.of(
-                        Kind.READING,
-                        each.part(),
-                        each.reading().characteristic(),
-                        each.reading().context().setting().orElse(""),
-                        rows.get(i)));
-            }
-        }
-        if (end < text.length()) {
-            repairs.add("The last line of " + Echo.plain(name) + " is not whole (" + Echo.quoted(text.substring(end))
-                    + ") and was removed; measure that again.");
-            try (DurableFile file = DurableFile.OnDisk.shared(csv)) {
-                file.truncate(whole.getBytes(StandardCharsets.UTF_8).length);
-                file.force();
-            }
-        }
-        Path part = journal.resolveSibling(journal.getFileName() + ".part");
-        Files.write(
-                part,
-                KeyedFiles.journalOf(events),
-                StandardOpenOption.CREATE,
-                StandardOpenOption.TRUNCATE_EXISTING,
-                StandardOpenOption.WRITE,
-                StandardOpenOption.DSYNC);
-        Files.move(part, journal, StandardCopyOption.ATOMIC_MOVE);
-        DurableFile.OnDisk.forceFolderOf(journal);
-        repairs.add(Echo.plain(name) + " has no journal beside it; its " + rows.size()
-                + (rows.size() == 1 ? " reading was" : " readings were") + " taken as they stand.");
-    }
-
-    private static InputRefused notOurs(String name, String why) {
-        return InputRefused.because(Fault.of(
-                FaultKind.CONTRADICTION,
-                Where.inFile(name),
-                "the file exists and is no readings file of measuring against this plan (" + why + ")",
-                "",
-                "a new file, or one that this command has begun"));
     }
 
     private void requireSamePart() {
@@ -279,13 +142,13 @@ public final class KeyedReadings implements Closeable {
                     Echo.quoted(plan.part().number()) + " revision "
                             + Echo.quoted(plan.part().revision())));
         }
-        if (!state.heading().equals(heading(plan))) {
+        if (!state.heading().equals(KeyedLayout.heading(plan))) {
             throw InputRefused.because(Fault.of(
                     FaultKind.CONTRADICTION,
                     Where.inFile(name),
                     "the plan was changed since the file was begun, and its readings need other columns now",
                     state.heading(),
-                    heading(plan) + " in a new file"));
+                    KeyedLayout.heading(plan) + " in a new file"));
         }
     }
 
@@ -293,31 +156,8 @@ public final class KeyedReadings implements Closeable {
     private void readKept() {
         int rows = files.state().rows().size();
         if (rows > 0) {
-            taken.addAll(readingsOf(plan, name, new String(files.state().file(), StandardCharsets.UTF_8), rows));
+            taken.addAll(KeyedLayout.readingsOf(plan, name, new String(files.state().file(), StandardCharsets.UTF_8), rows));
         }
-    }
-
-    /** The readings in the order of their rows, one for each. */
-    private static List<Taken> readingsOf(ResolvedPlan plan, String name, String text, int rows) {
-        Intake intake = ReadingFiles.readInputs(
-                plan, List.of(Input.text(name, text)), IntakeSettings.USUAL.withDecimalMark(DecimalMark.POINT));
-        Map<Long, Taken> byLine = new HashMap<>();
-        for (PartRecord part : intake.recordOrRefuse().parts()) {
-            part.readings()
-                    .values()
-                    .forEach(list -> list.forEach(reading ->
-                            byLine.put(reading.context().origin().line(), new Taken(part.serial(), reading))));
-        }
-        List<Taken> inOrder = new ArrayList<>();
-        for (long line = 2; line < rows + 2L; line++) {
-            Taken found = byLine.get(line);
-            if (found == null) {
-                throw InputRefused.because(Fault.of(
-                        FaultKind.BLANK, new Where(name, line, 0, ""), "", "a line without a reading", "a reading"));
-            }
-            inOrder.add(found);
-        }
-        return inOrder;
     }
 
     // ---- where the session stands
@@ -398,7 +238,7 @@ public final class KeyedReadings implements Closeable {
                 part,
                 taken.stream()
                         .filter(each -> each.part().equals(part))
-                        .map(Taken::reading)
+                        .map(KeyedLayout.Taken::reading)
                         .toList());
     }
 
@@ -494,7 +334,7 @@ public final class KeyedReadings implements Closeable {
         if (plan.plan().thermal().isPresent() && length) {
             row.set(ReadingColumn.TEMPERATURE, temperature());
         }
-        if (isCounted(task.characteristic())) {
+        if (KeyedLayout.isCounted(task.characteristic())) {
             row.set(ReadingColumn.SIZE, size());
         }
         List<ReadingColumn> columns = typed.size() == 1 ? List.of(ReadingColumn.VALUE) : ValueCheck.AXES;
@@ -595,7 +435,7 @@ public final class KeyedReadings implements Closeable {
                 task.characteristic().number(),
                 task.setting().orElse(""),
                 entry.row()));
-        taken.add(new Taken(task.part(), entry.reading()));
+        taken.add(new KeyedLayout.Taken(task.part(), entry.reading()));
     }
 
     /** Leaves what is to be measured next unmeasured for now; {@link #again()} comes back to it. */
@@ -633,7 +473,7 @@ public final class KeyedReadings implements Closeable {
         KeyedState.Act last = acts.get(acts.size() - 1);
         files.add(KeyedEvent.of(Kind.UNDO));
         if (last instanceof KeyedState.Kept) {
-            Taken back = taken.remove(taken.size() - 1);
+            KeyedLayout.Taken back = taken.remove(taken.size() - 1);
             return new TakenBack(Optional.of(back.part()), Optional.of(back.reading()));
         }
         return new TakenBack(
@@ -664,7 +504,7 @@ public final class KeyedReadings implements Closeable {
         if (pieces().contains(part.strip())) {
             return Optional.of("there is a piece " + Echo.quoted(part.strip()) + " already");
         }
-        return refusalOf(part, LONGEST_NAME);
+        return KeyedNames.refusalOfPiece(part);
     }
 
     /** Names a piece that is known beforehand, so that undo does not take its name back. */
@@ -691,27 +531,17 @@ public final class KeyedReadings implements Closeable {
 
     /** Why this cannot be a remark; empty if it can. */
     public static Optional<String> refusalOfRemark(String text) {
-        return refusalOf(text, LONGEST_REMARK);
+        return KeyedNames.refusalOfRemark(text);
     }
 
     /** Why this cannot be the name of a person or a gauge; empty if it can. */
     public static Optional<String> refusalOfName(String text) {
-        return refusalOf(text, LONGEST_NAME);
+        return KeyedNames.refusalOfName(text);
     }
 
-    private static Optional<String> refusalOf(String text, int longest) {
-        String stripped = text.strip();
-        if (stripped.isEmpty()) {
-            return Optional.of("nothing stands there");
-        }
-        if (stripped.length() > longest) {
-            return Optional.of("it has " + stripped.length() + " characters, more than " + longest);
-        }
-        int harmful = Echo.firstHarmful(stripped);
-        if (harmful >= 0) {
-            return Optional.of("it holds " + Echo.character(stripped.charAt(harmful)));
-        }
-        return KeyedRow.formulaIn(stripped);
+    /** Why no piece can be called so; empty if one can. */
+    public static Optional<String> refusalOfPieceName(String text) {
+        return KeyedNames.refusalOfPiece(text);
     }
 
     /** Lets a remark go with the next reading that is kept; it must have passed {@link #refusalOfRemark(String)}. */
@@ -737,7 +567,7 @@ public final class KeyedReadings implements Closeable {
         files.add(KeyedEvent.of(Kind.AMEND, row));
         taken.set(
                 taken.size() - 1,
-                readingsOf(plan, name, heading + "\n" + row + "\n", 1).get(0));
+                KeyedLayout.readingsOf(plan, name, heading + "\n" + row + "\n", 1).get(0));
     }
 
     /** Chooses the gauge for a characteristic; it must have passed {@link #refusalOfGauge(String)}. */
@@ -795,7 +625,7 @@ public final class KeyedReadings implements Closeable {
 
     /** Why nonconformities cannot be counted on so much; empty if they can. */
     public Optional<String> refusalOfSize(String size) {
-        if (plan.characteristics().stream().noneMatch(KeyedReadings::isCounted)) {
+        if (plan.characteristics().stream().noneMatch(KeyedLayout::isCounted)) {
             return Optional.of("the plan counts no nonconformities");
         }
         KeyedRow row = new KeyedRow();

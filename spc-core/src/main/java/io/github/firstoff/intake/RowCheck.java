@@ -138,7 +138,7 @@ final class RowCheck {
                     "nothing",
                     "the serial number or name of the piece");
         }
-        if (OF_COLUMNS.matcher(part).matches()) {
+        if (namesNoPiece(part)) {
             refuse(
                     FaultKind.WRONG_READING,
                     row.where(ReadingColumn.PART),
@@ -163,6 +163,11 @@ final class RowCheck {
                 production,
                 new Reading.Origin(file, row.line()));
         return rowIsSound ? Optional.of(new Head(part, unit, context)) : Optional.empty();
+    }
+
+    /** Whether a text in the column of pieces is what tables call a row about their columns, such as a mean. */
+    static boolean namesNoPiece(String text) {
+        return OF_COLUMNS.matcher(text).matches();
     }
 
     private Reading.Production production(Row row) {
