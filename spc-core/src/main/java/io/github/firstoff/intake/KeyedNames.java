@@ -17,7 +17,7 @@ final class KeyedNames {
     /** Why this cannot be the name of a piece; empty if it can. */
     static Optional<String> refusalOfPiece(String text) {
         return RowCheck.namesNoPiece(text.strip())
-                ? Optional.of(Echo.quoted(text.strip()) + " names no piece, but what a table holds of its columns")
+                ? Optional.of(Echo.quoted(text.strip()) + " names no piece; tables call a row about their columns so")
                 : refusalOfName(text);
     }
 
