@@ -156,7 +156,8 @@ public final class KeyedReadings implements Closeable {
     private void readKept() {
         int rows = files.state().rows().size();
         if (rows > 0) {
-            taken.addAll(KeyedLayout.readingsOf(plan, name, new String(files.state().file(), StandardCharsets.UTF_8), rows));
+            taken.addAll(
+                    KeyedLayout.readingsOf(plan, name, new String(files.state().file(), StandardCharsets.UTF_8), rows));
         }
     }
 
@@ -567,7 +568,8 @@ public final class KeyedReadings implements Closeable {
         files.add(KeyedEvent.of(Kind.AMEND, row));
         taken.set(
                 taken.size() - 1,
-                KeyedLayout.readingsOf(plan, name, heading + "\n" + row + "\n", 1).get(0));
+                KeyedLayout.readingsOf(plan, name, heading + "\n" + row + "\n", 1)
+                        .get(0));
     }
 
     /** Chooses the gauge for a characteristic; it must have passed {@link #refusalOfGauge(String)}. */
