@@ -19,7 +19,6 @@ import io.github.firstoff.sheet.Provenance;
 import io.github.firstoff.study.pressfit.FitResult;
 import io.github.firstoff.study.pressfit.FitStudy;
 import io.github.firstoff.study.pressfit.Matching;
-import io.github.firstoff.words.Labels;
 import java.io.Writer;
 import java.time.Instant;
 import java.util.ArrayList;
@@ -131,11 +130,9 @@ final class FitRecipe implements SheetRecipe {
             return sheet.notices();
         }
 
-        /** These sheets speak English whatever the house speaks. */
         @Override
         public ReportModel pages(Stationery stationery) {
-            return new Stationery(stationery.paper(), Labels.ENGLISH, stationery.house())
-                    .on(() -> new FitReport().compose(sheet, stationery.paper()));
+            return stationery.on(() -> new FitReport().compose(sheet, stationery.paper()));
         }
 
         @Override

@@ -17,7 +17,6 @@ import io.github.firstoff.sheet.StackSheet;
 import io.github.firstoff.sheet.StackWords;
 import io.github.firstoff.study.stack.StackResult;
 import io.github.firstoff.study.stack.StackStudy;
-import io.github.firstoff.words.Labels;
 import java.io.Writer;
 import java.math.BigDecimal;
 import java.math.RoundingMode;
@@ -106,11 +105,9 @@ final class StackRecipe implements SheetRecipe {
             return sheet.notices();
         }
 
-        /** These sheets speak English whatever the house speaks. */
         @Override
         public ReportModel pages(Stationery stationery) {
-            return new Stationery(stationery.paper(), Labels.ENGLISH, stationery.house())
-                    .on(() -> new StackReport().compose(sheet, stationery.paper()));
+            return stationery.on(() -> new StackReport().compose(sheet, stationery.paper()));
         }
 
         @Override

@@ -2,6 +2,7 @@ package io.github.firstoff.sheet;
 
 import io.github.firstoff.plan.Hand;
 import io.github.firstoff.study.pressfit.FitResult;
+import io.github.firstoff.words.Labels;
 import java.util.List;
 import java.util.Optional;
 
@@ -21,7 +22,7 @@ public record FitSheet(FitResult result, Optional<Hand> hand, List<String> notic
 
     /** What the assembly is called. */
     public String name() {
-        return result.joint().name().orElse("Press fit");
+        return result.joint().name().orElseGet(() -> Labels.text("kind.fit"));
     }
 
     /** The part number: that of the assembly, or of the outer part; empty if neither is stated. */

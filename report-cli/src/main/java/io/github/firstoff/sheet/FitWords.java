@@ -7,6 +7,7 @@ import io.github.firstoff.study.pressfit.Chances;
 import io.github.firstoff.study.pressfit.FitResult;
 import io.github.firstoff.study.pressfit.Range;
 import io.github.firstoff.study.pressfit.State;
+import io.github.firstoff.words.Labels;
 import java.math.BigDecimal;
 import java.math.MathContext;
 import java.math.RoundingMode;
@@ -23,6 +24,8 @@ public final class FitWords {
     private static final int KILO = 1000;
     private static final double MICROMETRES = 1000;
     private static final double ALL_BUT = 0.9999;
+    private static final String LEAST_SHARE = "0.01\u00A0%";
+    private static final String BEARING_RING = "bearing-ring";
 
     private final FitResult result;
     private final Joint joint;
@@ -35,13 +38,45 @@ public final class FitWords {
 
     /** What the outer part is called: {@code hub}, or {@code bearing ring}. */
     public String outer() {
-        return joint.outer().bearing().isPresent() ? "bearing ring" : "hub";
+        return noun(outerCode());
     }
 
     /** What the inner part is called: {@code bearing ring}, {@code shaft} if it is solid, {@code ring}. */
     public String inner() {
+        return noun(innerCode());
+    }
+
+    /** The outer part with its article, as a sentence begins with it or goes on: {@code the hub}. */
+    public String theOuter() {
+        return Labels.wordOr("press.the", outerCode(), outerCode());
+    }
+
+    /** The inner part with its article. */
+    public String theInner() {
+        return Labels.wordOr("press.the", innerCode(), innerCode());
+    }
+
+    /** The inner part as what something slips over: {@code the tightest shaft}. */
+    public String overTightestInner() {
+        return Labels.wordOr("press.over-tightest", innerCode(), innerCode());
+    }
+
+    private static String noun(String code) {
+        return Labels.wordOr("press.part", code, code);
+    }
+
+    /** What is measured of the inner parts, as they are counted: {@code shafts}. */
+    private String inners() {
+        return Labels.wordOr("press.parts", innerCode(), innerCode());
+    }
+
+    private String outerCode() {
+        return joint.outer().bearing().isPresent() ? BEARING_RING : "hub";
+    }
+
+    private String innerCode() {
         if (joint.inner().bearing().isPresent()) {
-            return "bearing ring";
+            return BEARING_RING;
         }
         return joint.inner().farDiameter().signum() == 0
                         || joint.outer().bearing().isPresent()
@@ -60,28 +95,33 @@ public final class FitWords {
 
     private String grip() {
         State weakest = result.weakest();
-        String at = " at " + degrees(weakest.temperature());
+        String at = degrees(weakest.temperature());
+        double grips = result.chances().reckoned().grip();
         boolean asked =
                 joint.demand().force().isPresent() || joint.demand().torque().isPresent();
         if (asked) {
-            String load = load();
             return result.verdicts().grip()
-                    ? "Grips with the required " + load + at + " "
-                            + inShare(result.chances().reckoned().grip())
-                    : "Does not grip with the required " + load + at + " "
-                            + inShare(1 - result.chances().reckoned().grip());
+                    ? Labels.text("press.grips-load", load(), at, inShare(grips))
+                    : Labels.text("press.grips-load-not", load(), at, inShare(1 - grips));
         }
         if (!result.verdicts().grip()) {
-            return "Loose" + at + " " + inShare(1 - result.chances().reckoned().grip());
+            return Labels.text("press.loose", at, inShare(1 - grips));
         }
         if (result.basis() == Basis.LIMITS) {
-            return "Grips with at least " + force(weakest.axial().minimum(), RoundingMode.DOWN) + at
-                    + " in every pair within limits";
+            return Labels.text(
+                    "press.grips-least",
+                    force(weakest.axial().minimum(), RoundingMode.DOWN),
+                    at,
+                    Labels.text("press.share.every"));
         }
         double held = ordinaryForce();
         return held > 0
-                ? "Grips with at least " + force(held, RoundingMode.DOWN) + at + " in 99.9 % of pairs"
-                : "Grips" + at + " " + inShare(result.chances().reckoned().grip());
+                ? Labels.text(
+                        "press.grips-least",
+                        force(held, RoundingMode.DOWN),
+                        at,
+                        Labels.text("press.share.pairs", "99.9 %"))
+                : Labels.text("press.grips", at, inShare(grips));
     }
 
     /** The force that the joint holds in service in all but 1 of 1000 pairs; of limits, in every pair. */
@@ -97,7 +137,7 @@ public final class FitWords {
         List<String> loads = new ArrayList<>();
         joint.demand().force().ifPresent(force -> loads.add(force(Ratio.of(force, BigDecimal.ONE), RoundingMode.UP)));
         joint.demand().torque().ifPresent(torque -> loads.add(torque.toPlainString() + "\u00A0N·m"));
-        return String.join(" and ", loads);
+        return Phrases.listed(loads);
     }
 
     private Optional<String> clearance() {
@@ -110,21 +150,23 @@ public final class FitWords {
         Range atHot = hot.clearanceLeft().get();
         boolean coldIsWorse = atCold.minimum() <= atHot.minimum();
         double least = Math.min(atCold.minimum(), atHot.minimum());
-        String at = " at " + degrees(coldIsWorse ? cold.temperature() : hot.temperature());
+        String at = degrees(coldIsWorse ? cold.temperature() : hot.temperature());
         OptionalDouble share = result.chances().reckoned().clearance();
         if (least >= 0) {
-            String kept =
-                    "bearing keeps " + rounded(least, least < 10 ? 1 : 0, RoundingMode.FLOOR) + "\u00A0µm or more";
+            String kept = rounded(least, least < 10 ? 1 : 0, RoundingMode.FLOOR);
             return Optional.of(
                     result.verdicts().clearance()
-                            ? kept
-                            : kept + ", less than the "
-                                    + joint.demand().leastClearance().toPlainString() + "\u00A0µm asked for");
+                            ? Labels.text("press.bearing-keeps", kept)
+                            : Labels.text(
+                                    "press.bearing-keeps-too-little",
+                                    kept,
+                                    joint.demand().leastClearance().toPlainString()));
         }
-        String lost = "bearing may be without clearance" + at + " (down to "
-                + minus(rounded(least, 1, RoundingMode.FLOOR)) + "\u00A0µm";
+        String lost = minus(rounded(least, 1, RoundingMode.FLOOR));
         return Optional.of(
-                lost + (share.isPresent() ? ", in " + percentUp(1 - share.getAsDouble()) + " of pairs)" : ")"));
+                share.isPresent()
+                        ? Labels.text("press.bearing-without-share", at, lost, percentUp(1 - share.getAsDouble()))
+                        : Labels.text("press.bearing-without", at, lost));
     }
 
     private String stress() {
@@ -134,18 +176,18 @@ public final class FitWords {
         String which = outer >= inner ? outer() : inner();
         String share = rounded(100 * Math.max(outer, inner), 0, RoundingMode.CEILING) + "\u00A0%";
         return Math.max(outer, inner) > 1
-                ? which + " beyond yield (" + share + " of it, if it stayed elastic)"
-                : which + " at " + share + " of yield";
+                ? Labels.text("press.beyond-yield", which, share)
+                : Labels.text("press.at-yield", which, share);
     }
 
     private String inShare(double share) {
         if (result.basis() == Basis.LIMITS && share >= 1) {
-            return "in every pair within limits";
+            return Labels.text("press.share.every");
         }
         if (result.basis() == Basis.LIMITS) {
-            return "in " + percentUp(share) + " of pairs, were sizes spread evenly within limits";
+            return Labels.text("press.share.even", percentUp(share));
         }
-        return "in " + percent(share) + " of pairs";
+        return Labels.text("press.share.pairs", percent(share));
     }
 
     /** A share as a percentage that promises no more than there is. */
@@ -154,31 +196,35 @@ public final class FitWords {
             return "100\u00A0%";
         }
         if (share > ALL_BUT) {
-            return "more than 99.99\u00A0%";
+            return Labels.text("press.more-than", "99.99\u00A0%");
         }
         if (share > 0 && share < 1 - ALL_BUT) {
-            return "less than 0.01\u00A0%";
+            return Labels.text("press.less-than", LEAST_SHARE);
         }
         return rounded(100 * share, 2, RoundingMode.HALF_EVEN) + "\u00A0%";
     }
 
     private static String percentUp(double share) {
         if (share > ALL_BUT) {
-            return "nearly all";
+            return Labels.text("press.more-than", "99.99\u00A0%");
         }
-        return share < 1 - ALL_BUT ? "less than 0.01\u00A0%" : rounded(100 * share, 2, RoundingMode.UP) + "\u00A0%";
+        return share < 1 - ALL_BUT
+                ? Labels.text("press.less-than", LEAST_SHARE)
+                : rounded(100 * share, 2, RoundingMode.UP) + "\u00A0%";
     }
 
     /** The share of pairs that is asked for. */
     public static String shareAsked(double share) {
         if (share >= 1) {
-            return "every pair within limits";
+            return Labels.text("press.every-pair");
         }
-        return new BigDecimal(100 * share)
-                        .setScale(4, RoundingMode.HALF_EVEN)
-                        .stripTrailingZeros()
-                        .toPlainString()
-                + "\u00A0% of pairs";
+        return Labels.text(
+                "press.of-pairs",
+                new BigDecimal(100 * share)
+                                .setScale(4, RoundingMode.HALF_EVEN)
+                                .stripTrailingZeros()
+                                .toPlainString()
+                        + "\u00A0%");
     }
 
     /** A force with its unit, in three figures. */
@@ -217,23 +263,19 @@ public final class FitWords {
     /** What the sheet was reckoned from, in a sentence. */
     public String basis() {
         return switch (result.basis()) {
-            case LIMITS ->
-                "From the limits of both parts: least and greatest are the worst cases. Probabilities take sizes as spread evenly within limits.";
+            case LIMITS -> Labels.text("press.basis.limits");
             case MEASURED ->
-                "From " + result.outer().count() + " measured bores and "
-                        + result.inner().count()
-                        + " measured " + inner()
-                        + "s, any of which may meet. Least and greatest are the worst pairs of the measured"
-                        + " pieces; probabilities take both sizes as normal and independent.";
+                Labels.text(
+                        "press.basis.measured",
+                        result.outer().count(),
+                        result.inner().count(),
+                        inners());
             case MIXED ->
-                "From " + Math.max(result.outer().count(), result.inner().count()) + " measured "
-                        + (result.outer().measured() ? "bores" : inner() + "s")
-                        + " and the limits of the other part. Probabilities take the measured sizes as normal and the others as spread evenly"
-                        + " within limits, both as independent.";
-            case PAIRED ->
-                "From " + pairs()
-                        + " measured pairs. Least and greatest are those of the pairs; probabilities take the interference as"
-                        + " normal.";
+                Labels.text(
+                        "press.basis.mixed",
+                        Math.max(result.outer().count(), result.inner().count()),
+                        result.outer().measured() ? Labels.text("press.bores") : inners());
+            case PAIRED -> Labels.text("press.basis.paired", pairs());
         };
     }
 
@@ -247,33 +289,29 @@ public final class FitWords {
         result.matching()
                 .filter(matching ->
                         !result.verdicts().accepted() && !matching.pairs().isEmpty())
-                .ifPresent(matching -> open.add("Paired as listed, "
-                        + (matching.pairs().size() == 1
-                                ? "the pair does"
-                                : "all " + matching.pairs().size() + " pairs do")
-                        + " what is asked; the figures above are those of pieces taken at random."));
+                .ifPresent(matching -> open.add(
+                        Labels.text("press.paired-do", matching.pairs().size())));
         String share = shareAsked(result.share());
         if (!result.verdicts().grip()) {
-            open.add(
-                    "The joint does not hold in " + share + ": it takes an interference of at least "
-                            + rounded(MICROMETRES * result.bounds().grip(), 1, RoundingMode.UP)
-                            + "\u00A0µm at 20\u00A0°C before smoothing. Ask for more interference, a longer joint or a form lock, or pair pieces by size.");
+            open.add(Labels.text(
+                    "press.holds-not",
+                    share,
+                    rounded(MICROMETRES * result.bounds().grip(), 1, RoundingMode.UP)));
         }
         if (!result.verdicts().stress()) {
-            open.add("A part does not stay below yield in " + share + ": that takes an interference of at most "
-                    + rounded(MICROMETRES * result.bounds().yield(), 1, RoundingMode.DOWN)
-                    + "\u00A0µm at 20\u00A0°C before smoothing. Beyond it the figures of this sheet do not hold.");
+            open.add(Labels.text(
+                    "press.yields",
+                    share,
+                    rounded(MICROMETRES * result.bounds().yield(), 1, RoundingMode.DOWN)));
         }
         if (!result.verdicts().clearance()) {
-            open.add("The bearing does not keep "
-                    + joint.demand().leastClearance().toPlainString()
-                    + "\u00A0µm of clearance in " + share
-                    + ". Ask for a greater clearance group or less interference.");
+            open.add(Labels.text(
+                    "press.clearance-not", joint.demand().leastClearance().toPlainString(), share));
         }
         result.matching()
                 .filter(matching -> !matching.left().isEmpty())
-                .ifPresent(matching -> open.add(Phrases.counted(matching.left().size(), "piece stays", "pieces stay")
-                        + " without a partner; the table of pairs says which and why."));
+                .ifPresent(matching -> open.add(
+                        Labels.text("press.left-over", matching.left().size())));
         return open;
     }
 

@@ -1,6 +1,7 @@
 package io.github.firstoff.sheet;
 
 import io.github.firstoff.study.stack.StackResult;
+import io.github.firstoff.words.Labels;
 import java.math.RoundingMode;
 import java.util.Comparator;
 import java.util.Locale;
@@ -23,28 +24,33 @@ public final class StackWords {
     public String answer() {
         String name = capital(result.loop().name());
         StackResult.Drawn drawn = result.drawn();
-        String range = length(drawn.low()) + " to " + length(drawn.high()) + "\u00A0" + unit;
+        String range = span(length(drawn.low()), length(drawn.high()));
         if (result.loop().gap().isOpen()) {
-            return name + " is " + range + " in 99.73\u00A0% of assemblies"
-                    + result.worst()
-                            .map(worst -> ", at worst " + plain(worst) + "\u00A0" + unit)
-                            .orElse("")
-                    + ".";
+            return result.worst()
+                    .map(worst -> Labels.text("stack.is-at-worst", name, range, plain(worst) + "\u00A0" + unit))
+                    .orElseGet(() -> Labels.text("stack.is", name, range));
         }
-        String wanted = result.loop().printed().orElse("");
+        String wanted = result.loop().printed().orElse("") + "\u00A0" + unit;
         if (result.worstFits().orElse(false)) {
-            return name + " is as wanted (" + wanted + "\u00A0" + unit + ") even at worst: "
-                    + plain(result.worst().orElseThrow()) + "\u00A0" + unit + ".";
+            return Labels.text(
+                    "stack.fits-at-worst", name, wanted, plain(result.worst().orElseThrow()) + "\u00A0" + unit);
         }
         double outside = drawn.outside().map(StackResult.Outside::total).orElse(0.0);
-        String worst = result.worst()
-                .map(worstCase -> " (at worst " + plain(worstCase) + "\u00A0" + unit + ")")
-                .orElse("");
         String found = outside == 0
-                ? " stays within " + wanted + "\u00A0" + unit + " in all of " + drawn.draws() + " assemblies drawn"
-                : " is outside " + wanted + "\u00A0" + unit + " in " + share(outside) + " of assemblies";
-        return name + found + worst
-                + largest().map(member -> "; " + member + " matters most").orElse("") + ".";
+                ? Labels.text("stack.stays", name, wanted, drawn.draws())
+                : Labels.text("stack.leaves", name, wanted, share(outside));
+        String worst = result.worst()
+                .map(worstCase -> Labels.text("stack.at-worst", plain(worstCase) + "\u00A0" + unit))
+                .orElse("");
+        return found + worst
+                + largest()
+                        .map(member -> Labels.text("stack.matters-most", member))
+                        .orElse("")
+                + ".";
+    }
+
+    private String span(String low, String high) {
+        return Labels.text("figures.span", low, high) + "\u00A0" + unit;
     }
 
     private static String capital(String text) {
@@ -55,26 +61,29 @@ public final class StackWords {
         return result.members().stream()
                 .max(Comparator.comparingDouble(StackResult.Contribution::ofVariance))
                 .filter(member -> member.ofVariance() > 0)
-                .map(member -> member.member().name() + " ("
-                        + FitWords.rounded(100 * member.ofVariance(), 0, RoundingMode.HALF_EVEN)
-                        + "\u00A0% of the variance)");
+                .map(member -> Labels.text(
+                        "stack.of-variance",
+                        member.member().name(),
+                        FitWords.rounded(100 * member.ofVariance(), 0, RoundingMode.HALF_EVEN) + "\u00A0%"));
     }
 
     /** A share as a percentage. */
     public static String share(double share) {
         if (share == 0) {
-            return "none drawn";
+            return Labels.text("stack.none-drawn");
         }
         return share < TINY
-                ? "less than 0.01\u00A0%"
+                ? Labels.text("press.less-than", "0.01\u00A0%")
                 : FitWords.rounded(100 * share, share < 0.1 ? 2 : 1, RoundingMode.HALF_EVEN) + "\u00A0%";
     }
 
     /** Worst cases as exact figures. */
     public static String plain(StackResult.Exact range) {
         int places = Math.max(range.minimum().scale(), range.maximum().scale());
-        return FitWords.minus(range.minimum().setScale(Math.max(places, 0)).toPlainString()) + " to "
-                + FitWords.minus(range.maximum().setScale(Math.max(places, 0)).toPlainString());
+        return Labels.text(
+                "figures.span",
+                FitWords.minus(range.minimum().setScale(Math.max(places, 0)).toPlainString()),
+                FitWords.minus(range.maximum().setScale(Math.max(places, 0)).toPlainString()));
     }
 
     /** A computed length, one decimal finer than the worst cases are written with. */

@@ -34,19 +34,12 @@ class LabelsTest {
     private static final Pattern TWO_WORDS = Pattern.compile("[A-Za-z]{2,} +[A-Za-z]{2,}");
 
     /**
-     * Classes of the sections that still speak English in themselves: sheets of press fits, dimension loops and drift, which are not
-     * translated. Everything else is held to have no sentence of its own.
+     * Classes of the sections that still speak English in themselves: sheets of drift, which are not translated. Everything else is held to have no sentence of its own.
      */
     private static final Set<String> UNTRANSLATED = Set.of(
             "DriftSection.java",
             "DriftReport.java",
-            "FitSection.java",
-            "PairTable.java",
-            "PressCautions.java",
-            "StackSection.java",
-            "StudyFrame.java",
-            "FitReport.java",
-            "StackReport.java");
+            "StudyFrame.java");
 
     private static Labels german() {
         return Labels.of("de").orElseThrow();

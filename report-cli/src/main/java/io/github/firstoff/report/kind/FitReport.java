@@ -42,12 +42,12 @@ public final class FitReport {
         blocks.addAll(new PairTable(sheet).blocks());
         blocks.add(StudySignOff.of(
                 Labels.text("sign.study.fit"), sheet.result().verdicts().accepted()));
-        return new StudyFrame("Press fit", sheet.part(), sheet.name(), sheet.hand(), sheet.provenance())
+        return new StudyFrame(Labels.text("kind.fit"), sheet.part(), sheet.name(), sheet.hand(), sheet.provenance())
                 .around(
                         paper,
-                        "Sizes hold at 20 °C (ISO 1). Stresses by the criterion of "
-                                + sheet.result().joint().criterion().title() + ".",
-                        sheet.result().verdicts().accepted() ? "Does what was asked" : "Does not do what was asked",
+                        Labels.text("press.foot", section.criterion()),
+                        Labels.text(
+                                sheet.result().verdicts().accepted() ? "press.as-asked" : "press.not-as-asked"),
                         blocks);
     }
 }

@@ -32,15 +32,15 @@ public final class StackReport {
         blocks.addAll(section.limits());
         blocks.add(StudySignOff.of(Labels.text("sign.study.stack"), sheet.accepted()));
         return new StudyFrame(
-                        "Dimension loop",
+                        Labels.text("kind.stack"),
                         sheet.result().loop().part().orElse(""),
                         sheet.result().loop().name(),
                         sheet.result().loop().hand(),
                         sheet.provenance())
                 .around(
                         paper,
-                        "Worst cases by exact decimals; statistics as stated.",
-                        sheet.accepted() ? "The gap is as wanted" : "The gap is not as wanted",
+                        Labels.text("stack.foot"),
+                        Labels.text(sheet.accepted() ? "stack.as-wanted" : "stack.not-as-wanted"),
                         blocks);
     }
 }

@@ -22,6 +22,7 @@ import io.github.firstoff.study.pressfit.FitResult;
 import io.github.firstoff.study.pressfit.Range;
 import io.github.firstoff.study.pressfit.Sizes;
 import io.github.firstoff.study.pressfit.State;
+import io.github.firstoff.words.Labels;
 import java.math.BigDecimal;
 import java.math.RoundingMode;
 import java.util.ArrayList;
@@ -62,10 +63,10 @@ public final class FitSection {
     /** What needs a decision. */
     public List<Block> decisions() {
         List<Block> blocks = new ArrayList<>();
-        blocks.add(Block.Heading.of("What needs a decision"));
+        blocks.add(Block.Heading.of(Labels.text("exceptions.title")));
         List<String> open = words.decisions();
         if (open.isEmpty()) {
-            blocks.add(new Block.Paragraph(Text.of("Nothing: the joint does what was asked of it.")));
+            blocks.add(new Block.Paragraph(Text.of(Labels.text("press.nothing-open"))));
         }
         open.forEach(each -> blocks.add(new Block.Paragraph(Text.of(each))));
         return blocks;
@@ -80,14 +81,14 @@ public final class FitSection {
         double air = Math.max(0.06 * (high - low), 0.5);
         Scale scale = new Scale(low - air, high + air);
         List<LevelLine> lines = new ArrayList<>();
-        lines.add(line(LevelLine.Kind.CENTRE, "least", UM * number(result.least())));
-        lines.add(line(LevelLine.Kind.CENTRE, "mean", UM * result.mean()));
-        lines.add(line(LevelLine.Kind.CENTRE, "greatest", UM * number(result.greatest())));
-        addBound(lines, scale, "holds from", UM * result.bounds().grip(), RoundingMode.CEILING);
-        addBound(lines, scale, "elastic to", UM * result.bounds().yield(), RoundingMode.FLOOR);
+        lines.add(line(LevelLine.Kind.CENTRE, Labels.text("press.least"), UM * number(result.least())));
+        lines.add(line(LevelLine.Kind.CENTRE, Labels.text("press.mean"), UM * result.mean()));
+        lines.add(line(LevelLine.Kind.CENTRE, Labels.text("press.greatest"), UM * number(result.greatest())));
+        addBound(lines, scale, Labels.text("press.holds-from"), UM * result.bounds().grip(), RoundingMode.CEILING);
+        addBound(lines, scale, Labels.text("press.elastic-to"), UM * result.bounds().yield(), RoundingMode.FLOOR);
         result.bounds()
                 .clearance()
-                .ifPresent(at -> addBound(lines, scale, "clearance to", UM * at, RoundingMode.FLOOR));
+                .ifPresent(at -> addBound(lines, scale, Labels.text("press.clearance-to"), UM * at, RoundingMode.FLOOR));
         List<ConsequenceFigure.Place> curve = new ArrayList<>();
         for (int i = 0; i < result.profile().at().size(); i++) {
             curve.add(new ConsequenceFigure.Place(
@@ -95,7 +96,7 @@ public final class FitSection {
                     result.profile().density().get(i)));
         }
         ConsequenceFigure figure = new ConsequenceFigure(
-                "interference at 20 °C",
+                Labels.text("press.interference-at"),
                 "µm",
                 scale,
                 curve,
@@ -103,18 +104,32 @@ public final class FitSection {
                 lines,
                 ladders());
         return together(
-                Block.Heading.of("Interference and what follows from it"),
+                Block.Heading.of(Labels.text("press.title.interference")),
                 new Block.FigureBlock(
                         figure,
                         FIGURE_HEIGHT,
-                        "Distribution of the interference from " + UM * number(result.least()) + " to "
-                                + UM * number(result.greatest())
-                                + " micrometres, over scales of what each interference leads to."),
-                new Block.Note(Text.of("Interference is ring less bore on the diameter, before smoothing (which takes "
-                        + FitWords.micrometres(result.smoothing()) + "\u00A0µm: "
-                        + joint.smoothing().source()
-                        + "). Read straight down: each scale says what that interference comes to. A red bar on a scale is its limit. "
-                        + words.basis())));
+                        Labels.text(
+                                "press.interference.alternative",
+                                UM * number(result.least()),
+                                UM * number(result.greatest()))),
+                new Block.Note(Text.of(Labels.text(
+                                "press.interference.note",
+                                FitWords.micrometres(result.smoothing()),
+                                smoothingSource())
+                        + " " + words.basis())));
+    }
+
+    private String smoothingSource() {
+        String factor = joint.smoothing().factor().toPlainString();
+        return joint.smoothing().word().equals(factor)
+                ? Labels.library("library.smoothing.stated", joint.smoothing().source(), factor)
+                : Labels.library("library.smoothing." + joint.smoothing().word(), joint.smoothing().source());
+    }
+
+    /** What the criterion of stress is called. */
+    public String criterion() {
+        return Labels.wordOr(
+                "library.criterion", joint.criterion().word(), joint.criterion().title());
     }
 
     private double first() {
@@ -151,34 +166,34 @@ public final class FitSection {
         State weakest = result.weakest();
         State tightest = result.tightest();
         double perMicrometre = model.pressure(1) / UM;
-        String room = " at " + FitWords.degrees(assembly.temperature());
-        ladders.add(new Ladder("pressure" + room, "MPa", zero(assembly.temperature()), 0, perMicrometre, Double.NaN));
+        String room = FitWords.degrees(assembly.temperature());
+        ladders.add(new Ladder(Labels.text("press.ladder.pressure", room), "MPa", zero(assembly.temperature()), 0, perMicrometre, Double.NaN));
         ladders.add(new Ladder(
-                "to press in" + room + ", at most",
+                Labels.text("press.ladder.press-in", room),
                 "kN",
                 zero(assembly.temperature()),
                 0,
                 model.axialForce(perMicrometre, number(joint.friction().greatest())) / KILO,
                 Double.NaN));
         ladders.add(new Ladder(
-                "held at " + FitWords.degrees(weakest.temperature()) + ", at least",
+                Labels.text("press.ladder.held", FitWords.degrees(weakest.temperature())),
                 "kN",
                 zero(weakest.temperature()),
                 0,
                 model.axialForce(perMicrometre, number(joint.friction().least())) / KILO,
                 joint.demand().force().map(force -> number(force) / KILO).orElse(Double.NaN)));
-        String tight = " at " + FitWords.degrees(tightest.temperature());
+        String tight = FitWords.degrees(tightest.temperature());
         ladders.add(new Ladder(
-                words.outer() + tight,
-                "% of yield",
+                Labels.text("press.ladder.part", words.outer(), tight),
+                Labels.text("press.of-yield"),
                 zero(tightest.temperature()),
                 0,
                 100 * model.outerEquivalent(perMicrometre) / model.outer().yield(),
                 100));
-        if (!words.inner().equals("bearing ring")) {
+        if (joint.inner().bearing().isEmpty()) {
             ladders.add(new Ladder(
-                    words.inner() + tight,
-                    "% of yield",
+                    Labels.text("press.ladder.part", words.inner(), tight),
+                    Labels.text("press.of-yield"),
                     zero(tightest.temperature()),
                     0,
                     100 * model.innerEquivalent(perMicrometre) / model.inner().yield(),
@@ -196,7 +211,7 @@ public final class FitSection {
         double start = worst.clearanceLeft().get().minimum()
                 + perPressure() * worst.pressure().maximum();
         return Optional.of(new Ladder(
-                "clearance left at " + FitWords.degrees(worst.temperature()) + ", at least",
+                Labels.text("press.ladder.clearance", FitWords.degrees(worst.temperature())),
                 "µm",
                 zero(worst.temperature()),
                 start,
@@ -228,9 +243,9 @@ public final class FitSection {
         joint.demand()
                 .force()
                 .ifPresent(force -> asked.add(
-                        new LevelLine(LevelLine.Kind.SPECIFICATION_LIMIT, "asked", "", number(force) / KILO)));
+                        new LevelLine(LevelLine.Kind.SPECIFICATION_LIMIT, Labels.text("press.asked"), "", number(force) / KILO)));
         panels.add(new BandFigure.Panel(
-                "held along the axis",
+                Labels.text("press.held-along"),
                 "kN",
                 band(cold, hot, p -> new double[] {
                     model.axialForce(p[0], least) / KILO,
@@ -239,8 +254,8 @@ public final class FitSection {
                 }),
                 asked));
         panels.add(new BandFigure.Panel(
-                words.outer() + " stress",
-                "% of yield",
+                Labels.text("press.stress", words.outer()),
+                Labels.text("press.of-yield"),
                 band(
                         cold,
                         hot,
@@ -256,18 +271,18 @@ public final class FitSection {
             double middle = left.get().mean() + per * state.pressure().mean();
             double high = left.get().maximum() + per * state.pressure().minimum();
             panels.add(new BandFigure.Panel(
-                    "bearing clearance left",
+                    Labels.text("press.bearing-clearance-left"),
                     "µm",
                     band(cold, hot, p -> new double[] {low - per * p[2], middle - per * p[1], high - per * p[0]}),
                     List.of(new LevelLine(
                             LevelLine.Kind.SPECIFICATION_LIMIT,
-                            "at least",
+                            Labels.text("press.at-least"),
                             joint.demand().leastClearance().toPlainString(),
                             number(joint.demand().leastClearance())))));
         } else {
             panels.add(new BandFigure.Panel(
-                    words.inner() + " stress",
-                    "% of yield",
+                    Labels.text("press.stress", words.inner()),
+                    Labels.text("press.of-yield"),
                     band(
                             cold,
                             hot,
@@ -279,14 +294,12 @@ public final class FitSection {
                     List.of()));
         }
         return together(
-                Block.Heading.of("From cold to hot"),
+                Block.Heading.of(Labels.text("press.title.cold-to-hot")),
                 new Block.FigureBlock(
-                        new BandFigure("temperature of both parts, °C", panels),
+                        new BandFigure(Labels.text("press.temperature-axis"), panels),
                         BAND_HEIGHT,
-                        "Holding force, stress and clearance between " + cold + " and " + hot + " degrees Celsius."),
-                new Block.Note(Text.of(
-                        "Bands run from the least to the greatest interference (and friction, where force is shown), the line is the mean."
-                                + " Both parts are taken to have the same temperature.")));
+                        Labels.text("press.cold-to-hot.alternative", cold, hot)),
+                new Block.Note(Text.of(Labels.text("press.cold-to-hot.note"))));
     }
 
     private static List<Block> together(Block... blocks) {
@@ -320,50 +333,56 @@ public final class FitSection {
         State cold = result.at(State.Moment.COLDEST);
         State hot = result.at(State.Moment.HOTTEST);
         List<Column> columns = new ArrayList<>();
-        columns.add(Column.text("Quantity", 3));
-        columns.add(Column.narrow("Unit"));
-        columns.add(Column.figure("least", "pressed, " + FitWords.degrees(assembly.temperature())));
-        columns.add(Column.figure("mean", ""));
-        columns.add(Column.figure("greatest", ""));
-        columns.add(Column.figure("least", "cold, " + FitWords.degrees(cold.temperature())));
-        columns.add(Column.figure("greatest", ""));
-        columns.add(Column.figure("least", "hot, " + FitWords.degrees(hot.temperature())));
-        columns.add(Column.figure("greatest", ""));
+        String least = Labels.text("press.least");
+        String greatest = Labels.text("press.greatest");
+        columns.add(Column.text(Labels.text("press.column.quantity"), 3));
+        columns.add(Column.narrow(Labels.text("press.column.unit")));
+        columns.add(
+                Column.figure(least, Labels.text("press.column.pressed", FitWords.degrees(assembly.temperature()))));
+        columns.add(Column.figure(Labels.text("press.mean"), ""));
+        columns.add(Column.figure(greatest, ""));
+        columns.add(Column.figure(least, Labels.text("press.column.cold", FitWords.degrees(cold.temperature()))));
+        columns.add(Column.figure(greatest, ""));
+        columns.add(Column.figure(least, Labels.text("press.column.hot", FitWords.degrees(hot.temperature()))));
+        columns.add(Column.figure(greatest, ""));
         List<TableRow> rows = new ArrayList<>();
-        rows.add(row("interference after smoothing", "µm", State::interference, FitSection::micrometres));
-        rows.add(row("pressure", "MPa", State::pressure, FitSection::plain));
-        rows.add(row("slips along the axis at", "kN", State::axial, FitSection::thousandth));
-        rows.add(row("slips around the axis at", "N·m", State::torque, FitSection::plain));
-        String criterion = ", " + joint.criterion().title();
-        rows.add(row(words.outer() + criterion, "MPa", State::outerStress, FitSection::plain));
-        rows.add(row(words.outer() + ", around its bore", "MPa", State::outerHoop, FitSection::plain));
-        rows.add(row(words.inner() + criterion, "MPa", State::innerStress, FitSection::plain));
-        rows.add(row(words.inner() + ", around", "MPa", State::innerHoop, FitSection::plain));
-        rows.add(row("bore opens by", "µm", State::boreGrowth, FitSection::micrometres));
-        rows.add(row("outside grows by", "µm", State::outsideGrowth, FitSection::micrometres));
+        rows.add(row(Labels.text("press.row.effective"), "µm", State::interference, FitSection::micrometres));
+        rows.add(row(Labels.text("press.row.pressure"), "MPa", State::pressure, FitSection::plain));
+        rows.add(row(Labels.text("press.row.slips-along"), "kN", State::axial, FitSection::thousandth));
+        rows.add(row(Labels.text("press.row.slips-around"), "N·m", State::torque, FitSection::plain));
+        rows.add(row(Labels.text("press.row.equivalent", words.outer(), criterion()), "MPa", State::outerStress, FitSection::plain));
+        rows.add(row(Labels.text("press.row.hoop-bore", words.outer()), "MPa", State::outerHoop, FitSection::plain));
+        rows.add(row(Labels.text("press.row.equivalent", words.inner(), criterion()), "MPa", State::innerStress, FitSection::plain));
+        rows.add(row(Labels.text("press.row.hoop", words.inner()), "MPa", State::innerHoop, FitSection::plain));
+        rows.add(row(Labels.text("press.row.bore-opens"), "µm", State::boreGrowth, FitSection::micrometres));
+        rows.add(row(Labels.text("press.row.outside-grows"), "µm", State::outsideGrowth, FitSection::micrometres));
         if (joint.inner().farDiameter().signum() > 0) {
             rows.add(row(
-                    joint.inner().bearing().isPresent() ? "raceway shrinks by" : "inside shrinks by",
+                    Labels.text(
+                            joint.inner().bearing().isPresent()
+                                    ? "press.row.raceway-shrinks"
+                                    : "press.row.inside-shrinks"),
                     "µm",
                     State::insideShrinkage,
                     FitSection::micrometres));
         }
         if (joint.bearing().isPresent()) {
-            rows.add(row("bearing loses of its clearance", "µm", State::clearanceLoss, FitSection::plain));
+            rows.add(row(Labels.text("press.row.clearance-lost"), "µm", State::clearanceLoss, FitSection::plain));
         }
         if (assembly.clearanceLeft().isPresent()) {
-            rows.add(row("clearance left", "µm", state -> state.clearanceLeft().orElseThrow(), FitSection::plain));
+            rows.add(row(Labels.text("press.row.clearance-left"), "µm", state -> state.clearanceLeft().orElseThrow(), FitSection::plain));
         }
         return List.of(
-                Block.Heading.of("Figures"),
+                Block.Heading.of(Labels.text("press.title.figures")),
                 new Block.Table(columns, rows),
-                new Block.Note(Text.of("Forces: least with friction "
-                        + joint.friction().least().toPlainString()
-                        + ", greatest with " + joint.friction().greatest().toPlainString()
-                        + "; pressing in takes at most the greatest at the temperature of pressing, pushing out begins where the joint slips."
-                        + " Yield: " + words.outer() + " "
-                        + plainYield(joint.outer().material()) + ", "
-                        + words.inner() + " " + plainYield(joint.inner().material()) + ".")));
+                new Block.Note(Text.of(Labels.text(
+                        "press.figures.note",
+                        joint.friction().least().toPlainString(),
+                        joint.friction().greatest().toPlainString(),
+                        words.outer(),
+                        plainYield(joint.outer().material()),
+                        words.inner(),
+                        plainYield(joint.inner().material())))));
     }
 
     private static String plainYield(ElasticMaterial material) {
@@ -402,35 +421,42 @@ public final class FitSection {
     public Block facts() {
         List<Block.Fact> about = new ArrayList<>();
         about.add(Block.Fact.of(
-                "joint",
-                "Ø\u00A0" + joint.nominal().toPlainString() + "\u00A0mm, "
-                        + joint.length().toPlainString() + "\u00A0mm long"));
+                Labels.text("press.fact.joint"),
+                Labels.text(
+                        "press.fact.joint-size",
+                        joint.nominal().toPlainString(),
+                        joint.length().toPlainString())));
         about.add(Block.Fact.of(
-                "friction",
+                Labels.text("press.fact.friction"),
                 joint.friction().least().compareTo(joint.friction().greatest()) == 0
                         ? joint.friction().least().toPlainString()
-                        : joint.friction().least().toPlainString() + " to "
-                                + joint.friction().greatest().toPlainString()));
-        about.add(Block.Fact.of("criterion", joint.criterion().title()));
+                        : span(
+                                joint.friction().least().toPlainString(),
+                                joint.friction().greatest().toPlainString())));
+        about.add(Block.Fact.of(Labels.text("press.fact.criterion"), criterion()));
         joint.demand()
                 .force()
-                .ifPresent(force ->
-                        about.add(Block.Fact.of("must hold", force.toPlainString() + "\u00A0N along the axis")));
+                .ifPresent(force -> about.add(Block.Fact.of(
+                        Labels.text("press.fact.must-hold"),
+                        Labels.text("press.fact.along", force.toPlainString() + "\u00A0N"))));
         joint.demand()
                 .torque()
-                .ifPresent(torque ->
-                        about.add(Block.Fact.of("must hold", torque.toPlainString() + "\u00A0N·m around it")));
-        about.add(Block.Fact.of(
-                "wanted of", result.share() >= 1 ? "every pair within limits" : FitWords.shareAsked(result.share())));
+                .ifPresent(torque -> about.add(Block.Fact.of(
+                        Labels.text("press.fact.must-hold"),
+                        Labels.text("press.fact.around", torque.toPlainString() + "\u00A0N·m"))));
+        about.add(Block.Fact.of(Labels.text("press.fact.wanted-of"), FitWords.shareAsked(result.share())));
         Chances.Shares shares = result.chances().reckoned();
         Chances.Drawn drawn = result.chances().drawn();
         List<Block.Fact> chances = new ArrayList<>();
-        chances.add(Block.Fact.of("holds", chance(shares.grip(), drawn.shares().grip())));
         chances.add(Block.Fact.of(
-                "below yield", chance(shares.noOverstress(), drawn.shares().noOverstress())));
+                Labels.text("press.fact.holds"),
+                chance(shares.grip(), drawn.shares().grip())));
+        chances.add(Block.Fact.of(
+                Labels.text("press.fact.below-yield"),
+                chance(shares.noOverstress(), drawn.shares().noOverstress())));
         if (shares.clearance().isPresent() && drawn.shares().clearance().isPresent()) {
             chances.add(Block.Fact.of(
-                    "clearance",
+                    Labels.text("press.fact.clearance"),
                     chance(
                             shares.clearance().getAsDouble(),
                             drawn.shares().clearance().getAsDouble())));
@@ -438,55 +464,73 @@ public final class FitSection {
         result.chances()
                 .nextPair()
                 .ifPresent(next -> chances.add(Block.Fact.of(
-                        "next pair",
-                        "holds with " + FitWords.percent(next.grip()) + ", allowing for how few were measured")));
+                        Labels.text("press.fact.next-pair"),
+                        Labels.text("press.fact.next-pair-holds", FitWords.percent(next.grip())))));
         result.chances()
                 .counted()
                 .ifPresent(counted -> chances.add(Block.Fact.of(
-                        "counted",
-                        counted.grip() + " of " + counted.pairs() + " pairs hold, " + counted.noOverstress()
-                                + " stay below yield")));
+                        Labels.text("press.fact.counted"),
+                        Labels.text(
+                                "press.fact.counted-pairs", counted.grip(), counted.pairs(), counted.noOverstress()))));
         return new Block.Facts(List.of(
-                new Block.FactGroup("Joint", about),
-                new Block.FactGroup("Parts", parts()),
-                new Block.FactGroup("Probability (reckoned; drawn)", chances)));
+                new Block.FactGroup(Labels.text("press.facts.joint"), about),
+                new Block.FactGroup(Labels.text("press.facts.parts"), parts()),
+                new Block.FactGroup(Labels.text("press.facts.chances"), chances)));
+    }
+
+    private static String span(String low, String high) {
+        return Labels.text("figures.span", low, high);
     }
 
     private List<Block.Fact> parts() {
         List<Block.Fact> facts = new ArrayList<>();
-        facts.add(Block.Fact.of(words.outer(), part(joint.outer(), result.outer(), "outside")));
-        facts.add(Block.Fact.of(words.inner(), part(joint.inner(), result.inner(), "inside")));
-        joint.bearing()
-                .ifPresent(bearing -> facts.add(Block.Fact.of(
-                        "bearing",
-                        "class " + bearing.toleranceClass()
-                                + bearing.group()
-                                        .map(group -> ", group " + group)
-                                        .orElse("")
-                                + bearing.clearance()
-                                        .map(limits -> " ("
-                                                + limits.lower().orElseThrow().toPlainString() + " to "
-                                                + limits.upper().orElseThrow().toPlainString() + "\u00A0µm unmounted)")
-                                        .orElse("")
-                                + (bearing.fromMemory()
-                                        ? "; table values from memory, check them in the maker's catalogue"
-                                        : ""))));
+        facts.add(Block.Fact.of(words.outer(), part(joint.outer(), result.outer(), "press.part.outside")));
+        facts.add(Block.Fact.of(words.inner(), part(joint.inner(), result.inner(), "press.part.inside")));
+        joint.bearing().ifPresent(bearing -> facts.add(Block.Fact.of(Labels.text("press.fact.bearing"), told(bearing))));
         return facts;
     }
 
+    private static String told(Joint.Bearing bearing) {
+        StringBuilder told = new StringBuilder(Labels.text("press.bearing.class", bearing.toleranceClass()));
+        bearing.group().ifPresent(group -> told.append(", ").append(Labels.text("press.bearing.group", group)));
+        bearing.clearance()
+                .ifPresent(limits -> told.append(" (")
+                        .append(Labels.text(
+                                "press.bearing.unmounted",
+                                span(
+                                        limits.lower().orElseThrow().toPlainString(),
+                                        limits.upper().orElseThrow().toPlainString())))
+                        .append(')'));
+        if (bearing.fromMemory()) {
+            told.append("; ").append(Labels.text("press.bearing.from-memory"));
+        }
+        return told.toString();
+    }
+
     private static String part(Joint.Member member, Sizes sizes, String far) {
+        String range = span(Figures.of(sizes.least()), Figures.of(sizes.greatest())) + "\u00A0mm";
         return member.part().map(part -> part + ", ").orElse("")
                 + member.material().name()
+                + ", "
                 + (member.farDiameter().signum() == 0
-                        ? ", solid"
-                        : ", " + far + " Ø\u00A0" + member.farDiameter().toPlainString() + "\u00A0mm")
+                        ? Labels.text("press.part.solid")
+                        : Labels.text(far, member.farDiameter().toPlainString()))
                 + "; "
                 + (sizes.measured()
-                        ? sizes.count() + " measured, " + Figures.of(sizes.least()) + " to "
-                                + Figures.of(sizes.greatest()) + "\u00A0mm"
-                        : (member.stated().isEmpty() ? "" : member.stated() + ": ") + Figures.of(sizes.least()) + " to "
-                                + Figures.of(sizes.greatest()) + "\u00A0mm")
+                        ? Labels.text("press.part.measured", sizes.count(), range)
+                        : (member.stated().isEmpty() ? "" : stated(member) + ": ") + range)
                 + "; Rz\u00A0" + member.roughness().toPlainString() + "\u00A0µm";
+    }
+
+    /** What the size was stated as; a ring of a bearing is named in the words of ISO 492. */
+    private static String stated(Joint.Member member) {
+        return member.bearing()
+                .filter(bearing -> member.stated().startsWith("ISO 492"))
+                .map(bearing -> Labels.library(
+                        member.stated().contains(" inner ") ? "library.ring.inner" : "library.ring.outer",
+                        member.stated(),
+                        bearing.toleranceClass()))
+                .orElse(member.stated());
     }
 
     private static String chance(double reckoned, double drawn) {
@@ -496,40 +540,44 @@ public final class FitSection {
     /** How to join without force. */
     public List<Block> joining() {
         FitResult.Joining joining = result.joining();
-        String heat = "Heated to " + FitWords.degrees(Math.ceil(joining.heating())) + ", the " + words.outer()
-                + " slips over the tightest " + words.inner() + " with "
-                + FitWords.rounded(joining.gap(), 3, RoundingMode.HALF_EVEN) + "\u00A0mm to spare on the diameter";
-        String cool = joining.cooling().isPresent()
-                ? "; cooled to " + FitWords.degrees(Math.floor(joining.cooling().getAsDouble())) + ", the "
-                        + words.inner() + " does so instead."
-                : "; no cold is deep enough to do it with the " + words.inner() + " alone.";
-        boolean tooHot = joint.outer().bearing().isPresent() && joining.heating() > MOST_BEARINGS_STAND;
-        String bearing = joint.bearing().isPresent()
-                ? (tooHot
-                                ? " That is more heat than most bearings stand: press it, cool the other part, or choose a smaller gap."
-                                : "")
-                        + " Many bearings must not be heated above 120\u00A0°C or cooled below what their grease and cage stand (common practice; the maker's"
-                        + " figures decide)."
-                : "";
+        String heat = FitWords.degrees(Math.ceil(joining.heating()));
+        String gap = FitWords.rounded(joining.gap(), 3, RoundingMode.HALF_EVEN);
+        String told = joining.cooling().isPresent()
+                ? Labels.text(
+                        "press.joining",
+                        heat,
+                        words.theOuter(),
+                        words.overTightestInner(),
+                        gap,
+                        FitWords.degrees(Math.floor(joining.cooling().getAsDouble())),
+                        words.theInner())
+                : Labels.text(
+                        "press.joining-no-cold",
+                        heat,
+                        words.theOuter(),
+                        words.overTightestInner(),
+                        gap,
+                        words.theInner());
+        told += " "
+                + Labels.text(
+                        "press.joining-other",
+                        FitWords.degrees(result.at(State.Moment.ASSEMBLY).temperature()));
+        if (joint.bearing().isPresent()) {
+            boolean tooHot = joint.outer().bearing().isPresent() && joining.heating() > MOST_BEARINGS_STAND;
+            told += (tooHot ? " " + Labels.text("press.joining-too-hot") : "")
+                    + " " + Labels.text("press.joining-bearing");
+        }
         return List.of(
-                Block.Heading.of("Joining without force"),
-                new Block.Paragraph(Text.of(heat + cool
-                        + " The other part stays at "
-                        + FitWords.degrees(result.at(State.Moment.ASSEMBLY).temperature())
-                        + ". Parts lose heat while they are carried: allow for it." + bearing)));
+                Block.Heading.of(Labels.text("press.title.joining")), new Block.Paragraph(Text.of(told)));
     }
 
     /** Where the figures end. */
     public List<Block> limits() {
         List<Block> blocks = new ArrayList<>();
-        blocks.add(Block.Heading.of("Where these figures end"));
-        blocks.add(new Block.Paragraph(Text.of(
-                "Reckoned for two round elastic cylinders as long as the joint (Lamé, plane stress), at rest, both at one temperature, with expansion"
-                        + " that does not change with temperature. Flanges, webs, chamfers, speed, creep, fretting and repeated load are not in it, and near the ends"
-                        + " of a joint the pressure is higher. Expansion and yield are typical values unless the assembly states them. Where a failure could hurt"
-                        + " somebody, the joint is for a qualified engineer to decide and to prove.")));
+        blocks.add(Block.Heading.of(Labels.text("press.title.limits")));
+        blocks.add(new Block.Paragraph(Text.of(Labels.text("press.limits"))));
         for (String notice : sheet.notices()) {
-            blocks.add(new Block.Note(Text.of("Note: " + notice)));
+            blocks.add(new Block.Note(Text.of(Labels.text("notice.line", notice))));
         }
         return blocks;
     }

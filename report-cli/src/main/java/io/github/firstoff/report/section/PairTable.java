@@ -7,11 +7,12 @@ import io.github.firstoff.report.model.TableRow;
 import io.github.firstoff.report.model.Text;
 import io.github.firstoff.sheet.FitSheet;
 import io.github.firstoff.sheet.FitWords;
-import io.github.firstoff.sheet.Phrases;
 import io.github.firstoff.study.pressfit.Matching;
+import io.github.firstoff.words.Labels;
 import java.math.RoundingMode;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Locale;
 
 /** Which bore goes with which ring, for the bench; and which pieces stay, and why. */
 public final class PairTable {
@@ -35,20 +36,22 @@ public final class PairTable {
     private List<Block> blocks(Matching matching) {
         List<Block> blocks = new ArrayList<>();
         blocks.add(new Block.PageBreak());
-        blocks.add(Block.Heading.of("Which goes with which"));
-        blocks.add(new Block.Paragraph(Text.of(Phrases.counted(matching.pairs().size(), "pair", "pairs")
-                + sheet.hand().map(hand -> ", all " + hand.word()).orElse("")
-                + ": as many as can be made between "
-                + bound(matching.least(), RoundingMode.CEILING) + " and "
-                + bound(matching.greatest(), RoundingMode.FLOOR)
-                + "\u00A0µm, and of all ways to do so the one that keeps nearest to "
-                + FitWords.micrometres(matching.wanted()) + "\u00A0µm"
-                + (matching.rootMeanSquare().isPresent()
-                        ? " (root mean square off it "
-                                + FitWords.rounded(
-                                        UM * matching.rootMeanSquare().getAsDouble(), 2, RoundingMode.HALF_EVEN)
-                                + "\u00A0µm)."
-                        : "."))));
+        blocks.add(Block.Heading.of(Labels.text("press.title.pairs")));
+        blocks.add(new Block.Paragraph(Text.of(Labels.text(
+                "press.pairs",
+                matching.pairs().size(),
+                sheet.hand()
+                        .map(hand -> Labels.text("press.pairs-hand", Wording.hand(hand)))
+                        .orElse(""),
+                bound(matching.least(), RoundingMode.CEILING),
+                bound(matching.greatest(), RoundingMode.FLOOR),
+                FitWords.micrometres(matching.wanted()),
+                matching.rootMeanSquare().isPresent()
+                        ? Labels.text(
+                                "press.pairs-off",
+                                FitWords.rounded(
+                                        UM * matching.rootMeanSquare().getAsDouble(), 2, RoundingMode.HALF_EVEN))
+                        : ""))));
         if (!matching.pairs().isEmpty()) {
             List<TableRow> rows = new ArrayList<>();
             for (Matching.Pair pair : matching.pairs()) {
@@ -64,34 +67,34 @@ public final class PairTable {
             }
             blocks.add(new Block.Table(
                     List.of(
-                            Column.text("Bore", 2),
-                            Column.figure("Size", "mm"),
+                            Column.text(Labels.text("press.column.bore"), 2),
+                            Column.figure(Labels.text("press.column.size"), "mm"),
                             Column.text(capital(words.inner()), 2),
-                            Column.figure("Size", "mm"),
-                            Column.figure("Interference", "µm"),
-                            Column.figure("smoothed", "µm"),
-                            Column.figure("presses in, at most", "kN"),
-                            Column.figure("holds, at least", "kN")),
+                            Column.figure(Labels.text("press.column.size"), "mm"),
+                            Column.figure(Labels.text("press.column.interference"), "µm"),
+                            Column.figure(Labels.text("press.column.smoothed"), "µm"),
+                            Column.figure(Labels.text("press.column.presses-in"), "kN"),
+                            Column.figure(Labels.text("press.column.holds"), "kN")),
                     rows));
         }
         if (!matching.left().isEmpty()) {
-            blocks.add(Block.Heading.of("What stays, and why"));
+            blocks.add(Block.Heading.of(Labels.text("press.title.left")));
             List<TableRow> rows = new ArrayList<>();
             for (Matching.Left left : matching.left()) {
                 rows.add(TableRow.of(
                         new Cell.Words(Text.bold(left.piece().name())),
-                        Cell.text(left.bore() ? "bore" : words.inner()),
+                        Cell.text(left.bore() ? Labels.text("press.bore") : words.inner()),
                         Cell.figure(Figures.of(left.piece().size())),
                         Cell.figure(FitWords.micrometres(left.nearest())),
-                        Cell.text(left.why().words())));
+                        Cell.text(Labels.wordOr("library.left", left.why().name().toLowerCase(Locale.ROOT).replace('_', '-'), left.why().words()))));
             }
             blocks.add(new Block.Table(
                     List.of(
-                            Column.text("Piece", 2),
-                            Column.narrow("Part"),
-                            Column.figure("Size", "mm"),
-                            Column.figure("nearest interference", "µm"),
-                            Column.text("Why", 4)),
+                            Column.text(Labels.text("press.column.piece"), 2),
+                            Column.narrow(Labels.text("press.column.part")),
+                            Column.figure(Labels.text("press.column.size"), "mm"),
+                            Column.figure(Labels.text("press.column.nearest"), "µm"),
+                            Column.text(Labels.text("press.column.why"), 4)),
                     rows));
         }
         return blocks;
@@ -103,6 +106,6 @@ public final class PairTable {
     }
 
     private static String capital(String text) {
-        return text.substring(0, 1).toUpperCase(java.util.Locale.ROOT) + text.substring(1);
+        return text.substring(0, 1).toUpperCase(Locale.ROOT) + text.substring(1);
     }
 }

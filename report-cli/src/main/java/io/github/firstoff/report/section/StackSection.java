@@ -15,6 +15,7 @@ import io.github.firstoff.sheet.FitWords;
 import io.github.firstoff.sheet.StackSheet;
 import io.github.firstoff.sheet.StackWords;
 import io.github.firstoff.study.stack.StackResult;
+import io.github.firstoff.words.Labels;
 import java.math.BigDecimal;
 import java.math.RoundingMode;
 import java.util.ArrayList;
@@ -52,61 +53,60 @@ public final class StackSection {
             int places = Math.max(
                     0, Math.max(worst.minimum().scale(), worst.maximum().scale()));
             rows.add(row(
-                    "worst case",
+                    Labels.text("stack.worst-case"),
                     Figures.of(worst.minimum(), places),
                     result.rootSumSquare()
                             .map(around -> words.length(around.middle()))
                             .orElse("—"),
                     Figures.of(worst.maximum(), places),
                     result.worstFits()
-                            .map(fits -> fits ? "none can be" : "some can be")
+                            .map(fits -> Labels.text(fits ? "stack.none-can-be" : "stack.some-can-be"))
                             .orElse("—"),
-                    "no part within its limits can lead beyond"
-                            + result.nominal()
-                                    .map(nominal -> "; all at nominal: " + Figures.of(nominal) + " " + unit)
-                                    .orElse("")));
+                    result.nominal()
+                            .map(nominal ->
+                                    Labels.text("stack.worst-case.nominal", Figures.of(nominal) + " " + unit))
+                            .orElseGet(() -> Labels.text("stack.worst-case.meaning"))));
         });
         result.rootSumSquare()
                 .ifPresent(
                         around -> rows.add(
                                 row(
-                                        "root sum square",
+                                        Labels.text("stack.root-sum-square"),
                                         words.length(around.middle() - around.half()),
                                         words.length(around.middle()),
                                         words.length(around.middle() + around.half()),
                                         result.normal()
                                                 .map(normal -> StackWords.share(normal.total()))
                                                 .orElse("—"),
-                                        "members vary independently about the middle of their limits; the share is that of a normal gap by the distributions below")));
+                                        Labels.text("stack.root-sum-square.meaning"))));
         StackResult.Drawn drawn = result.drawn();
         rows.add(row(
-                "drawn at random",
+                Labels.text("stack.drawn"),
                 words.length(drawn.low()),
                 words.length(drawn.middle()),
                 words.length(drawn.high()),
                 drawn.outside()
                         .map(outside -> StackWords.share(outside.total()))
                         .orElse("—"),
-                drawn.draws() + " assemblies; 99.73 % of them lie between"
-                        + (drawn.upperBound().isPresent()
-                                ? "; outside at most "
-                                        + StackWords.share(drawn.upperBound().getAsDouble())
-                                        + " with 95 % confidence, by their number"
-                                : "")));
+                drawn.upperBound().isPresent()
+                        ? Labels.text(
+                                "stack.drawn.bounded",
+                                drawn.draws(),
+                                StackWords.share(drawn.upperBound().getAsDouble()))
+                        : Labels.text("stack.drawn.meaning", drawn.draws())));
         List<Block> blocks = new ArrayList<>();
-        blocks.add(Block.Heading.of("The gap"
-                + result.loop()
-                        .printed()
-                        .map(wanted -> ", wanted " + wanted + " " + unit)
-                        .orElse("")));
+        blocks.add(Block.Heading.of(result.loop()
+                .printed()
+                .map(wanted -> Labels.text("stack.title.gap-wanted", wanted + " " + unit))
+                .orElseGet(() -> Labels.text("stack.title.gap"))));
         blocks.add(new Block.Table(
                 List.of(
-                        Column.text("Reckoned as", 2),
-                        Column.figure("least", unit),
-                        Column.figure("middle", unit),
-                        Column.figure("greatest", unit),
-                        Column.narrow("outside"),
-                        Column.text("Meaning", 4)),
+                        Column.text(Labels.text("stack.column.reckoned"), 2),
+                        Column.figure(Labels.text("stack.column.least"), unit),
+                        Column.figure(Labels.text("stack.column.middle"), unit),
+                        Column.figure(Labels.text("stack.column.greatest"), unit),
+                        Column.narrow(Labels.text("stack.column.outside")),
+                        Column.text(Labels.text("stack.column.meaning"), 4)),
                 rows));
         return blocks;
     }
@@ -134,18 +134,18 @@ public final class StackSection {
                     from, drawn.from() + (i + 1) * drawn.width(), drawn.bins().get(i)));
         }
         List<LevelLine> lines = new ArrayList<>();
-        lines.add(new LevelLine(LevelLine.Kind.CENTRE, "mean", words.length(result.mean()), result.mean()));
-        limit(result.loop().gap().lower(), "least wanted", LevelLine.Kind.SPECIFICATION_LIMIT, lines);
-        limit(result.loop().gap().upper(), "greatest wanted", LevelLine.Kind.SPECIFICATION_LIMIT, lines);
-        limit(result.worst().map(StackResult.Exact::minimum), "worst least", LevelLine.Kind.TARGET, lines);
-        limit(result.worst().map(StackResult.Exact::maximum), "worst greatest", LevelLine.Kind.TARGET, lines);
+        lines.add(new LevelLine(LevelLine.Kind.CENTRE, Labels.text("stack.mean"), words.length(result.mean()), result.mean()));
+        limit(result.loop().gap().lower(), Labels.text("stack.least-wanted"), LevelLine.Kind.SPECIFICATION_LIMIT, lines);
+        limit(result.loop().gap().upper(), Labels.text("stack.greatest-wanted"), LevelLine.Kind.SPECIFICATION_LIMIT, lines);
+        limit(result.worst().map(StackResult.Exact::minimum), Labels.text("stack.worst-least"), LevelLine.Kind.TARGET, lines);
+        limit(result.worst().map(StackResult.Exact::maximum), Labels.text("stack.worst-greatest"), LevelLine.Kind.TARGET, lines);
         return List.of(
-                Block.Heading.of("Gaps of " + drawn.draws() + " assemblies drawn at random"),
+                Block.Heading.of(Labels.text("stack.title.drawn", drawn.draws())),
                 new Block.FigureBlock(
                         new HistogramFigure(
                                 result.loop().name(), unit, bins, lines, Optional.empty(), Optional.empty()),
                         58,
-                        "Distribution of the gap between what is wanted and the worst cases."));
+                        Labels.text("stack.drawn.alternative")));
     }
 
     private static void limit(Optional<BigDecimal> at, String name, LevelLine.Kind kind, List<LevelLine> lines) {
@@ -159,10 +159,10 @@ public final class StackSection {
                 .sorted(Comparator.comparingDouble((StackResult.Contribution each) -> -each.ofVariance()))
                 .limit(MOST_BARS)
                 .toList();
-        blocks.add(Block.Heading.of("What each member contributes"));
+        blocks.add(Block.Heading.of(Labels.text("stack.title.members")));
         blocks.add(new Block.FigureBlock(
                 new ShareFigure(
-                        "share of the variance of the gap",
+                        Labels.text("stack.share-of-variance"),
                         sorted.stream()
                                 .map(each -> new ShareFigure.Row(
                                         each.member().name(),
@@ -170,7 +170,7 @@ public final class StackSection {
                                         percent(each.ofVariance())))
                                 .toList()),
                 Math.max(20, 6 + ROW_HEIGHT * sorted.size()),
-                "Bars of the share of each member in the variance of the gap, the greatest first."));
+                Labels.text("stack.members.alternative")));
         List<TableRow> rows = new ArrayList<>();
         for (StackResult.Contribution each : result.members()) {
             DimensionLoop.Member member = each.member();
@@ -191,27 +191,27 @@ public final class StackSection {
         }
         blocks.add(new Block.Table(
                 List.of(
-                        Column.text("Member", 3),
-                        Column.text("Requirement", 2),
-                        Column.figure("Direction × sensitivity", ""),
-                        Column.text("Spread as", 2),
-                        Column.figure("Mean", unit),
+                        Column.text(Labels.text("stack.column.member"), 3),
+                        Column.text(Labels.text("stack.column.requirement"), 2),
+                        Column.figure(Labels.text("stack.column.coefficient"), ""),
+                        Column.text(Labels.text("stack.column.spread"), 2),
+                        Column.figure(Labels.text("stack.column.mean"), unit),
                         Column.figure("σ", unit),
-                        Column.figure("of variance", ""),
-                        Column.figure("of worst case", "")),
+                        Column.figure(Labels.text("stack.column.of-variance"), ""),
+                        Column.figure(Labels.text("stack.column.of-worst-case"), "")),
                 rows));
         return blocks;
     }
 
     private static String spread(DimensionLoop.Member member) {
         if (member.distribution() instanceof DimensionLoop.WithinLimits within) {
-            return "normal, ±" + within.sigmas().toPlainString() + "σ at its limits";
+            return Labels.text("stack.spread.limits", within.sigmas().toPlainString());
         } else if (member.distribution() instanceof DimensionLoop.Measured measured) {
-            return measured.readings().size() + " readings";
+            return Labels.text("figure.readings", measured.readings().size());
         } else if (member.distribution() instanceof DimensionLoop.Stated) {
-            return "normal, as stated";
+            return Labels.text("stack.spread.stated");
         }
-        return "even within its limits";
+        return Labels.text("stack.spread.even");
     }
 
     private static String percent(double share) {
@@ -221,13 +221,9 @@ public final class StackSection {
     /** Where the figures end. */
     public List<Block> limits() {
         List<Block> blocks = new ArrayList<>();
-        blocks.add(new Block.Note(Text.of(
-                "Worst cases are exact. The statistical figures hold only as far as members vary independently, their processes stay centred and as capable"
-                        + " as the spread given here, and the gap follows each member in a straight line. Measured members are drawn from their readings: nothing beyond"
-                        + " the readings is drawn. Tilt, form and the gap of loose fits are members only where they are listed. Where a gap that is missed could hurt"
-                        + " somebody, go by the worst case.")));
+        blocks.add(new Block.Note(Text.of(Labels.text("stack.limits"))));
         for (String notice : sheet.notices()) {
-            blocks.add(new Block.Note(Text.of("Note: " + notice)));
+            blocks.add(new Block.Note(Text.of(Labels.text("notice.line", notice))));
         }
         return blocks;
     }
