@@ -289,8 +289,8 @@ public final class FitWords {
         result.matching()
                 .filter(matching ->
                         !result.verdicts().accepted() && !matching.pairs().isEmpty())
-                .ifPresent(matching -> open.add(
-                        Labels.text("press.paired-do", matching.pairs().size())));
+                .ifPresent(matching ->
+                        open.add(Labels.text("press.paired-do", matching.pairs().size())));
         String share = shareAsked(result.share());
         if (!result.verdicts().grip()) {
             open.add(Labels.text(
@@ -300,9 +300,7 @@ public final class FitWords {
         }
         if (!result.verdicts().stress()) {
             open.add(Labels.text(
-                    "press.yields",
-                    share,
-                    rounded(MICROMETRES * result.bounds().yield(), 1, RoundingMode.DOWN)));
+                    "press.yields", share, rounded(MICROMETRES * result.bounds().yield(), 1, RoundingMode.DOWN)));
         }
         if (!result.verdicts().clearance()) {
             open.add(Labels.text(
@@ -310,8 +308,8 @@ public final class FitWords {
         }
         result.matching()
                 .filter(matching -> !matching.left().isEmpty())
-                .ifPresent(matching -> open.add(
-                        Labels.text("press.left-over", matching.left().size())));
+                .ifPresent(matching ->
+                        open.add(Labels.text("press.left-over", matching.left().size())));
         return open;
     }
 

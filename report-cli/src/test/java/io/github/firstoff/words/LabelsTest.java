@@ -36,10 +36,7 @@ class LabelsTest {
     /**
      * Classes of the sections that still speak English in themselves: sheets of drift, which are not translated. Everything else is held to have no sentence of its own.
      */
-    private static final Set<String> UNTRANSLATED = Set.of(
-            "DriftSection.java",
-            "DriftReport.java",
-            "StudyFrame.java");
+    private static final Set<String> UNTRANSLATED = Set.of("DriftSection.java", "DriftReport.java", "StudyFrame.java");
 
     private static Labels german() {
         return Labels.of("de").orElseThrow();

@@ -46,8 +46,7 @@ public final class FitReport {
                 .around(
                         paper,
                         Labels.text("press.foot", section.criterion()),
-                        Labels.text(
-                                sheet.result().verdicts().accepted() ? "press.as-asked" : "press.not-as-asked"),
+                        Labels.text(sheet.result().verdicts().accepted() ? "press.as-asked" : "press.not-as-asked"),
                         blocks);
     }
 }

@@ -84,11 +84,22 @@ public final class FitSection {
         lines.add(line(LevelLine.Kind.CENTRE, Labels.text("press.least"), UM * number(result.least())));
         lines.add(line(LevelLine.Kind.CENTRE, Labels.text("press.mean"), UM * result.mean()));
         lines.add(line(LevelLine.Kind.CENTRE, Labels.text("press.greatest"), UM * number(result.greatest())));
-        addBound(lines, scale, Labels.text("press.holds-from"), UM * result.bounds().grip(), RoundingMode.CEILING);
-        addBound(lines, scale, Labels.text("press.elastic-to"), UM * result.bounds().yield(), RoundingMode.FLOOR);
+        addBound(
+                lines,
+                scale,
+                Labels.text("press.holds-from"),
+                UM * result.bounds().grip(),
+                RoundingMode.CEILING);
+        addBound(
+                lines,
+                scale,
+                Labels.text("press.elastic-to"),
+                UM * result.bounds().yield(),
+                RoundingMode.FLOOR);
         result.bounds()
                 .clearance()
-                .ifPresent(at -> addBound(lines, scale, Labels.text("press.clearance-to"), UM * at, RoundingMode.FLOOR));
+                .ifPresent(
+                        at -> addBound(lines, scale, Labels.text("press.clearance-to"), UM * at, RoundingMode.FLOOR));
         List<ConsequenceFigure.Place> curve = new ArrayList<>();
         for (int i = 0; i < result.profile().at().size(); i++) {
             curve.add(new ConsequenceFigure.Place(
@@ -113,9 +124,7 @@ public final class FitSection {
                                 UM * number(result.least()),
                                 UM * number(result.greatest()))),
                 new Block.Note(Text.of(Labels.text(
-                                "press.interference.note",
-                                FitWords.micrometres(result.smoothing()),
-                                smoothingSource())
+                                "press.interference.note", FitWords.micrometres(result.smoothing()), smoothingSource())
                         + " " + words.basis())));
     }
 
@@ -123,7 +132,9 @@ public final class FitSection {
         String factor = joint.smoothing().factor().toPlainString();
         return joint.smoothing().word().equals(factor)
                 ? Labels.library("library.smoothing.stated", joint.smoothing().source(), factor)
-                : Labels.library("library.smoothing." + joint.smoothing().word(), joint.smoothing().source());
+                : Labels.library(
+                        "library.smoothing." + joint.smoothing().word(),
+                        joint.smoothing().source());
     }
 
     /** What the criterion of stress is called. */
@@ -167,7 +178,13 @@ public final class FitSection {
         State tightest = result.tightest();
         double perMicrometre = model.pressure(1) / UM;
         String room = FitWords.degrees(assembly.temperature());
-        ladders.add(new Ladder(Labels.text("press.ladder.pressure", room), "MPa", zero(assembly.temperature()), 0, perMicrometre, Double.NaN));
+        ladders.add(new Ladder(
+                Labels.text("press.ladder.pressure", room),
+                "MPa",
+                zero(assembly.temperature()),
+                0,
+                perMicrometre,
+                Double.NaN));
         ladders.add(new Ladder(
                 Labels.text("press.ladder.press-in", room),
                 "kN",
@@ -242,8 +259,8 @@ public final class FitSection {
         List<LevelLine> asked = new ArrayList<>();
         joint.demand()
                 .force()
-                .ifPresent(force -> asked.add(
-                        new LevelLine(LevelLine.Kind.SPECIFICATION_LIMIT, Labels.text("press.asked"), "", number(force) / KILO)));
+                .ifPresent(force -> asked.add(new LevelLine(
+                        LevelLine.Kind.SPECIFICATION_LIMIT, Labels.text("press.asked"), "", number(force) / KILO)));
         panels.add(new BandFigure.Panel(
                 Labels.text("press.held-along"),
                 "kN",
@@ -350,9 +367,17 @@ public final class FitSection {
         rows.add(row(Labels.text("press.row.pressure"), "MPa", State::pressure, FitSection::plain));
         rows.add(row(Labels.text("press.row.slips-along"), "kN", State::axial, FitSection::thousandth));
         rows.add(row(Labels.text("press.row.slips-around"), "N·m", State::torque, FitSection::plain));
-        rows.add(row(Labels.text("press.row.equivalent", words.outer(), criterion()), "MPa", State::outerStress, FitSection::plain));
+        rows.add(row(
+                Labels.text("press.row.equivalent", words.outer(), criterion()),
+                "MPa",
+                State::outerStress,
+                FitSection::plain));
         rows.add(row(Labels.text("press.row.hoop-bore", words.outer()), "MPa", State::outerHoop, FitSection::plain));
-        rows.add(row(Labels.text("press.row.equivalent", words.inner(), criterion()), "MPa", State::innerStress, FitSection::plain));
+        rows.add(row(
+                Labels.text("press.row.equivalent", words.inner(), criterion()),
+                "MPa",
+                State::innerStress,
+                FitSection::plain));
         rows.add(row(Labels.text("press.row.hoop", words.inner()), "MPa", State::innerHoop, FitSection::plain));
         rows.add(row(Labels.text("press.row.bore-opens"), "µm", State::boreGrowth, FitSection::micrometres));
         rows.add(row(Labels.text("press.row.outside-grows"), "µm", State::outsideGrowth, FitSection::micrometres));
@@ -370,7 +395,11 @@ public final class FitSection {
             rows.add(row(Labels.text("press.row.clearance-lost"), "µm", State::clearanceLoss, FitSection::plain));
         }
         if (assembly.clearanceLeft().isPresent()) {
-            rows.add(row(Labels.text("press.row.clearance-left"), "µm", state -> state.clearanceLeft().orElseThrow(), FitSection::plain));
+            rows.add(row(
+                    Labels.text("press.row.clearance-left"),
+                    "µm",
+                    state -> state.clearanceLeft().orElseThrow(),
+                    FitSection::plain));
         }
         return List.of(
                 Block.Heading.of(Labels.text("press.title.figures")),
@@ -486,7 +515,8 @@ public final class FitSection {
         List<Block.Fact> facts = new ArrayList<>();
         facts.add(Block.Fact.of(words.outer(), part(joint.outer(), result.outer(), "press.part.outside")));
         facts.add(Block.Fact.of(words.inner(), part(joint.inner(), result.inner(), "press.part.inside")));
-        joint.bearing().ifPresent(bearing -> facts.add(Block.Fact.of(Labels.text("press.fact.bearing"), told(bearing))));
+        joint.bearing()
+                .ifPresent(bearing -> facts.add(Block.Fact.of(Labels.text("press.fact.bearing"), told(bearing))));
         return facts;
     }
 
@@ -564,11 +594,10 @@ public final class FitSection {
                         FitWords.degrees(result.at(State.Moment.ASSEMBLY).temperature()));
         if (joint.bearing().isPresent()) {
             boolean tooHot = joint.outer().bearing().isPresent() && joining.heating() > MOST_BEARINGS_STAND;
-            told += (tooHot ? " " + Labels.text("press.joining-too-hot") : "")
-                    + " " + Labels.text("press.joining-bearing");
+            told += (tooHot ? " " + Labels.text("press.joining-too-hot") : "") + " "
+                    + Labels.text("press.joining-bearing");
         }
-        return List.of(
-                Block.Heading.of(Labels.text("press.title.joining")), new Block.Paragraph(Text.of(told)));
+        return List.of(Block.Heading.of(Labels.text("press.title.joining")), new Block.Paragraph(Text.of(told)));
     }
 
     /** Where the figures end. */

@@ -63,22 +63,19 @@ public final class StackSection {
                             .map(fits -> Labels.text(fits ? "stack.none-can-be" : "stack.some-can-be"))
                             .orElse("—"),
                     result.nominal()
-                            .map(nominal ->
-                                    Labels.text("stack.worst-case.nominal", Figures.of(nominal) + " " + unit))
+                            .map(nominal -> Labels.text("stack.worst-case.nominal", Figures.of(nominal) + " " + unit))
                             .orElseGet(() -> Labels.text("stack.worst-case.meaning"))));
         });
         result.rootSumSquare()
-                .ifPresent(
-                        around -> rows.add(
-                                row(
-                                        Labels.text("stack.root-sum-square"),
-                                        words.length(around.middle() - around.half()),
-                                        words.length(around.middle()),
-                                        words.length(around.middle() + around.half()),
-                                        result.normal()
-                                                .map(normal -> StackWords.share(normal.total()))
-                                                .orElse("—"),
-                                        Labels.text("stack.root-sum-square.meaning"))));
+                .ifPresent(around -> rows.add(row(
+                        Labels.text("stack.root-sum-square"),
+                        words.length(around.middle() - around.half()),
+                        words.length(around.middle()),
+                        words.length(around.middle() + around.half()),
+                        result.normal()
+                                .map(normal -> StackWords.share(normal.total()))
+                                .orElse("—"),
+                        Labels.text("stack.root-sum-square.meaning"))));
         StackResult.Drawn drawn = result.drawn();
         rows.add(row(
                 Labels.text("stack.drawn"),
@@ -134,11 +131,28 @@ public final class StackSection {
                     from, drawn.from() + (i + 1) * drawn.width(), drawn.bins().get(i)));
         }
         List<LevelLine> lines = new ArrayList<>();
-        lines.add(new LevelLine(LevelLine.Kind.CENTRE, Labels.text("stack.mean"), words.length(result.mean()), result.mean()));
-        limit(result.loop().gap().lower(), Labels.text("stack.least-wanted"), LevelLine.Kind.SPECIFICATION_LIMIT, lines);
-        limit(result.loop().gap().upper(), Labels.text("stack.greatest-wanted"), LevelLine.Kind.SPECIFICATION_LIMIT, lines);
-        limit(result.worst().map(StackResult.Exact::minimum), Labels.text("stack.worst-least"), LevelLine.Kind.TARGET, lines);
-        limit(result.worst().map(StackResult.Exact::maximum), Labels.text("stack.worst-greatest"), LevelLine.Kind.TARGET, lines);
+        lines.add(new LevelLine(
+                LevelLine.Kind.CENTRE, Labels.text("stack.mean"), words.length(result.mean()), result.mean()));
+        limit(
+                result.loop().gap().lower(),
+                Labels.text("stack.least-wanted"),
+                LevelLine.Kind.SPECIFICATION_LIMIT,
+                lines);
+        limit(
+                result.loop().gap().upper(),
+                Labels.text("stack.greatest-wanted"),
+                LevelLine.Kind.SPECIFICATION_LIMIT,
+                lines);
+        limit(
+                result.worst().map(StackResult.Exact::minimum),
+                Labels.text("stack.worst-least"),
+                LevelLine.Kind.TARGET,
+                lines);
+        limit(
+                result.worst().map(StackResult.Exact::maximum),
+                Labels.text("stack.worst-greatest"),
+                LevelLine.Kind.TARGET,
+                lines);
         return List.of(
                 Block.Heading.of(Labels.text("stack.title.drawn", drawn.draws())),
                 new Block.FigureBlock(
