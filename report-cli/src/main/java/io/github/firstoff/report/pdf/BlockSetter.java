@@ -39,17 +39,22 @@ final class BlockSetter {
 
     List<Slab> set(List<Block> blocks, double measure) {
         List<Slab> slabs = new ArrayList<>();
-        boolean underTable = false;
+        Block above = new Block.PageBreak();
         for (Block block : blocks) {
-            if (underTable && block instanceof Block.Note && !slabs.isEmpty()) {
-                // A note explains the table above it: it never stands on a page without a row of that table.
+            if (explains(block, above) && !slabs.isEmpty()) {
                 int last = slabs.size() - 1;
                 slabs.set(last, slabs.get(last).kept());
             }
             slabs.addAll(set(block, measure));
-            underTable = block instanceof Block.Table;
+            above = block;
         }
         return slabs;
+    }
+
+    /** A note explains the table above it, a marked list the marks in the picture above it: neither is read on a page without that. */
+    private static boolean explains(Block block, Block above) {
+        return (block instanceof Block.Note && above instanceof Block.Table)
+                || (block instanceof Block.MarkedList && above instanceof Block.FigureBlock);
     }
 
     /** Width of some columns of the 12-column grid. */
@@ -167,8 +172,9 @@ final class BlockSetter {
             TextSetter.SetText set = texts.set(item.sentence(), measure - indent, Type.BODY);
             slabs.add(Slab.of(slabs.isEmpty() ? 6 : 1.5, Math.max(set.height(), mark.height()), (canvas, x, y) -> {
                 canvas.tagged(entry.within("Lbl"), () -> mark.paint(canvas, x, y));
-                canvas.tagged(entry.within("LBody"), () -> set.paint(canvas, x + indent, y));
-            }));
+                        canvas.tagged(entry.within("LBody"), () -> set.paint(canvas, x + indent, y));
+                    })
+                    .kept(slabs.size() < list.items().size() - 1));
         }
         return slabs;
     }

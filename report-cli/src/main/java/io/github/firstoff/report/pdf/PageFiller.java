@@ -6,16 +6,17 @@ import java.util.List;
 
 /**
  * Sets blocks on pages. Between two breaks that the model asks for, pictures are drawn a little smaller, and rows of tables stand a little
- * closer, where that spares the reader a last page with little on it. Where nothing spares it, the page before hands some of its content on.
+ * closer, where that spares the reader a last page with little on it. Where nothing spares it, the pages before hand some of their content
+ * on, at a place where no table is torn if there is one.
  */
 final class PageFiller {
-    /** A last page filled less than this is worth smaller pictures. */
+    /** A last page filled less than this is worth smaller pictures, or takes over from the pages before. */
     private static final double LITTLE = 0.45;
 
     /** How much smaller, in the order in which it is tried. */
     private static final double[] SHARES = {0.92, 0.84, 0.76, 0.68};
 
-    /** A last page filled less than this is worth rows that stand closer, or takes over from the page before. */
+    /** A last page filled less than this is worth rows that stand closer. */
     private static final double HARDLY_ANYTHING = 0.25;
 
     /** How much of the air in the rows of tables is left, in the order in which it is tried. */
@@ -60,24 +61,42 @@ final class PageFiller {
                 return tighter;
             }
         }
-        return filled(loose.get(loose.size() - 1)) < HARDLY_ANYTHING ? tightened(stretch, loose) : loose;
+        if (filled(loose.get(loose.size() - 1)) < HARDLY_ANYTHING) {
+            double smallest = SHARES[SHARES.length - 1];
+            for (double rows : ROWS) {
+                List<List<Paginator.Placed>> tighter = set(stretch, smallest, rows, 1);
+                if (tighter.size() < loose.size()) {
+                    return tighter;
+                }
+            }
+        }
+        return evened(stretch, loose);
     }
 
-    private List<List<Paginator.Placed>> tightened(List<Block> stretch, List<List<Paginator.Placed>> loose) {
-        double smallest = SHARES[SHARES.length - 1];
-        for (double rows : ROWS) {
-            List<List<Paginator.Placed>> tighter = set(stretch, smallest, rows, 1);
-            if (tighter.size() < loose.size()) {
-                return tighter;
-            }
-        }
+    /** As many pages, with more on the last: the setting that tears fewest tables, and of those the one whose emptiest page holds most. */
+    private List<List<Paginator.Placed>> evened(List<Block> stretch, List<List<Paginator.Placed>> loose) {
+        List<List<Paginator.Placed>> best = loose;
         for (double filled : FILLED) {
             List<List<Paginator.Placed>> shared = set(stretch, 1, 1, filled);
-            if (shared.size() == loose.size() && filled(shared.get(shared.size() - 1)) >= HARDLY_ANYTHING) {
-                return shared;
+            boolean kinder = tornTables(shared) < tornTables(best)
+                    || (tornTables(shared) == tornTables(best) && emptiest(shared) > emptiest(best));
+            if (shared.size() == loose.size() && kinder) {
+                best = shared;
             }
         }
-        return loose;
+        return best;
+    }
+
+    /** How many pages begin in the middle of a table, under its head set once more. */
+    private static long tornTables(List<List<Paginator.Placed>> pages) {
+        return pages.stream()
+                .filter(page -> page.size() > 1
+                        && page.get(1).slab().repeat() == page.get(0).slab())
+                .count();
+    }
+
+    private double emptiest(List<List<Paginator.Placed>> pages) {
+        return pages.stream().mapToDouble(this::filled).min().orElse(0);
     }
 
     private List<List<Paginator.Placed>> set(List<Block> stretch, double pictures, double rows, double filled) {

@@ -152,6 +152,48 @@ class SheetRulesTest {
     }
 
     @Test
+    void aTableThatAPageCanHoldIsNotTornWhereThatCostsNoPage() throws IOException {
+        // From two rows on the second page to two thirds of them.
+        for (int lines = 36; lines <= 48; lines += 2) {
+            List<Block> blocks = new ArrayList<>();
+            for (int i = 0; i < lines; i++) {
+                blocks.add(new Block.Note(Text.of("remark")));
+            }
+            List<TableRow> rows = new ArrayList<>();
+            for (int i = 1; i <= 15; i++) {
+                rows.add(TableRow.of(Cell.text("row-" + i + "-")));
+            }
+            blocks.add(Block.Heading.of("Characteristics"));
+            blocks.add(new Block.Table(List.of(Column.text("Feature", 1)), rows));
+            List<String> pages = ReadBack.pages(ReadBack.bytes(sheet(blocks)));
+            assertThat(pages).hasSize(2);
+            assertThat(pages.get(1)).contains("Characteristics", "row-1-", "row-15-");
+        }
+    }
+
+    @Test
+    void theExplanationsOfMarksStandTogether() throws IOException {
+        for (int lines = 40; lines <= 62; lines++) {
+            List<Block> blocks = new ArrayList<>();
+            for (int i = 0; i < lines; i++) {
+                blocks.add(new Block.Note(Text.of("remark")));
+            }
+            blocks.add(new Block.MarkedList(List.of(
+                    new Block.MarkedItem("1", Text.of("first-signal")),
+                    new Block.MarkedItem("2", Text.of("second-signal")),
+                    new Block.MarkedItem("3", Text.of("third-signal")))));
+            for (int i = 0; i < 20; i++) {
+                blocks.add(new Block.Paragraph(Text.of("what follows")));
+            }
+            List<String> pages = ReadBack.pages(ReadBack.bytes(sheet(blocks)));
+            assertThat(pages)
+                    .filteredOn(page -> page.contains("first-signal"))
+                    .singleElement()
+                    .satisfies(page -> assertThat(page).contains("second-signal", "third-signal"));
+        }
+    }
+
+    @Test
     void pageBreaksMakeNoEmptyPages() throws IOException {
         List<String> pages = ReadBack.pages(ReadBack.bytes(sheet(
                 new Block.PageBreak(),
