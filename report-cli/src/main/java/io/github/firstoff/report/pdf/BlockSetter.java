@@ -171,7 +171,7 @@ final class BlockSetter {
             TextSetter.SetText mark = texts.set(Text.NONE.ringed(item.mark()), indent, Type.BODY);
             TextSetter.SetText set = texts.set(item.sentence(), measure - indent, Type.BODY);
             slabs.add(Slab.of(slabs.isEmpty() ? 6 : 1.5, Math.max(set.height(), mark.height()), (canvas, x, y) -> {
-                canvas.tagged(entry.within("Lbl"), () -> mark.paint(canvas, x, y));
+                        canvas.tagged(entry.within("Lbl"), () -> mark.paint(canvas, x, y));
                         canvas.tagged(entry.within("LBody"), () -> set.paint(canvas, x + indent, y));
                     })
                     .kept(slabs.size() < list.items().size() - 1));

@@ -3,6 +3,7 @@ package io.github.firstoff.report.pdf;
 import io.github.firstoff.report.model.Block;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Objects;
 
 /**
  * Sets blocks on pages. Between two breaks that the model asks for, pictures are drawn a little smaller, and rows of tables stand a little
@@ -91,7 +92,7 @@ final class PageFiller {
     private static long tornTables(List<List<Paginator.Placed>> pages) {
         return pages.stream()
                 .filter(page -> page.size() > 1
-                        && page.get(1).slab().repeat() == page.get(0).slab())
+                        && Objects.equals(page.get(1).slab().repeat(), page.get(0).slab()))
                 .count();
     }
 
