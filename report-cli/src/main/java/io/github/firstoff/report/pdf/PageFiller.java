@@ -92,7 +92,8 @@ final class PageFiller {
     private static long tornTables(List<List<Paginator.Placed>> pages) {
         return pages.stream()
                 .filter(page -> page.size() > 1
-                        && Objects.equals(page.get(1).slab().repeat(), page.get(0).slab()))
+                        && Objects.equals(
+                                page.get(1).slab().repeat(), page.get(0).slab()))
                 .count();
     }
 
