@@ -37,6 +37,8 @@ final class GeometricNotation {
                 Map.entry("profile of a surface", GeometricCharacteristic.SURFACE_PROFILE),
                 Map.entry("profile of line", GeometricCharacteristic.LINE_PROFILE),
                 Map.entry("profile of surface", GeometricCharacteristic.SURFACE_PROFILE),
+                Map.entry("profile line", GeometricCharacteristic.LINE_PROFILE),
+                Map.entry("profile surface", GeometricCharacteristic.SURFACE_PROFILE),
                 Map.entry("profile any line", GeometricCharacteristic.LINE_PROFILE),
                 Map.entry("profile any surface", GeometricCharacteristic.SURFACE_PROFILE),
                 Map.entry("—", GeometricCharacteristic.STRAIGHTNESS),

@@ -14,6 +14,8 @@ import java.util.List;
 /** Sets tables: finds the widths of the columns, then makes one slab per row. */
 final class TableSetter {
     private static final double ROW_AIR = 2.1;
+    /** A requirement up to this width, in points, is never broken into lines. */
+    private static final double SHORT_REQUIREMENT = 30 * Type.MM;
     /** Sizes and gutters to try, widest first: a table that does not fit is set smaller before words are broken. */
     private static final double[][] SETTINGS = {{8.5, 9.5}, {8.5, 6.5}, {8, 6}, {7.5, 5.5}, {7, 4.5}};
 
@@ -267,10 +269,15 @@ final class TableSetter {
                 return texts.leastWidth(Text.of(verdict.phrase()), tone(type, verdict.tone()));
             } else if (cell instanceof Cell.Requirement requirement) {
                 return Math.max(
-                        texts.leastWidth(Text.of(requirement.feature()), type),
-                        notations.width(requirement.requirement(), type));
+                        texts.leastWidth(Text.of(requirement.feature()), type), leastWidth(requirement.requirement()));
             }
             return naturalWidth(cell);
+        }
+
+        /** A short requirement stays whole; one that is a sentence wraps, so that it does not crowd out the columns beside it. */
+        private double leastWidth(Notation requirement) {
+            double whole = notations.width(requirement, type);
+            return Math.min(whole, Math.max(SHORT_REQUIREMENT, texts.leastWidth(wrapping(requirement), type)));
         }
 
         List<Slab> slabs(double space) {
@@ -422,11 +429,12 @@ final class TableSetter {
             });
         }
 
-        /** A requirement that is only words may wrap; one with frames or deviations stays whole. */
         private Text requirementText(Notation notation, int column) {
-            if (notations.width(notation, type) <= width[column]) {
-                return Text.of(notation);
-            }
+            return notations.width(notation, type) <= width[column] ? Text.of(notation) : wrapping(notation);
+        }
+
+        /** The words of a requirement may wrap; frames and deviations stay whole. */
+        private static Text wrapping(Notation notation) {
             Text text = Text.NONE;
             for (Notation.Piece piece : notation.pieces()) {
                 text = text.isEmpty() ? text : text.plain(" ");

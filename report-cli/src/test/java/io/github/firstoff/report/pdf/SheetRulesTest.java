@@ -8,10 +8,12 @@ import io.github.firstoff.report.model.Block;
 import io.github.firstoff.report.model.Cell;
 import io.github.firstoff.report.model.Column;
 import io.github.firstoff.report.model.Hand;
+import io.github.firstoff.report.model.Notation;
 import io.github.firstoff.report.model.PaperSize;
 import io.github.firstoff.report.model.ReportModel;
 import io.github.firstoff.report.model.TableRow;
 import io.github.firstoff.report.model.Text;
+import io.github.firstoff.report.model.Tone;
 import java.io.ByteArrayOutputStream;
 import java.io.IOException;
 import java.io.OutputStream;
@@ -191,6 +193,22 @@ class SheetRulesTest {
                     .singleElement()
                     .satisfies(page -> assertThat(page).contains("second-signal", "third-signal"));
         }
+    }
+
+    @Test
+    void aRequirementThatIsASentenceWrapsAndLeavesRoomForWhatMayBeDone() throws IOException {
+        Block.ExceptionItem item = new Block.ExceptionItem(
+                "13",
+                "edges",
+                Notation.of(
+                        "visual: no burrs, edges broken 0.2 max, no nicks on the sealing face, no scratches along the axis"),
+                Text.of("fail on piece 2231-05"),
+                "failed",
+                Tone.OUT,
+                Text.of("Put right and check again, where that can be done. Otherwise scrap."));
+        String text = ReadBack.text(
+                ReadBack.bytes(sheet(new Block.Exceptions("What needs a decision", List.of(item), "Nothing."))));
+        assertThat(text).contains("Put right and check again, where");
     }
 
     @Test
