@@ -2,6 +2,7 @@ package io.github.firstoff.command;
 
 import io.github.firstoff.conformance.SheetVerdict;
 import io.github.firstoff.inspection.Job;
+import io.github.firstoff.intake.DecimalMark;
 import io.github.firstoff.intake.JobFile;
 import io.github.firstoff.intake.KeyedOrder;
 import io.github.firstoff.intake.KeyedReadings;
@@ -23,6 +24,7 @@ import java.util.HashSet;
 import java.util.List;
 import java.util.Objects;
 import java.util.Optional;
+import java.util.OptionalInt;
 import java.util.Set;
 import java.util.concurrent.Callable;
 import org.jspecify.annotations.Nullable;
@@ -90,8 +92,11 @@ final class MeasureCommand implements Callable<Integer> {
     @Option(names = "--operator", paramLabel = "NAME", description = "Who measures; stands beside each reading.")
     private @Nullable String operator;
 
-    @Option(names = "--decimal-mark", paramLabel = "MARK", description = "point (if not stated) or comma.")
-    private String decimalMark = "point";
+    @Option(
+            names = "--decimal-mark",
+            paramLabel = "MARK",
+            description = "The decimal mark of what is keyed, point (at first) or comma.")
+    private @Nullable DecimalMark decimalMark;
 
     @Option(names = "--json", description = "At the end, put a summary on standard output as one JSON document.")
     private boolean json;
@@ -106,10 +111,9 @@ final class MeasureCommand implements Callable<Integer> {
         Path target = Objects.requireNonNull(out);
         List<String> named = pieces();
         Optional<KeyedOrder> order = order();
-        boolean decimalComma = decimalComma();
         requireName(operator, "--operator");
-        if (repeats != null && repeats < 1) {
-            throw wrong("--repeats is " + repeats + "; it must be 1 or more");
+        if (repeats != null && (repeats < 1 || repeats > KeyedReadings.MOST_REPEATS)) {
+            throw wrong("--repeats is " + repeats + "; it must be from 1 to " + KeyedReadings.MOST_REPEATS);
         }
         refuseToOverwrite(target, planPath);
         PlanFile planFile = PlanFile.read(planPath);
@@ -119,9 +123,10 @@ final class MeasureCommand implements Callable<Integer> {
         List<String> statements = jobStatements(resolved, target);
         Settings settings = new Settings(
                 order,
+                repeats == null ? OptionalInt.empty() : OptionalInt.of(repeats),
+                Optional.ofNullable(decimalMark),
                 named,
                 Optional.ofNullable(operator).map(String::strip),
-                decimalComma,
                 statements,
                 () -> Clock.now(command().commandLine())
                         .atZone(ZoneId.systemDefault())
@@ -144,16 +149,14 @@ final class MeasureCommand implements Callable<Integer> {
         Screen screen = new Screen(console.errWriter(), TerminalKind.abilities(console.in()));
         Lines lines = new Lines(console.in(), TerminalKind.charset(console.in()));
         try (KeyedReadings session = KeyedReadings.open(resolved, planHash, target)) {
-            if (repeats != null) {
-                session.repeat(repeats);
-            }
             int before = session.count();
             Dialogue.End end = new Dialogue(session, lines, screen, settings).run();
             MeasureSummary summary = MeasureSummary.of(session, end, session.count() - before);
             if (json) {
                 summary.writeJson(console.outWriter());
             } else {
-                summary.lines().forEach(console::result);
+                Screen result = new Screen(console.outWriter(), TerminalKind.abilitiesOfOutput(console.in()));
+                summary.lines().forEach(result::line);
             }
             console.flush();
             return summary.verdict() == SheetVerdict.ACCEPTED ? ExitCodes.ACCEPTED : ExitCodes.NOT_ACCEPTED;
@@ -190,14 +193,6 @@ final class MeasureCommand implements Callable<Integer> {
             throw wrong("--by is \"" + by + "\"; it must be piece or characteristic");
         }
         return order;
-    }
-
-    private boolean decimalComma() {
-        return switch (decimalMark.toLowerCase(java.util.Locale.ROOT)) {
-            case "point", "." -> false;
-            case "comma", "," -> true;
-            default -> throw wrong("--decimal-mark is \"" + decimalMark + "\"; it must be point or comma");
-        };
     }
 
     private List<String> pieces() {

@@ -7,14 +7,13 @@ import io.github.firstoff.conformance.Plausibility;
 import io.github.firstoff.conformance.Verdict;
 import io.github.firstoff.inspection.PartRecord;
 import io.github.firstoff.inspection.Reading;
+import io.github.firstoff.intake.DecimalMark;
 import io.github.firstoff.intake.Fault;
 import io.github.firstoff.intake.KeyedCircumstances;
 import io.github.firstoff.intake.KeyedEntry;
 import io.github.firstoff.intake.KeyedOrder;
 import io.github.firstoff.intake.KeyedReadings;
 import io.github.firstoff.intake.KeyedTask;
-import io.github.firstoff.plan.PartIdentity;
-import io.github.firstoff.sheet.Phrases;
 import java.io.IOException;
 import java.math.BigDecimal;
 import java.time.LocalDateTime;
@@ -45,7 +44,7 @@ public final class Dialogue {
     private final Plausibility plausibility;
     private final Prompts prompts;
     private final Orders orders;
-    private final Deque<Question> opening = new ArrayDeque<>();
+    private Deque<Question> opening = new ArrayDeque<>();
     private final List<String> along = new ArrayList<>();
     private final Set<String> told = new HashSet<>();
     private final Set<String> finerConfirmed = new HashSet<>();
@@ -69,7 +68,7 @@ public final class Dialogue {
         this.judge = Judge.of(session.plan());
         this.plausibility = Plausibility.of(session.plan());
         this.prompts = new Prompts(session, settings, judge);
-        this.orders = new Orders(session, screen, prompts, judge, settings.decimalComma());
+        this.orders = new Orders(session, screen, prompts, judge);
     }
 
     /** How a session ended. */
@@ -93,27 +92,20 @@ public final class Dialogue {
         }
     }
 
-    /** Something to be confirmed before it happens. */
-    private record Question(String words, Step onConfirm) {}
-
-    /** Something that is done once it is confirmed. */
-    private interface Step {
-        void take() throws IOException;
-    }
-
     /**
      * Holds the session.
      *
      * @throws IOException if the input cannot be read or a reading cannot be written; everything confirmed before is kept
      */
     public End run() throws IOException {
-        greet();
-        prepare();
+        Opening beginning = new Opening(session, screen, settings, prompts);
+        beginning.greet();
+        opening = beginning.questions();
         while (true) {
             ask();
             Lines.Line line = lines.next();
             if (line instanceof Lines.End end) {
-                screen.answered(end.rest());
+                screen.endOfInput(end.rest());
                 if (!end.rest().isEmpty()) {
                     screen.line("    The input ended within a line; \"" + end.rest() + "\" was not taken.");
                 }
@@ -139,66 +131,6 @@ public final class Dialogue {
                 && session.skipped().isEmpty()
                 && opening.isEmpty();
         return nothingLeft ? End.COMPLETE : how;
-    }
-
-    // ---- the beginning
-
-    private void greet() {
-        PartIdentity part = session.plan().part();
-        screen.line("Measuring " + part.number() + " revision " + part.revision()
-                + part.name().map(name -> ", " + name).orElse("")
-                + part.hand().map(hand -> " (" + hand.word() + ")").orElse("") + ". Readings go to " + session.name()
-                + ".");
-        session.repairs().forEach(repair -> screen.line("note: " + repair));
-        if (session.isResumed()) {
-            screen.line("The session goes on where it stood: "
-                    + Phrases.counted(session.count(), "reading", "readings") + " on "
-                    + Phrases.counted(session.pieces().size(), "piece", "pieces") + ".");
-        }
-        screen.line("Type a value and Enter; help or ? tells what else.");
-    }
-
-    /** Puts what must be confirmed first, then what the command line asks for. */
-    private void prepare() throws IOException {
-        if (session.isPlanChanged()) {
-            opening.add(new Question(
-                    "The plan's file was changed since these readings were begun. Held against it as it is now, "
-                            + prompts.keptVerdicts() + '.',
-                    session::takePlan));
-        }
-        OtherHand hand = new OtherHand(session.plan().part());
-        for (String statement : settings.jobStatements()) {
-            hand.in(statement)
-                    .ifPresent(why -> opening.add(new Question("The job: " + statement + ' ' + why + '.', () -> {})));
-        }
-        List<String> wished = settings.pieces().stream()
-                .filter(piece -> !session.pieces().contains(piece))
-                .toList();
-        List<String> doubtful =
-                wished.stream().filter(piece -> hand.in(piece).isPresent()).toList();
-        if (doubtful.isEmpty()) {
-            takeWishes(wished);
-        } else {
-            opening.add(new Question(
-                    "The piece " + doubtful.get(0) + ' '
-                            + hand.in(doubtful.get(0)).orElseThrow()
-                            + (doubtful.size() > 1 ? " (and " + (doubtful.size() - 1) + " more)" : "")
-                            + "; the plan is for "
-                            + prompts.ownHand() + '.',
-                    () -> takeWishes(wished)));
-        }
-    }
-
-    private void takeWishes(List<String> wished) throws IOException {
-        if (settings.order().isPresent()) {
-            session.setOrder(settings.order().get());
-        }
-        for (String piece : wished) {
-            session.givePiece(piece);
-        }
-        if (!settings.pieces().isEmpty() && !session.isClosed()) {
-            session.closePieces();
-        }
     }
 
     // ---- asking
@@ -354,8 +286,7 @@ public final class Dialogue {
     }
 
     private void check(KeyedTask task, List<String> typed, boolean confirmed) throws IOException {
-        KeyedCircumstances around =
-                new KeyedCircumstances(settings.time().get(), settings.operator(), settings.decimalComma(), confirmed);
+        KeyedCircumstances around = new KeyedCircumstances(settings.time().get(), settings.operator(), confirmed);
         KeyedEntry entry = session.check(task, typed, around);
         if (entry instanceof KeyedEntry.Refused refused) {
             for (Fault fault : refused.faults()) {
@@ -375,7 +306,7 @@ public final class Dialogue {
     private void checkWithPoint(KeyedTask task, List<String> typed, KeyedEntry.MarkInDoubt doubt) throws IOException {
         List<String> meant = new ArrayList<>(typed);
         meant.set(meant.indexOf(doubt.typed()), doubt.asDecimal());
-        if (settings.decimalComma()) {
+        if (session.decimalMark() == DecimalMark.COMMA) {
             meant.replaceAll(each -> each.replace('.', ','));
         }
         check(task, meant, false);
@@ -397,7 +328,7 @@ public final class Dialogue {
         screen.verdict(
                 entry.task().characteristic().isJudged() ? judgement.verdict() : Verdict.NOT_MEASURED,
                 Found.verdict(entry.task().characteristic(), judgement),
-                prompts.strip(entry.task().characteristic()).orElse(""));
+                prompts.strip(entry.task().characteristic()));
         String bonus = Found.bonus(judgement);
         if (!bonus.isEmpty()) {
             screen.line("      " + bonus);
@@ -435,7 +366,8 @@ public final class Dialogue {
 
     /** Times order the readings of a batch; a clock that was set back since the last one would shuffle them. */
     private Optional<String> clock(Reading reading) {
-        Optional<LocalDateTime> before = session.lastTime();
+        Optional<LocalDateTime> before =
+                session.last().flatMap(last -> last.context().time());
         Optional<LocalDateTime> now = reading.context().time();
         if (before.isEmpty()
                 || now.isEmpty()

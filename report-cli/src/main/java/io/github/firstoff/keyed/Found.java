@@ -10,20 +10,39 @@ import io.github.firstoff.sheet.Phrases;
 import io.github.firstoff.tolerance.Limits;
 import io.github.firstoff.tolerance.ToleranceZone.Bonus;
 import java.math.BigDecimal;
+import java.math.BigInteger;
 import java.math.MathContext;
 import java.math.RoundingMode;
 import java.util.Optional;
 
 /** Readings and verdicts as the dialogue says them. */
 final class Found {
+    private static final BigDecimal SIXTY = BigDecimal.valueOf(60);
+
     private Found() {}
 
     /** What was read, with its unit. */
     static String value(Reading reading) {
         if (reading instanceof Reading.Measured measured) {
-            return withUnit(measured.value().toPlainString(), measured.unit());
+            return switch (measured.unit()) {
+                case ARC_MINUTE -> parted(measured.value(), "'");
+                case ARC_SECOND -> parted(measured.value(), "\"");
+                default -> withUnit(measured.value().toPlainString(), measured.unit());
+            };
         }
         return reading instanceof Reading.Observed observed && observed.pass() ? "pass" : "fail";
+    }
+
+    /** An angle as it is keyed, {@code 45°12'} or {@code 45°12'30"}; the last part keeps its decimals. */
+    private static String parted(BigDecimal smallParts, String mark) {
+        BigDecimal[] apart = smallParts.abs().divideAndRemainder(SIXTY);
+        String last = apart[1].toPlainString() + mark;
+        BigInteger greater = apart[0].toBigInteger();
+        if (mark.equals("\"")) {
+            last = greater.mod(SIXTY.toBigInteger()) + "'" + last;
+            greater = greater.divide(SIXTY.toBigInteger());
+        }
+        return (smallParts.signum() < 0 ? "-" : "") + greater + "°" + last;
     }
 
     /** An amount with its unit: {@code 12.5 mm}, {@code 45.5°}. */

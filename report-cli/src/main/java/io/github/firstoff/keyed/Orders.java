@@ -4,6 +4,7 @@ import io.github.firstoff.conformance.Judge;
 import io.github.firstoff.conformance.Judgement;
 import io.github.firstoff.inspection.PartRecord;
 import io.github.firstoff.inspection.Reading;
+import io.github.firstoff.intake.DecimalMark;
 import io.github.firstoff.intake.KeyedOrder;
 import io.github.firstoff.intake.KeyedReadings;
 import io.github.firstoff.intake.KeyedTask;
@@ -17,14 +18,14 @@ import java.util.Optional;
 
 /** Carries out what is typed instead of a value. */
 final class Orders {
+    private static final int NARROW = 72;
+
     private final KeyedReadings session;
     private final Screen screen;
     private final Prompts prompts;
     private final Judge judge;
-    private final boolean decimalComma;
 
-    Orders(KeyedReadings session, Screen screen, Prompts prompts, Judge judge, boolean decimalComma) {
-        this.decimalComma = decimalComma;
+    Orders(KeyedReadings session, Screen screen, Prompts prompts, Judge judge) {
         this.session = session;
         this.screen = screen;
         this.prompts = prompts;
@@ -77,11 +78,18 @@ final class Orders {
     /** What is keyed as a number, with a point: where commas are decimal marks, one comma is one. */
     private String number(String keyed) {
         boolean one = keyed.indexOf(',') >= 0 && keyed.indexOf(',') == keyed.lastIndexOf(',');
-        return decimalComma && one && keyed.indexOf('.') < 0 ? keyed.replace(',', '.') : keyed;
+        return session.decimalMark() == DecimalMark.COMMA && one && keyed.indexOf('.') < 0
+                ? keyed.replace(',', '.')
+                : keyed;
     }
 
     private void say(String text) {
         screen.line("    " + text);
+    }
+
+    /** Whether the screen has no room for columns side by side. */
+    private boolean isNarrow() {
+        return screen.width() < NARROW;
     }
 
     private boolean undo() throws IOException {
@@ -175,8 +183,8 @@ final class Orders {
     }
 
     private void chart(Optional<KeyedTask> asked) {
-        List<String> lines =
-                asked.map(task -> prompts.chart(task.characteristic())).orElse(List.of());
+        List<String> lines = asked.map(task -> prompts.chart(task.characteristic(), screen.width()))
+                .orElse(List.of());
         lines.forEach(screen::line);
         if (lines.isEmpty()) {
             say("There is nothing to draw.");
@@ -185,7 +193,12 @@ final class Orders {
 
     private void help() {
         for (Word word : Word.values()) {
-            say(String.format(Locale.ROOT, "%-12s %s", word.word(), word.does()));
+            if (isNarrow()) {
+                say(word.word());
+                say("  " + word.does());
+            } else {
+                say(String.format(Locale.ROOT, "%-12s %s", word.word(), word.does()));
+            }
         }
         say(
                 "Values: 12.503, 12.503 mm, 0.4922 in, 45°30' or 45d30m, pass, fail. A value is kept as soon as its verdict stands.");
@@ -209,7 +222,10 @@ final class Orders {
     private void lines(PartRecord piece, ResolvedCharacteristic characteristic, String label) {
         List<Reading> readings = piece.of(characteristic.number());
         String begin = String.format(
-                Locale.ROOT, "%-8s %s  ", label, characteristic.characteristic().printed());
+                Locale.ROOT,
+                isNarrow() ? "%s  %s  " : "%-8s %s  ",
+                label,
+                characteristic.characteristic().printed());
         if (readings.isEmpty()) {
             say(begin + "-");
         }

@@ -20,12 +20,18 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.function.IntFunction;
 import java.util.stream.Stream;
 
 /** What the dialogue asks, in words. */
 final class Prompts {
     /** How many of the last readings a strip shows. */
     private static final int DRAWN = 25;
+
+    /** A chart keeps so many columns for its strips, however long the names behind them are. */
+    private static final int LEAST_DRAWN = 13;
+
+    private static final String SET_IN = "    ";
 
     private final KeyedReadings session;
     private final Settings settings;
@@ -175,21 +181,33 @@ final class Prompts {
                         + " kept so far conform";
     }
 
-    /** The last readings of a characteristic against its limits; empty if there is nothing to draw. */
-    Optional<String> strip(ResolvedCharacteristic characteristic) {
+    /** The last readings of a characteristic against its limits, in so many columns at most; empty text if nothing can be drawn. */
+    IntFunction<String> strip(ResolvedCharacteristic characteristic) {
         List<BigDecimal> values =
                 last(characteristic).flatMap(each -> Found.drawn(each).stream()).toList();
-        return Strip.of(characteristic.limits(), values).map(String::stripTrailing);
+        return columns -> Strip.of(characteristic.limits(), values, columns)
+                .map(String::stripTrailing)
+                .orElse("");
     }
 
-    /** The same, a line for each reading with its piece, the last one last. */
-    List<String> chart(ResolvedCharacteristic characteristic) {
-        return last(characteristic)
+    /** The same, a line for each reading with its piece, the last one last, in so many columns where the names leave room. */
+    List<String> chart(ResolvedCharacteristic characteristic, int columns) {
+        List<Judgement> last = last(characteristic).toList();
+        int behind = last.stream()
+                .mapToInt(each -> Wrapping.columns(behind(each)))
+                .max()
+                .orElse(0);
+        int room = Math.max(columns - SET_IN.length() - behind, LEAST_DRAWN);
+        return last.stream()
                 .flatMap(each -> Found.drawn(each)
-                        .flatMap(value -> Strip.of(characteristic.limits(), List.of(value)))
-                        .map(strip -> "    " + strip + "  " + each.part() + "  " + Found.value(each.reading()))
+                        .flatMap(value -> Strip.of(characteristic.limits(), List.of(value), room))
+                        .map(strip -> SET_IN + strip + behind(each))
                         .stream())
                 .toList();
+    }
+
+    private static String behind(Judgement judgement) {
+        return "  " + judgement.part() + "  " + Found.value(judgement.reading());
     }
 
     private Stream<Judgement> last(ResolvedCharacteristic characteristic) {

@@ -20,6 +20,8 @@ import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
 
 /** The real program behind a pseudo-terminal: what a person sees, and that a killed session loses nothing that it had confirmed. */
 class MeasureInATerminalTest {
@@ -103,6 +105,11 @@ class MeasureInATerminalTest {
     }
 
     private PtySession start(Path out, Map<String, String> environment, String... more) throws IOException {
+        return start(out, 200, environment, more);
+    }
+
+    private PtySession start(Path out, int columns, Map<String, String> environment, String... more)
+            throws IOException {
         List<String> arguments = new ArrayList<>(List.of(
                 "measure",
                 "--plan",
@@ -110,7 +117,7 @@ class MeasureInATerminalTest {
                 "--out",
                 out.toString()));
         arguments.addAll(List.of(more));
-        return PtySession.start(program, archive, environment, arguments);
+        return PtySession.start(program, archive, columns, environment, arguments);
     }
 
     @Test
@@ -153,6 +160,53 @@ class MeasureInATerminalTest {
         }
     }
 
+    /** On a pocket terminal of forty columns nothing is left to the terminal to break, and the answer has room behind its question. */
+    @ParameterizedTest
+    @CsvSource({"40,C.UTF-8", "40,C", "28,C", "60,C.UTF-8"})
+    void onANarrowTerminal_theProgramBreaksTheLines(int columns, String language)
+            throws IOException, InterruptedException {
+        Path out = folder.resolve("r.csv");
+        Map<String, String> environment = Map.of("LC_ALL", language, "TERM", "dumb");
+        try (PtySession pty = start(out, columns, environment, "--pieces", "P1,P2")) {
+            Pattern prompt = Pattern.compile("(?:in mm|fail|keyed?|anew|ends): $");
+            for (String typed : List.of("40.012", "fail", "40.062", "list", "chart", "help", "pass", "stop")) {
+                pty.await(prompt);
+                pty.type(typed);
+            }
+            assertThat(pty.exitCode()).isEqualTo(ExitCodes.NOT_ACCEPTED);
+            assertThat(pty.raw()).doesNotContain("\u001B");
+            List<String> lines = pty.text().replace("\0", "").lines().toList();
+            assertThat(lines.subList(1, lines.size()))
+                    .filteredOn(line -> !line.contains(out.toString()))
+                    .allMatch(line -> line.length() <= columns);
+            assertThat(pty.text()).containsPattern(language.equals("C") ? "\\|[ :o.]+\\|" : "│[ ┊●·]+│");
+            assertThat(language.equals("C") ? pty.text() : "").matches("\\p{ASCII}*");
+        }
+    }
+
+    /** Ctrl-C and Ctrl-D, at an empty question and within a line: what was confirmed is there, and what was not is not. */
+    @ParameterizedTest
+    @CsvSource({"'\u0003', 130", "'40.0\u0003', 130", "'\u0004', 1", "'40.0\u0004\u0004', 1"})
+    void theKeysThatEnd_leaveWhatWasConfirmed(String keys, int code) throws IOException, InterruptedException {
+        Path out = folder.resolve("r.csv");
+        try (PtySession pty = start(out, Map.of(), "--pieces", "P1,P2")) {
+            pty.await(Pattern.compile("P1, 1 in mm: "));
+            pty.type("40.012");
+            pty.await(Pattern.compile("P1, 2, pass or fail: "));
+            pty.type("pass");
+            pty.await(Pattern.compile("P2, 1 in mm: "));
+            pty.press(keys);
+            assertThat(pty.exitCode()).isEqualTo(code);
+            // What follows stands on a line of its own.
+            assertThat(pty.text()).doesNotContainPattern("P2, 1 in mm: [^\\n]*(?:Measured|The input)");
+        }
+        assertThat(kept(out)).containsExactly(new Value("P1", "1", "40.012"), new Value("P1", "2", "pass"));
+        try (PtySession pty = start(out, Map.of())) {
+            pty.await(Pattern.compile("goes on where it stood: 2 readings on 2 pieces"));
+            pty.await(Pattern.compile("P2, 1 in mm: "));
+        }
+    }
+
     @Test
     void twoSessions_cannotWriteOneFile() throws IOException, InterruptedException {
         Path out = folder.resolve("r.csv");
@@ -161,6 +215,10 @@ class MeasureInATerminalTest {
             try (PtySession second = start(out, Map.of(), "--pieces", "P1")) {
                 assertThat(second.exitCode()).isEqualTo(ExitCodes.OUTPUT);
                 assertThat(second.text()).contains("is in use by another session");
+            }
+            Path other = Files.createLink(folder.resolve("other.csv"), out);
+            try (PtySession second = start(other, Map.of(), "--pieces", "P1")) {
+                assertThat(second.exitCode()).as(second.text()).isIn(ExitCodes.OUTPUT, ExitCodes.INPUT);
             }
             first.type("40.0");
             first.await(Pattern.compile("conforms"));

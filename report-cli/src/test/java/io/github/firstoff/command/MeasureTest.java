@@ -18,6 +18,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
+import java.util.stream.Stream;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -61,8 +62,10 @@ class MeasureTest {
     }
 
     private Run measure(String keyed, String... more) {
-        List<String> arguments =
-                new ArrayList<>(List.of("measure", "--plan", plan.toString(), "--out", out.toString()));
+        List<String> arguments = new ArrayList<>(List.of("measure", "--plan", plan.toString()));
+        if (!List.of(more).contains("--out")) {
+            arguments.addAll(List.of("--out", out.toString()));
+        }
         arguments.addAll(List.of(more));
         return run(keyed, arguments);
     }
@@ -186,6 +189,102 @@ class MeasureTest {
         Run third = measure("undo\nundo\n");
         assertThat(third.err()).contains("Taken back: A1, 3, 45.1°.").contains("Taken back: A1, 1, 51.963 mm.");
         assertThat(Files.readAllLines(out)).hasSize(1);
+    }
+
+    @Test
+    void whatTheCommandLineHasSaidOnce_standsAfterAnotherStart() throws IOException {
+        Run first = measure(
+                "51,962\n51,963\n10,01\n-4,01\n10,02\n-4,02\n45\n45\npass\npass\npass\npass\n2,01\n",
+                "--pieces",
+                "A1,A2",
+                "--by",
+                "characteristic",
+                "--repeats",
+                "2",
+                "--decimal-mark",
+                "comma",
+                "--operator",
+                "A. Quill");
+        assertThat(first.err()).contains("  A1, 5, reading 2 in mm (Enter goes on): ");
+        Run second = measure("2,02\n2,03\n2,04\n");
+        assertThat(second.err())
+                .contains(
+                        "  One characteristic is asked for on all pieces, then the next.\n"
+                                + "  What is measured repeatedly ends with 2 readings.\n"
+                                + "  The comma is the decimal mark.\n"
+                                + "  The reading kept last was taken by A. Quill; those that follow name nobody, since --operator is not stated.\n")
+                .contains("  A1, 5, reading 2 in mm (Enter goes on): 2,02\n")
+                .contains("  A2, 5, reading 1 in mm: 2,03\n")
+                .contains("Everything is measured");
+        assertThat(second.code()).as(second.out()).isZero();
+        assertThat(column("value").subList(10, 14)).containsExactly("2.01", "2.02", "2.03", "2.04");
+    }
+
+    @Test
+    void theSameOptionsAgain_areNotQuestioned() {
+        String[] options = {
+            "--pieces",
+            "A1",
+            "--by",
+            "characteristic",
+            "--repeats",
+            "3",
+            "--decimal-mark",
+            "comma",
+            "--operator",
+            "A. Quill"
+        };
+        measure("51,962\n", options);
+        assertThat(measure("", options).err())
+                .doesNotContain("confirm, or stop")
+                .doesNotContain("was taken by");
+    }
+
+    @ParameterizedTest
+    @CsvSource(
+            delimiter = '|',
+            value = {
+                "--by | characteristic | The session is by piece, and --by says characteristic.",
+                "--repeats | 3 | ends with 2 readings, and --repeats says 3.",
+                "--decimal-mark | comma | The session has the point as its decimal mark, and --decimal-mark says comma."
+            })
+    void anOptionThatContradictsTheSession_isQuestioned_andTakenOnlyWhenConfirmed(
+            String option, String value, String question) throws IOException {
+        measure("51.962\n", "--pieces", "A1,A2", "--repeats", "2");
+        byte[] journal = Files.readAllBytes(folder.resolve("readings.csv.journal"));
+        Run questioned = measure("51.963\nstop\n", option, value);
+        assertThat(questioned.err())
+                .contains(question)
+                .contains("to go on as before, stop and leave the option out.")
+                .contains("Nothing is measured before this is settled.");
+        assertThat(folder.resolve("readings.csv.journal")).hasBinaryContent(journal);
+        assertThat(measure("").err()).doesNotContain("--");
+        measure("confirm\n", option, value);
+        assertThat(measure("", option, value).err()).doesNotContain("confirm");
+        assertThat(column("value")).containsExactly("51.962");
+    }
+
+    @Test
+    void piecesThatTheSessionDoesNotHave_areQuestioned() throws IOException {
+        measure("51.962\n", "--count", "25", "--prefix", "P-");
+        Run more = measure("stop\n", "--count", "100", "--prefix", "P-");
+        assertThat(more.err())
+                .contains(
+                        "The session has 25 pieces; the command line names 100 that are not among them, P-001 (and 99 more).");
+        assertThat(measure("list\n").err()).contains(" of 25)");
+        Run added = measure("confirm\nlist\n", "--pieces", "P-26");
+        assertThat(added.err())
+                .contains("names 1 that is not among them, P-26. confirm adds it.")
+                .contains("(1 of 26)");
+    }
+
+    @Test
+    void aRemarkThatWaits_andATemperature_areSaidAfterAnotherStart() throws IOException {
+        measure("temperature 23.5\nremark a burr, small\n", "--pieces", "A1");
+        Run second = measure("51.97\n");
+        assertThat(second.err())
+                .contains("  Lengths are kept as read at 23.5 °C.\n  The next value has the remark: a burr, small\n");
+        assertThat(Files.readString(out)).contains("\"a burr, small\"");
     }
 
     @Test
@@ -330,12 +429,51 @@ class MeasureTest {
         assertThat(column("value")).containsExactly("51.963", "", "45");
     }
 
+    /** An editor may leave out the last line end, write those of another system, or a mark before the text. */
+    @ParameterizedTest
+    @CsvSource({"false,false,false", "true,false,false", "false,true,false", "false,false,true", "true,true,true"})
+    void aFileEditedByHand_losesNoReading(boolean lineEnds, boolean mark, boolean withoutLast) throws IOException {
+        measure("remark a \"burr\", small\n51.962\n10.01 -4\n", "--pieces", "A1");
+        Files.delete(folder.resolve("readings.csv.journal"));
+        String edited = Files.readString(out).replace("51.962", "51.963");
+        String expected = edited;
+        edited = withoutLast ? edited.stripTrailing() : edited;
+        edited = (mark ? "\uFEFF" : "") + (lineEnds ? edited.replace("\n", "\r\n") : edited);
+        Files.writeString(out, edited);
+        Run taken = measure("45\n");
+        assertThat(taken.err())
+                .contains("its 2 readings were taken as they stand")
+                .doesNotContain("not whole")
+                .contains("  A1, 3 in degree: 45\n");
+        assertThat(Files.readString(out)).startsWith(expected);
+        assertThat(Files.readAllLines(out)).hasSize(4);
+        assertThat(measure("pass\n").err()).doesNotContain("note: " + out);
+        try (Stream<Path> left = Files.list(folder)) {
+            assertThat(left.map(file -> file.getFileName().toString()))
+                    .containsExactlyInAnyOrder("plan.json", "readings.csv", "readings.csv.journal");
+        }
+    }
+
+    @Test
+    void aLinkToTheFile_isTheSameSession() throws IOException {
+        measure("51.962\n", "--pieces", "A1");
+        Path link = Files.createSymbolicLink(folder.resolve("link.csv"), out);
+        Run linked = measure("10.01 -4\n", "--out", link.toString());
+        assertThat(linked.err()).contains("The session goes on where it stood: 1 reading on 1 piece.");
+        assertThat(folder.resolve("link.csv.journal")).doesNotExist();
+        assertThat(measure("").err()).contains("2 readings on 1 piece");
+        Path nowhere = Files.createSymbolicLink(folder.resolve("nowhere.csv"), folder.resolve("gone.csv"));
+        Run dangling = measure("", "--out", nowhere.toString());
+        assertThat(dangling.code()).isEqualTo(4);
+        assertThat(dangling.err()).contains("is a link to a file that is not there");
+    }
+
     @Test
     void aFileOfSomethingElse_isLeftAlone() throws IOException {
         Files.writeString(out, "part,1\nA1,51.962\n");
         assertThat(measure("45\n").code()).isEqualTo(3);
         assertThat(Files.readString(out)).isEqualTo("part,1\nA1,51.962\n");
-        assertThat(measure("", "--out", folder.toString()).code()).isEqualTo(2);
+        assertThat(measure("", "--out", folder.toString()).code()).isEqualTo(4);
         Run overPlan = run("", List.of("measure", "--plan", plan.toString(), "--out", plan.toString()));
         assertThat(overPlan.code()).isEqualTo(2);
     }

@@ -40,9 +40,11 @@ final class PtySession implements AutoCloseable {
      *
      * @param program the class path
      * @param archive a class data archive that shortens the start, used if it is there
+     * @param columns how wide the terminal is
      * @param environment what differs from this process's environment
      */
-    static PtySession start(String program, Path archive, Map<String, String> environment, List<String> arguments)
+    static PtySession start(
+            String program, Path archive, int columns, Map<String, String> environment, List<String> arguments)
             throws IOException {
         List<String> command = new ArrayList<>(List.of(
                 Path.of(System.getProperty("java.home"), "bin", "java").toString(),
@@ -64,7 +66,7 @@ final class PtySession implements AutoCloseable {
         all.putAll(environment);
         return new PtySession(new PtyProcessBuilder(command.toArray(String[]::new))
                 .setEnvironment(all)
-                .setInitialColumns(200)
+                .setInitialColumns(columns)
                 .setInitialRows(50)
                 .start());
     }
@@ -127,6 +129,14 @@ final class PtySession implements AutoCloseable {
     boolean saidSince(Pattern wanted) {
         synchronized (seen) {
             return wanted.matcher(seen).find(read);
+        }
+    }
+
+    /** Types characters as they are, without Enter. */
+    void press(String keys) throws IOException {
+        for (char key : keys.toCharArray()) {
+            keyboard.write(key);
+            keyboard.flush();
         }
     }
 

@@ -9,7 +9,6 @@ import java.nio.channels.OverlappingFileLockException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.StandardOpenOption;
-import org.jspecify.annotations.Nullable;
 
 /**
  * A small file whose changes are on the disk when {@link #force()} has returned, and perhaps not before: an interface so that a test
@@ -37,11 +36,14 @@ interface DurableFile extends Closeable {
         /** A session's whole text is held in memory; a file beyond this was not made by one. */
         private static final long LARGEST = 64L * 1024 * 1024;
 
+        /** Windows keeps other programs from reading what is locked; a lock out here keeps only other sessions out. */
+        private static final long BEYOND_ANY_FILE = Long.MAX_VALUE - 1;
+
         private final Path path;
         private final FileChannel channel;
-        private final @Nullable FileLock lock;
+        private final FileLock lock;
 
-        private OnDisk(Path path, FileChannel channel, @Nullable FileLock lock) {
+        private OnDisk(Path path, FileChannel channel, FileLock lock) {
             this.path = path;
             this.channel = channel;
             this.lock = lock;
@@ -49,9 +51,18 @@ interface DurableFile extends Closeable {
 
         /** Opens a file, or makes it, and keeps every other session out of it until it is closed. */
         static OnDisk locked(Path path) throws IOException {
+            return locked(path, 0);
+        }
+
+        /** The same, but so that other programs can read the file meanwhile also where a lock shuts them out. */
+        static OnDisk lockedForWriting(Path path) throws IOException {
+            return locked(path, BEYOND_ANY_FILE);
+        }
+
+        private static OnDisk locked(Path path, long from) throws IOException {
             FileChannel channel = channel(path);
             try {
-                FileLock lock = channel.tryLock();
+                FileLock lock = channel.tryLock(from, Long.MAX_VALUE - from, false);
                 if (lock != null) {
                     return new OnDisk(path, channel, lock);
                 }
@@ -64,11 +75,6 @@ interface DurableFile extends Closeable {
             }
             channel.close();
             throw new KeyedFault(inUse(path));
-        }
-
-        /** Opens a file, or makes it. */
-        static OnDisk shared(Path path) throws IOException {
-            return new OnDisk(path, channel(path), null);
         }
 
         private static String inUse(Path path) {
@@ -145,9 +151,7 @@ interface DurableFile extends Closeable {
         @Override
         public void close() throws IOException {
             try (channel) {
-                if (lock != null) {
-                    lock.release();
-                }
+                lock.release();
             }
         }
     }

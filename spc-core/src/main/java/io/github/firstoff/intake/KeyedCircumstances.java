@@ -8,8 +8,6 @@ import java.util.Optional;
  *
  * @param time when, to the second
  * @param operator by whom, if that is known
- * @param decimalComma whether the comma is the decimal mark; otherwise the point is
  * @param confirmed whether the value was questioned and confirmed, which its remark then says
  */
-public record KeyedCircumstances(
-        OffsetDateTime time, Optional<String> operator, boolean decimalComma, boolean confirmed) {}
+public record KeyedCircumstances(OffsetDateTime time, Optional<String> operator, boolean confirmed) {}

@@ -55,7 +55,11 @@ record KeyedEvent(Kind kind, List<String> fields) {
         /** The temperature of the pieces; empty for none. */
         TEMPERATURE(1),
         /** On how much nonconformities are counted; empty for one. */
-        SIZE(1);
+        SIZE(1),
+        /** How many readings close what is measured repeatedly; 0 where only the person decides. */
+        REPEATS(1),
+        /** The decimal mark of what is keyed. */
+        MARK(1);
 
         private final int fields;
 

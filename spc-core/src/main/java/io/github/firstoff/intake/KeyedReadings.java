@@ -14,7 +14,6 @@ import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.time.LocalDateTime;
 import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.HashSet;
@@ -35,6 +34,9 @@ import java.util.stream.Stream;
  * <p>Only one session at a time can have a file open. Not for several threads.
  */
 public final class KeyedReadings implements Closeable {
+    /** No more readings than this can close what is measured repeatedly. */
+    public static final int MOST_REPEATS = 999_999_999;
+
     private static final String CONFIRMED = "confirmed at entry";
 
     private final ResolvedPlan plan;
@@ -42,9 +44,9 @@ public final class KeyedReadings implements Closeable {
     private final String name;
     private final KeyedFiles files;
     private final boolean resumed;
+    private boolean adopted;
     private final List<String> repairs;
     private final List<KeyedLayout.Taken> taken = new ArrayList<>();
-    private int repeats;
 
     private KeyedReadings(
             ResolvedPlan plan, String planHash, String name, KeyedFiles files, boolean resumed, List<String> repairs) {
@@ -68,22 +70,38 @@ public final class KeyedReadings implements Closeable {
      */
     public static KeyedReadings open(ResolvedPlan plan, String planHash, Path csv) throws IOException {
         KeyedLayout.requireHarmless(plan);
+        return openReal(plan, planHash, Files.isSymbolicLink(csv) ? target(csv) : csv);
+    }
+
+    /** A session lies beside the file itself, by whatever link it is named. */
+    private static Path target(Path link) throws IOException {
+        if (!Files.exists(link)) {
+            throw new KeyedFault(link + " is a link to a file that is not there");
+        }
+        return link.toRealPath();
+    }
+
+    private static KeyedReadings openReal(ResolvedPlan plan, String planHash, Path csv) throws IOException {
         requireFile(csv);
         Path journal = csv.resolveSibling(csv.getFileName() + ".journal");
         requireFile(journal);
         List<String> repairs = new ArrayList<>();
-        if (!Files.exists(journal) && Files.exists(csv) && Files.size(csv) > 0) {
+        boolean adopted = !Files.exists(journal) && Files.exists(csv) && Files.size(csv) > 0;
+        if (adopted) {
             KeyedAdoption.adopt(plan, planHash, csv, journal, repairs);
         }
         DurableFile journalFile = DurableFile.OnDisk.locked(journal);
         DurableFile csvFile;
         try {
-            csvFile = DurableFile.OnDisk.shared(csv);
+            // Another name of the same file would have a journal, and a lock, of its own.
+            csvFile = DurableFile.OnDisk.lockedForWriting(csv);
         } catch (IOException failure) {
             journalFile.close();
             throw failure;
         }
-        return open(plan, planHash, csv.toString(), journalFile, csvFile, repairs);
+        KeyedReadings session = open(plan, planHash, csv.toString(), journalFile, csvFile, repairs);
+        session.adopted = adopted;
+        return session;
     }
 
     static KeyedReadings open(
@@ -178,6 +196,11 @@ public final class KeyedReadings implements Closeable {
         return resumed;
     }
 
+    /** Whether a readings file without a journal was taken just now: its readings are there, and nothing else was decided. */
+    public boolean isAdopted() {
+        return adopted;
+    }
+
     /** What was found and mended when the files were opened, in sentences. */
     public List<String> repairs() {
         return List.copyOf(repairs);
@@ -219,8 +242,13 @@ public final class KeyedReadings implements Closeable {
     }
 
     /** How many readings close what is measured repeatedly; 0 if only the person decides. */
-    public void repeat(int times) {
-        repeats = times;
+    public int repeats() {
+        return files.state().repeats();
+    }
+
+    /** The decimal mark of what is keyed; the file has the point whatever it is. */
+    public DecimalMark decimalMark() {
+        return files.state().mark();
     }
 
     /** The gauge that a reading of the characteristic will name: the one chosen, or else the plan's if the plan lists it. */
@@ -272,6 +300,7 @@ public final class KeyedReadings implements Closeable {
     }
 
     private Stream<KeyedTask> open(boolean skipped) {
+        int repeats = repeats();
         Map<KeyedSubject, Integer> kept = new HashMap<>();
         Set<KeyedSubject> skips = new HashSet<>();
         Set<KeyedSubject> done = new HashSet<>();
@@ -314,7 +343,7 @@ public final class KeyedReadings implements Closeable {
 
     /**
      * Holds what was keyed against the plan, by the rules for files. Two things are understood here that a file must write otherwise: a
-     * unit behind a number, and a comma as decimal mark where the circumstances say so; the other mark is then in doubt.
+     * unit behind a number, and the decimal mark of the session; the other mark is in doubt.
      *
      * @param task what it is of
      * @param typed a value, or the places along the axes
@@ -345,7 +374,7 @@ public final class KeyedReadings implements Closeable {
                 row.set(columns.get(i), typed.get(i));
                 continue;
             }
-            KeyedNumber number = KeyedNumber.of(typed.get(i), around.decimalComma());
+            KeyedNumber number = KeyedNumber.of(typed.get(i), decimalMark() == DecimalMark.COMMA);
             if (number.doubt().isPresent()) {
                 return number.doubt().get();
             }
@@ -525,6 +554,28 @@ public final class KeyedReadings implements Closeable {
         }
     }
 
+    /**
+     * Lets so many readings close what is measured repeatedly.
+     *
+     * @param times 0 if only the person decides
+     * @throws IllegalArgumentException if it is negative or has more than nine digits
+     */
+    public void setRepeats(int times) throws IOException {
+        if (times < 0 || times > MOST_REPEATS) {
+            throw new IllegalArgumentException("repeats must be from 0 to " + MOST_REPEATS + ", not " + times);
+        }
+        if (times != repeats()) {
+            files.add(KeyedEvent.of(Kind.REPEATS, Integer.toString(times)));
+        }
+    }
+
+    /** Takes numbers with another decimal mark from now on. */
+    public void setDecimalMark(DecimalMark mark) throws IOException {
+        if (mark != decimalMark()) {
+            files.add(KeyedEvent.of(Kind.MARK, mark.word()));
+        }
+    }
+
     /** Goes on with a plan that was changed since the readings were begun. */
     public void takePlan() throws IOException {
         files.add(KeyedEvent.of(Kind.PLAN, planHash));
@@ -608,11 +659,11 @@ public final class KeyedReadings implements Closeable {
         return faultIn(row, ReadingColumn.TEMPERATURE);
     }
 
-    /** The time of the reading that was kept last; empty if none is kept. */
-    public Optional<LocalDateTime> lastTime() {
+    /** The reading that was kept last; empty if none is kept. */
+    public Optional<Reading> last() {
         return taken.isEmpty()
                 ? Optional.empty()
-                : taken.get(taken.size() - 1).reading().context().time();
+                : Optional.of(taken.get(taken.size() - 1).reading());
     }
 
     /** On how much nonconformities are counted, as it was keyed; empty where nothing was said, which means one. */

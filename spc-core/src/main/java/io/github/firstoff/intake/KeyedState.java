@@ -29,6 +29,8 @@ final class KeyedState {
     private String remark = "";
     private String temperature = "";
     private String size = "";
+    private int repeats;
+    private DecimalMark mark = DecimalMark.POINT;
 
     /** What can be undone. */
     sealed interface Act permits Kept, Passed, Named {}
@@ -122,6 +124,14 @@ final class KeyedState {
         return size;
     }
 
+    int repeats() {
+        return repeats;
+    }
+
+    DecimalMark mark() {
+        return mark;
+    }
+
     /** The whole readings file as it must be. */
     byte[] file() {
         if (begin == null) {
@@ -173,6 +183,8 @@ final class KeyedState {
             case GAUGE -> gauges.put(event.field(0), event.field(1));
             case TEMPERATURE -> temperature = event.field(0);
             case SIZE -> size = event.field(0);
+            case REPEATS -> repeats = repeats(event.field(0));
+            case MARK -> mark = mark(event.field(0));
         }
     }
 
@@ -193,6 +205,22 @@ final class KeyedState {
 
     private static KeyedSubject subject(KeyedEvent event) {
         return new KeyedSubject(event.field(0), event.field(1), event.field(2));
+    }
+
+    private static int repeats(String times) throws Impossible {
+        if (!times.matches("\\d{1,9}")) {
+            throw new Impossible("nothing is measured " + Echo.quoted(times) + " times");
+        }
+        return Integer.parseInt(times);
+    }
+
+    private static DecimalMark mark(String word) throws Impossible {
+        for (DecimalMark mark : DecimalMark.values()) {
+            if (mark.word().equals(word)) {
+                return mark;
+            }
+        }
+        throw new Impossible("there is no decimal mark " + Echo.quoted(word));
     }
 
     private static KeyedOrder order(String word) throws Impossible {

@@ -30,7 +30,7 @@ class KeyedPowerCutTest {
             """;
 
     private static final KeyedCircumstances AROUND =
-            new KeyedCircumstances(OffsetDateTime.parse("2026-11-20T08:15:30Z"), Optional.of("A. Quill"), false, false);
+            new KeyedCircumstances(OffsetDateTime.parse("2026-11-20T08:15:30Z"), Optional.of("A. Quill"), false);
 
     private static final int LIVES = 20;
 
