@@ -70,7 +70,7 @@ final class Wrapping {
     private static void words(String part, String gap, int room, String hang, StringBuilder line, List<String> lines) {
         String indent = part.substring(0, part.length() - part.stripLeading().length());
         String before = line.isEmpty() ? indent : gap;
-        for (String word : part.strip().split(" +")) {
+        for (String word : part.strip().split(" +", -1)) {
             if (!line.isEmpty() && columns(line) + columns(before) + columns(word) > room) {
                 lines.add(line.toString());
                 line.setLength(0);

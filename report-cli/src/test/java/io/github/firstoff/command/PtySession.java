@@ -134,7 +134,7 @@ final class PtySession implements AutoCloseable {
 
     /** Types characters as they are, without Enter. */
     void press(String keys) throws IOException {
-        for (char key : keys.toCharArray()) {
+        for (byte key : keys.getBytes(StandardCharsets.UTF_8)) {
             keyboard.write(key);
             keyboard.flush();
         }

@@ -44,13 +44,14 @@ class WrappingTest {
             }
             int width = 20 + random.nextInt(60);
             List<String> lines = Wrapping.lines(text.toString(), width);
-            assertThat(String.join(" ", lines).strip().split(" +"))
+            assertThat(String.join(" ", lines).strip().split(" +", -1))
                     .as("run %d", run)
-                    .isEqualTo(text.toString().strip().split(" +"));
+                    .isEqualTo(text.toString().strip().split(" +", -1));
             // The longest word and its unit, and what is set in.
             assertThat(lines)
                     .as("run %d, %s in %d", run, text, width)
-                    .allMatch(line -> line.length() <= width || line.strip().split("(?<!\\d) +| +(?!mm)").length == 1);
+                    .allMatch(line ->
+                            line.length() <= width || line.strip().split("(?<!\\d) +| +(?!mm)", -1).length == 1);
         }
     }
 }
