@@ -208,11 +208,10 @@ class MeasureTest {
         assertThat(first.err()).contains("  A1, 5, reading 2 in mm (Enter goes on): ");
         Run second = measure("2,02\n2,03\n2,04\n");
         assertThat(second.err())
-                .contains(
-                        "  One characteristic is asked for on all pieces, then the next.\n"
-                                + "  What is measured repeatedly ends with 2 readings.\n"
-                                + "  The comma is the decimal mark.\n"
-                                + "  The reading kept last was taken by A. Quill; those that follow name nobody, since --operator is not stated.\n")
+                .contains("  One characteristic is asked for on all pieces, then the next.\n")
+                .contains("  What is measured repeatedly ends with 2 readings.\n")
+                .contains("  The comma is the decimal mark.\n")
+                .contains("  The reading kept last was taken by A. Quill; those that follow name nobody,")
                 .contains("  A1, 5, reading 2 in mm (Enter goes on): 2,02\n")
                 .contains("  A2, 5, reading 1 in mm: 2,03\n")
                 .contains("Everything is measured");
@@ -283,7 +282,8 @@ class MeasureTest {
         measure("temperature 23.5\nremark a burr, small\n", "--pieces", "A1");
         Run second = measure("51.97\n");
         assertThat(second.err())
-                .contains("  Lengths are kept as read at 23.5 °C.\n  The next value has the remark: a burr, small\n");
+                .contains("  Lengths are kept as read at 23.5 °C.\n")
+                .contains("  The next value has the remark: a burr, small\n");
         assertThat(Files.readString(out)).contains("\"a burr, small\"");
     }
 
