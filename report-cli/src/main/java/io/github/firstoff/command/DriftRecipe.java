@@ -20,7 +20,6 @@ import io.github.firstoff.sheet.DriftWords;
 import io.github.firstoff.sheet.Provenance;
 import io.github.firstoff.sheet.SheetKind;
 import io.github.firstoff.study.drift.DriftSettings;
-import io.github.firstoff.words.Labels;
 import java.io.Writer;
 import java.math.BigDecimal;
 import java.time.Instant;
@@ -177,11 +176,9 @@ final class DriftRecipe implements SheetRecipe {
             return sheet.sheet().notices();
         }
 
-        /** These sheets speak English whatever the house speaks. */
         @Override
         public ReportModel pages(Stationery stationery) {
-            return new Stationery(stationery.paper(), Labels.ENGLISH, stationery.house())
-                    .on(() -> new DriftReport().compose(sheet, stationery.paper()));
+            return stationery.on(() -> new DriftReport().compose(sheet, stationery.paper()));
         }
 
         @Override

@@ -32,6 +32,9 @@ public record DriftFinding(
         List<Signal> signals,
         BigDecimal guard,
         List<String> notes) {
+    /** What readings of all files followed as one are called. */
+    public static final String ALL_FILES = "all files";
+
     /** Those that need attention first come first; then the plan's order, for a stable sort. */
     static final Comparator<DriftFinding> MOST_URGENT = Comparator.comparing(DriftFinding::attention)
             .thenComparingLong(each -> each.attention() == Attention.AHEAD

@@ -64,9 +64,12 @@ public final class DriftMaker {
             if (!options.characteristics().isEmpty() && !asked) {
                 continue;
             }
-            Optional<String> obstacle = obstacle(result.characteristic());
-            List<DriftFinding> found = obstacle.isPresent() ? List.of() : follow(result, left);
-            obstacle.ifPresent(reason -> left.add(new DriftSheet.Left(result.number(), reason)));
+            List<DriftFinding> found = List.of();
+            if (result.characteristic().isAttribute()) {
+                left.add(new DriftSheet.Left(result.number(), DriftSheet.Why.ATTRIBUTE, List.of()));
+            } else {
+                found = follow(result, left);
+            }
             if (asked && found.isEmpty()) {
                 throw new DriftRefused(told(result, left));
             }
@@ -90,14 +93,6 @@ public final class DriftMaker {
         return "characteristic " + result.number() + " ("
                 + result.characteristic().characteristic().feature() + ") cannot be followed: it "
                 + left.get(left.size() - 1).reason();
-    }
-
-    /** Why nothing of the kind can drift; empty if it can. */
-    private static Optional<String> obstacle(ResolvedCharacteristic characteristic) {
-        if (characteristic.isAttribute()) {
-            return Optional.of("is pass or fail or a count; drift follows measured values");
-        }
-        return Optional.empty();
     }
 
     /** Each piece gets its batch, the file that first names it, and its number in that batch. */
@@ -136,13 +131,16 @@ public final class DriftMaker {
                 Context first = batch.getValue().get(0).reading().context();
                 left.add(new DriftSheet.Left(
                         result.number(),
-                        "has " + Phrases.counted(count, "reading", "readings") + " in "
-                                + fileName(first.origin().source()) + " (line "
-                                + first.origin().line() + "); a line needs at least " + FEWEST));
+                        DriftSheet.Why.TOO_FEW,
+                        List.of(
+                                count,
+                                fileName(first.origin().source()),
+                                first.origin().line(),
+                                FEWEST)));
             }
         }
         if (result.judgements().isEmpty()) {
-            left.add(new DriftSheet.Left(result.number(), "was not measured"));
+            left.add(new DriftSheet.Left(result.number(), DriftSheet.Why.NOT_MEASURED, List.of()));
         }
         return findings;
     }
@@ -278,7 +276,7 @@ public final class DriftMaker {
         if (batches.size() == 1 && sheet.job().batch().isPresent()) {
             return sheet.job().batch().get();
         }
-        return source.isEmpty() ? "all files" : fileName(source);
+        return source.isEmpty() ? DriftFinding.ALL_FILES : fileName(source);
     }
 
     /** A file's own name, without its folders. */

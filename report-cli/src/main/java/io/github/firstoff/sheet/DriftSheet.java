@@ -2,6 +2,8 @@ package io.github.firstoff.sheet;
 
 import io.github.firstoff.conformance.SheetVerdict;
 import io.github.firstoff.conformance.Verdict;
+import io.github.firstoff.words.Labels;
+import java.util.ArrayList;
 import java.util.List;
 
 /**
@@ -23,9 +25,43 @@ public record DriftSheet(Sheet sheet, DriftOptions options, List<DriftFinding> f
      * A characteristic that was not followed.
      *
      * @param number its number
-     * @param reason why, a clause without a stop
+     * @param why why
+     * @param particulars what the words about it name
      */
-    public record Left(String number, String reason) {}
+    public record Left(String number, Why why, List<Object> particulars) {
+        /** Copies the list. */
+        public Left {
+            particulars = List.copyOf(particulars);
+        }
+
+        /** Why, in a clause without a stop that has this characteristic as its subject. */
+        public String reason() {
+            return reason(1);
+        }
+
+        /** The same of so many characteristics. */
+        public String reason(int count) {
+            List<Object> arguments = new ArrayList<>(particulars);
+            arguments.add(0, count);
+            return Labels.text(why.key, arguments.toArray());
+        }
+    }
+
+    /** Why a characteristic was not followed. */
+    public enum Why {
+        /** It is not measured: pass or fail, or a count. */
+        ATTRIBUTE("drift.left.attribute"),
+        /** There is no reading. */
+        NOT_MEASURED("drift.left.not-measured"),
+        /** There are too few readings: how many, of which file, from which line on, and how many it takes. */
+        TOO_FEW("drift.left.too-few");
+
+        private final String key;
+
+        Why(String key) {
+            this.key = key;
+        }
+    }
 
     /** The verdict on the readings that were followed, and on no others. */
     public SheetVerdict verdict() {

@@ -5,6 +5,7 @@ import io.github.firstoff.stats.ConfidenceInterval;
 import io.github.firstoff.study.drift.Advice;
 import io.github.firstoff.study.drift.Drift;
 import io.github.firstoff.study.drift.Forecast;
+import io.github.firstoff.words.Labels;
 import java.math.BigDecimal;
 import java.math.MathContext;
 import java.math.RoundingMode;
@@ -70,12 +71,12 @@ public final class DriftWords {
         boolean small = isSmall(Math.max(Math.abs(interval.lower()), Math.abs(interval.upper())));
         String low = figure(interval.lower(), small);
         String high = figure(interval.upper(), small);
-        return (low.equals(high) ? high : low + " to " + high) + "\u00A0" + (small ? "µm" : symbol());
+        return (low.equals(high) ? high : Labels.text("figures.span", low, high)) + "\u00A0" + (small ? "µm" : symbol());
     }
 
     /** A slope as it is told: {@code rises by 0.30 µm a piece}. */
     String slope(double slope) {
-        return (slope > 0 ? "rises by " : "falls by ") + amount(Math.abs(slope)) + " a piece";
+        return Labels.text(slope > 0 ? "drift.rises" : "drift.falls", amount(Math.abs(slope)));
     }
 
     /** Number and name of the characteristic. */
@@ -84,47 +85,57 @@ public final class DriftWords {
                 + finding.result().characteristic().characteristic().feature();
     }
 
-    /** What the process does, when it meets the limit and what that leaves, in one sentence. */
-    public String headline() {
-        String subject = finding.result().characteristic().characteristic().feature();
-        Forecast forecast = drift.forecast();
-        if (forecast.piece().isEmpty()) {
-            String why = drift.current()
-                    .trend()
-                    .filter(trend -> forecast.reason().startsWith("The slope is not"))
-                    .map(trend -> "no drift is shown")
-                    .orElse("no forecast can be made");
-            return capital(subject) + ": " + why + "." + offsetInShort();
-        }
-        double slope = drift.data()
-                .sample()
-                .scale()
-                .length(forecast.line().orElseThrow().slope());
-        String meets = limitName(forecast);
-        if (forecast.isReached()) {
-            return capital(subject) + " " + slope(slope) + " and meets the " + meets + " already:"
-                    + offsetOrder(" offset now");
-        }
-        long left = forecast.remaining();
-        return capital(subject) + " " + slope(slope) + " and meets the " + meets + " at piece "
-                + forecast.lastGoodPiece() + ": "
-                + Phrases.counted(left, "piece is", "pieces are") + " left." + offsetInShort();
+    /** What the batch is called. */
+    public String batch() {
+        return finding.batch().equals(DriftFinding.ALL_FILES) ? Labels.text("drift.all-files") : finding.batch();
     }
 
-    private String offsetOrder(String otherwise) {
-        return drift.advice()
-                .offset()
-                .filter(offset -> offset.signum() != 0)
-                .map(offset -> " offset by " + signed(offset) + " now.")
-                .orElse(otherwise + ".");
+    /** What a stretch is called. */
+    public String label(Drift.Segment segment) {
+        return segment.start().label();
+    }
+
+    /** What the process does, when it meets the limit and what that leaves, in one sentence. */
+    public String headline() {
+        String subject =
+                capital(finding.result().characteristic().characteristic().feature());
+        Forecast forecast = drift.forecast();
+        if (forecast.piece().isEmpty()) {
+            return Labels.text(
+                    isDriftless() ? "drift.headline.none" : "drift.headline.no-forecast", subject, offsetInShort());
+        }
+        String slope = slope(drift.data()
+                .sample()
+                .scale()
+                .length(forecast.line().orElseThrow().slope()));
+        String limit = limitName(forecast);
+        if (forecast.isReached()) {
+            return offset().map(offset -> Labels.text("drift.headline.reached-offset", subject, slope, limit, offset))
+                    .orElseGet(() -> Labels.text("drift.headline.reached", subject, slope, limit));
+        }
+        return Labels.text(
+                "drift.headline.ahead",
+                subject,
+                slope,
+                limit,
+                forecast.lastGoodPiece(),
+                forecast.remaining(),
+                offsetInShort());
+    }
+
+    /** Whether a line was drawn and no slope of it is shown. */
+    private boolean isDriftless() {
+        return drift.current().trend().isPresent()
+                && drift.forecast().reason().startsWith("The slope is not");
+    }
+
+    /** The offset to enter, with sign and unit; empty where there is none to enter. */
+    private Optional<String> offset() {
+        return drift.advice().offset().filter(offset -> offset.signum() != 0).map(this::signed);
     }
 
     private String offsetInShort() {
-        return drift.advice()
-                .offset()
-                .filter(offset -> offset.signum() != 0)
-                .map(offset -> " Offset to enter: " + signed(offset) + ".")
-                .orElse("");
+        return offset().map(offset -> Labels.text("drift.offset-to-enter", offset)).orElse("");
     }
 
     /** A figure with its sign, true minus, and its unit. */
@@ -139,19 +150,27 @@ public final class DriftWords {
     }
 
     private String limitName(Forecast forecast) {
-        return (forecast.side() > 0 ? "upper limit" : "lower limit")
-                + (finding.guard().signum() > 0 ? " less the guard band" : "");
+        boolean upper = forecast.side() > 0;
+        if (finding.guard().signum() > 0) {
+            return Labels.text(upper ? "drift.upper-guarded" : "drift.lower-guarded");
+        }
+        return Labels.text(upper ? "line.upper-limit" : "line.lower-limit");
     }
 
     /** {@code meets 40.048 mm at piece 148 (131 to 171), 28 left}, or why there is no forecast. */
     public String forecastInShort() {
         Forecast forecast = drift.forecast();
         if (forecast.piece().isEmpty()) {
-            return "no forecast: " + lower(forecast.reason());
+            return Labels.text("drift.short.none", clause(forecast.reason()));
         }
-        return "meets " + with(forecast.limit().orElseThrow().toPlainString()) + " at piece "
-                + forecast.lastGoodPiece() + " (" + bounds(forecast) + "), "
-                + (forecast.isReached() ? "reached" : forecast.remaining() + " left");
+        return Labels.text(
+                "drift.short",
+                with(forecast.limit().orElseThrow().toPlainString()),
+                forecast.lastGoodPiece(),
+                bounds(forecast),
+                forecast.isReached()
+                        ? Labels.text("drift.reached")
+                        : Labels.text("drift.left", forecast.remaining()));
     }
 
     /** The bounds of the piece number. */
@@ -159,8 +178,8 @@ public final class DriftWords {
         ConfidenceInterval bounds = forecast.interval().orElseThrow();
         long low = (long) Math.floor(bounds.lower());
         return Double.isInfinite(bounds.upper())
-                ? low + " at the earliest"
-                : low + " to " + (long) Math.floor(bounds.upper());
+                ? Labels.text("drift.earliest", low)
+                : Labels.text("figures.span", low, (long) Math.floor(bounds.upper()));
     }
 
     /** What happened: slope, spread, stretches. */
@@ -169,28 +188,37 @@ public final class DriftWords {
         Drift.Segment current = drift.current();
         current.trend().ifPresent(trend -> {
             boolean shown = trend.significance() < SHOWN;
-            sentences.add((shown
-                            ? "From piece " + current.firstPiece() + " to " + current.lastPiece() + " the level "
-                                    + slope(trend.slope()) + " (" + amounts(trend.slopeInterval())
-                                    + " with 95 % confidence, "
-                                    + probability(trend.significance()) + ")"
-                            : "From piece " + current.firstPiece() + " to " + current.lastPiece()
-                                    + " no slope is shown (" + amounts(trend.slopeInterval()) + " a piece, "
-                                    + probability(trend.significance()) + ")")
-                    + "; the pieces spread about that line with a standard deviation of "
-                    + amount(trend.residualStandardDeviation()) + ".");
+            String spread = amount(trend.residualStandardDeviation());
+            sentences.add(
+                    shown
+                            ? Labels.text(
+                                    "drift.level-moves",
+                                    current.firstPiece(),
+                                    current.lastPiece(),
+                                    slope(trend.slope()),
+                                    amounts(trend.slopeInterval()),
+                                    probability(trend.significance()),
+                                    spread)
+                            : Labels.text(
+                                    "drift.no-slope",
+                                    current.firstPiece(),
+                                    current.lastPiece(),
+                                    amounts(trend.slopeInterval()),
+                                    probability(trend.significance()),
+                                    spread));
         });
         if (drift.segments().size() > 1) {
             drift.pooled()
                     .filter(pooled -> pooled.lines().lines() > 1)
                     .ifPresent(pooled -> sentences.add(
                             pooled.lines().equality() < SHOWN
-                                    ? "The slopes of the stretches differ by more than chance ("
-                                            + probability(pooled.lines().equality())
-                                            + "): the tools do not wear alike, or conditions changed."
-                                    : "Over all stretches together the slope is " + amounts(pooled.interval())
-                                            + " a piece; nothing tells the stretches apart ("
-                                            + probability(pooled.lines().equality()) + ")."));
+                                    ? Labels.text(
+                                            "drift.slopes-differ",
+                                            probability(pooled.lines().equality()))
+                                    : Labels.text(
+                                            "drift.slopes-alike",
+                                            amounts(pooled.interval()),
+                                            probability(pooled.lines().equality()))));
         }
         unexplained().ifPresent(sentences::add);
         return sentences;
@@ -202,12 +230,12 @@ public final class DriftWords {
             if (trend.runs().significance() >= SHOWN) {
                 return Optional.empty();
             }
-            return Optional.of(
-                    "The line does not explain everything: " + trend.runs().runs() + " runs above and below it where "
-                            + String.format(Locale.ROOT, "%.0f", trend.runs().expected()) + " would be chance ("
-                            + probability(trend.runs().significance()) + "), neighbours correlate by "
-                            + String.format(Locale.ROOT, "%.2f", trend.lagOne().orElse(0))
-                                    .replace('-', '\u2212') + ".");
+            return Optional.of(Labels.text(
+                    "drift.unexplained",
+                    trend.runs().runs(),
+                    String.format(Locale.ROOT, "%.0f", trend.runs().expected()),
+                    probability(trend.runs().significance()),
+                    String.format(Locale.ROOT, "%.2f", trend.lagOne().orElse(0)).replace('-', '\u2212')));
         });
     }
 
@@ -221,17 +249,22 @@ public final class DriftWords {
         List<String> sentences = new ArrayList<>();
         Forecast forecast = drift.forecast();
         if (forecast.piece().isEmpty()) {
-            sentences.add("No forecast: " + lower(forecast.reason()));
+            sentences.add(Labels.text("drift.no-forecast", clause(forecast.reason())));
             return sentences;
         }
         double sigmas = drift.settings().sigmas();
-        String distance = sigmas == 0 ? "the mean" : "the mean and " + plain(sigmas) + " standard deviations";
-        sentences.add("If it goes on like this, " + distance + " meet "
-                + with(forecast.limit().orElseThrow().toPlainString())
-                + " (" + limitName(forecast) + ") at piece " + forecast.lastGoodPiece() + ", with 95 % confidence "
-                + (Double.isInfinite(forecast.interval().orElseThrow().upper()) ? "at piece " : "between piece ")
-                + bounds(forecast).replace(" to ", " and ") + "; a single piece may do so from piece "
-                + (long) Math.ceil(forecast.singlePiece().orElseThrow()) + " on.");
+        ConfidenceInterval bounds = forecast.interval().orElseThrow();
+        long low = (long) Math.floor(bounds.lower());
+        sentences.add(Labels.text(
+                sigmas == 0 ? "drift.if-it-goes-on-mean" : "drift.if-it-goes-on",
+                with(forecast.limit().orElseThrow().toPlainString()),
+                limitName(forecast),
+                forecast.lastGoodPiece(),
+                Double.isInfinite(bounds.upper())
+                        ? Labels.text("drift.at-earliest", low)
+                        : Labels.text("drift.between", low, (long) Math.floor(bounds.upper())),
+                (long) Math.ceil(forecast.singlePiece().orElseThrow()),
+                plain(sigmas)));
         sentences.addAll(forecast.cautions());
         return sentences;
     }
@@ -244,37 +277,40 @@ public final class DriftWords {
     public List<String> whatToDo() {
         List<String> sentences = new ArrayList<>();
         Advice advice = drift.advice();
-        advice.offset()
-                .filter(offset -> offset.signum() != 0)
-                .ifPresent(offset -> sentences.add("Offset by "
-                        + signed(offset) + " now: the next piece is expected at "
-                        + size(advice.levelNow().orElseThrow())
-                        + ", the target is "
-                        + with(advice.target().orElseThrow().toPlainString()) + "."));
+        offset().ifPresent(offset -> sentences.add(Labels.text(
+                "drift.offset-now",
+                offset,
+                size(advice.levelNow().orElseThrow()),
+                with(advice.target().orElseThrow().toPlainString()))));
         if (advice.recentreTo().isPresent() && advice.toolLife().isPresent()) {
-            sentences.add("For a whole tool life begin at "
-                    + with(advice.recentreTo().get().toPlainString())
-                    + advice.recentreOffset()
-                            .map(offset -> " (from now: " + signed(offset) + ")")
-                            .orElse("")
-                    + "; the tool then keeps an index of "
-                    + plain(advice.requiredIndex()) + " for "
-                    + Phrases.counted(advice.toolLife().getAsLong(), "piece", "pieces")
-                    + ", its drift centred between the limits.");
+            sentences.add(Labels.text(
+                    "drift.recentre",
+                    with(advice.recentreTo().get().toPlainString()),
+                    advice.recentreOffset()
+                            .map(offset -> Labels.text("drift.recentre-from-now", signed(offset)))
+                            .orElse(""),
+                    plain(advice.requiredIndex()),
+                    advice.toolLife().getAsLong()));
         } else if (advice.toolLife().isPresent()) {
-            sentences.add("The index stays at " + plain(advice.requiredIndex()) + " or above for "
-                    + Phrases.counted(advice.toolLife().getAsLong(), "more piece", "more pieces") + ".");
+            sentences.add(Labels.text(
+                    "drift.tool-life",
+                    plain(advice.requiredIndex()),
+                    advice.toolLife().getAsLong()));
         }
-        advice.indexPerPiece()
-                .ifPresent(cost -> sentences.add("Each piece of wear costs "
-                        + new BigDecimal(cost).round(TWO_DIGITS).toPlainString()
-                        + " of the index"
-                        + advice.indexNow().stream()
-                                .mapToObj(now -> String.format(Locale.ROOT, ", which is %.2f at the next piece", now)
-                                        .replace('-', '\u2212'))
-                                .findFirst()
-                                .orElse("")
-                        + "."));
+        advice.indexPerPiece().ifPresent(cost -> {
+            String price = new BigDecimal(cost).round(TWO_DIGITS).toPlainString();
+            sentences.add(
+                    advice.indexNow().isPresent()
+                            ? Labels.text(
+                                    "drift.price-now",
+                                    price,
+                                    String.format(
+                                                    Locale.ROOT,
+                                                    "%.2f",
+                                                    advice.indexNow().getAsDouble())
+                                            .replace('-', '\u2212'))
+                            : Labels.text("drift.price", price));
+        });
         sentences.addAll(advice.notes());
         return sentences;
     }
@@ -285,22 +321,20 @@ public final class DriftWords {
             return drift.current()
                     .trend()
                     .filter(trend -> trend.residualStandardDeviation() > 0)
-                    .map(trend -> "That no slope is shown does not mean that there is none: up to "
-                            + amount(Math.max(
+                    .filter(trend -> trend.significance() >= SHOWN)
+                    .map(trend -> Labels.text(
+                            "drift.not-shown-not-none",
+                            amount(Math.max(
                                     Math.abs(trend.slopeInterval().lower()),
-                                    Math.abs(trend.slopeInterval().upper())))
-                            + " a piece would agree with these readings.")
-                    .filter(words -> drift.current().trend().orElseThrow().significance() >= SHOWN)
-                    .orElse("Without a forecast nothing is said of how long the process may go on. Measure on.");
+                                    Math.abs(trend.slopeInterval().upper())))))
+                    .orElseGet(() -> Labels.text("drift.says-nothing"));
         }
-        return "The forecast knows of wear that goes on as it did, and of nothing else: an edge that chips, another bar of material, a"
-                + " machine that warms up come without notice. Measure on.";
+        return Labels.text("drift.knows-only-wear");
     }
 
     /** The caution that belongs to every offset. */
     public static String caution() {
-        return "the offset is in the dimension as it is measured. A control that counts in the radius takes half of a"
-                + " diameter, and which sign makes a bore larger depends on machine and tool: check both, and measure the first piece after it.";
+        return Labels.text("drift.caution");
     }
 
     /** One segment's start in words, with its evidence. */
@@ -311,9 +345,8 @@ public final class DriftWords {
                 .ifPresent(change -> words.append(String.format(
                         Locale.ROOT, " (F = %.1f, %s)", change.statistic(), atMost(change.significance()))));
         segment.jump()
-                .ifPresent(jump -> words.append("; the level moves by ")
-                        .append(jump.amount() < 0 ? "\u2212" : "+")
-                        .append(amount(Math.abs(jump.amount()))));
+                .ifPresent(jump -> words.append(Labels.text(
+                        "drift.jump", (jump.amount() < 0 ? "\u2212" : "+") + amount(Math.abs(jump.amount())))));
         return words.toString();
     }
 
@@ -353,7 +386,10 @@ public final class DriftWords {
         return text.isEmpty() ? text : text.substring(0, 1).toUpperCase(Locale.ROOT) + text.substring(1);
     }
 
-    private static String lower(String text) {
-        return text.isEmpty() ? text : text.substring(0, 1).toLowerCase(Locale.ROOT) + text.substring(1);
+    /** A sentence as it follows a colon: in English with a small letter. */
+    private static String clause(String sentence) {
+        return sentence.isEmpty() || !Labels.spoken().getLanguage().equals("en")
+                ? sentence
+                : sentence.substring(0, 1).toLowerCase(Locale.ROOT) + sentence.substring(1);
     }
 }

@@ -12,6 +12,7 @@ import io.github.firstoff.sheet.DriftFinding;
 import io.github.firstoff.sheet.DriftSheet;
 import io.github.firstoff.sheet.DriftWords;
 import io.github.firstoff.sheet.Phrases;
+import io.github.firstoff.words.Labels;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -49,15 +50,14 @@ public final class DriftReport {
             blocks.addAll(left(sheet));
             blocks.add(entered());
         } else {
-            blocks.add(Block.Heading.of("What needs attention, first things first"));
+            blocks.add(Block.Heading.of(Labels.text("drift.title.attention")));
             blocks.add(new Block.Table(
                     DriftSection.columns(),
                     sheet.findings().stream().map(DriftSection::row).toList()));
             List<DriftFinding> told = told(sheet.findings());
             if (told.size() < sheet.findings().size()) {
                 blocks.add(new Block.Note(
-                        Text.of("What calls for nothing has its row here and no page of its own; --characteristic"
-                                + " makes one of it.")));
+Text.of(Labels.text("drift.quiet"))));
             }
             blocks.addAll(left(sheet));
             blocks.add(new Block.KeepTogether(new DriftSection(first).answer()));
@@ -66,7 +66,7 @@ public final class DriftReport {
             for (DriftFinding finding : told) {
                 DriftSection section = new DriftSection(finding);
                 blocks.add(new Block.PageBreak());
-                blocks.add(Block.Heading.of(new DriftWords(finding).name() + ", " + finding.batch()));
+                blocks.add(Block.Heading.of(new DriftWords(finding).name() + ", " + new DriftWords(finding).batch()));
                 if (!finding.equals(first)) {
                     blocks.add(new Block.Paragraph(Text.of(new DriftWords(finding).headline())));
                     blocks.addAll(section.answer());
@@ -101,21 +101,23 @@ public final class DriftReport {
         if (sheet.left().isEmpty()) {
             return List.of();
         }
-        Map<String, List<String>> byReason = new LinkedHashMap<>();
+        Map<String, List<DriftSheet.Left>> byReason = new LinkedHashMap<>();
         sheet.left()
                 .forEach(each -> byReason.computeIfAbsent(each.reason(), reason -> new ArrayList<>())
-                        .add(each.number()));
-        List<String> said = new ArrayList<>();
-        byReason.forEach((reason, numbers) -> said.add(Phrases.listed(numbers) + " "
-                + (numbers.size() == 1
-                        ? reason
-                        : reason.replaceFirst("^was ", "were ").replaceFirst("^is ", "are "))));
-        return List.of(new Block.Note(Text.of("Not followed: " + String.join("; ", said) + ".")));
+                        .add(each));
+        List<String> said = byReason.values().stream()
+                .map(group -> Labels.text(
+                        "drift.left-out",
+                        Phrases.listed(
+                                group.stream().map(DriftSheet.Left::number).toList()),
+                        group.get(0).reason(group.size())))
+                .toList();
+        return List.of(new Block.Note(Text.of(Labels.text("drift.not-followed", String.join("; ", said)))));
     }
 
     private static Block entered() {
         return new Block.SignOff(
-                Text.of("Offset entered, and the first piece after it measured:"),
-                List.of(new Block.SignLine("Entered by", "", ""), new Block.SignLine("Checked by", "", "")));
+                Text.of(Labels.text("drift.sign")),
+                List.of(new Block.SignLine(Labels.text("drift.sign.entered"), "", ""), new Block.SignLine(Labels.text("drift.sign.checked"), "", "")));
     }
 }

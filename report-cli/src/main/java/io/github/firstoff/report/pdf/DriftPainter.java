@@ -6,6 +6,7 @@ import io.github.firstoff.report.figure.DriftFigure.Point;
 import io.github.firstoff.report.figure.DriftFigure.Stretch;
 import io.github.firstoff.report.figure.LevelLine;
 import io.github.firstoff.report.figure.Scale;
+import io.github.firstoff.words.Labels;
 import java.awt.BasicStroke;
 import java.awt.Shape;
 import java.awt.Stroke;
@@ -56,7 +57,7 @@ final class DriftPainter {
         pen.graphics().setClip(clip);
         rings(axis, along, area);
         pen.rangeAxis(axis, area);
-        pen.valueAxis(along, "piece", area, width);
+        pen.valueAxis(along, pen.faces().fit(Labels.text("noun.piece")), area, width);
         figure.continued().ifPresent(continued -> meeting(continued, axis, along, area));
     }
 

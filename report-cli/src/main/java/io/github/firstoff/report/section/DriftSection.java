@@ -11,15 +11,14 @@ import io.github.firstoff.report.model.Text;
 import io.github.firstoff.sample.Scale;
 import io.github.firstoff.sheet.DriftFinding;
 import io.github.firstoff.sheet.DriftWords;
-import io.github.firstoff.sheet.Phrases;
 import io.github.firstoff.stats.FittedLine;
 import io.github.firstoff.study.capability.Index;
 import io.github.firstoff.study.chart.RuleCatalogue;
-import io.github.firstoff.study.chart.RunRule;
 import io.github.firstoff.study.chart.Signal;
 import io.github.firstoff.study.drift.Advice;
 import io.github.firstoff.study.drift.Drift;
 import io.github.firstoff.study.drift.Forecast;
+import io.github.firstoff.words.Labels;
 import java.math.BigDecimal;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
@@ -56,10 +55,11 @@ public final class DriftSection {
                 .ifPresent(offset -> blocks.add(new Block.KeyFigure(
                         Text.of(
                                 offset.signum() == 0
-                                        ? "offset to enter now, " + words.name() + ": none"
-                                        : "offset to enter now, " + words.name()
-                                                + ", in the dimension as measured, steps of "
-                                                + advice.increment().toPlainString()),
+                                        ? Labels.text("drift.key.none", words.name())
+                                        : Labels.text(
+                                                "drift.key",
+                                                words.name(),
+                                                advice.increment().toPlainString())),
                         offset.signum() == 0 ? "0" : DriftWords.sign(offset),
                         finding.unit().symbol())));
         blocks.add(new Block.FigureBlock(figure(), PICTURE, alternative()));
@@ -69,18 +69,18 @@ public final class DriftSection {
     /** What happened, what it means, what it does not, and what to do. */
     public List<Block> story() {
         List<Block> blocks = new ArrayList<>();
-        told(blocks, "What happened", words.whatHappened());
+        told(blocks, Labels.text("drift.happened"), words.whatHappened());
         List<Block.MarkedItem> signals = signals();
         if (!signals.isEmpty()) {
             blocks.add(new Block.MarkedList(signals));
             if (places().size() > signals.size()) {
-                blocks.add(new Block.Note(Text.of("Zone tests signal at " + places().size() + " readings; the latest "
-                        + signals.size() + " are told.")));
+                blocks.add(new Block.Note(Text.of(
+                        Labels.text("drift.latest-signals", places().size(), signals.size()))));
             }
         }
-        told(blocks, "What it means", words.whatItMeans());
-        told(blocks, "What may be done", words.whatToDo());
-        told(blocks, "What it does not say", List.of(words.whatItDoesNot()));
+        told(blocks, Labels.text("drift.means"), words.whatItMeans());
+        told(blocks, Labels.text("drift.may-be-done"), words.whatToDo());
+        told(blocks, Labels.text("drift.does-not-say"), List.of(words.whatItDoesNot()));
         if (drift.advice().offset().filter(offset -> offset.signum() != 0).isPresent()) {
             blocks.add(new Block.Caution(Text.of(DriftWords.caution())));
         }
@@ -97,7 +97,7 @@ public final class DriftSection {
     public List<Block> details() {
         List<Block> blocks = new ArrayList<>();
         blocks.add(new Block.KeepTogether(List.of(
-                new Block.Heading("Stretches of " + words.name() + ", " + finding.batch(), Block.Level.SUBSECTION),
+                new Block.Heading(Labels.text("drift.title.stretches", words.name(), words.batch()), Block.Level.SUBSECTION),
                 table())));
         List<IndexMark> marks = new ArrayList<>();
         finding.indices().potential().forEach(index -> add(marks, index));
@@ -105,25 +105,21 @@ public final class DriftSection {
         add(marks, finding.indices().worst());
         if (!marks.isEmpty()) {
             blocks.add(new Block.KeepTogether(List.of(
-                    new Block.Heading("Within the trend, and over whole tool lives", Block.Level.SUBSECTION),
+                    new Block.Heading(Labels.text("drift.title.indices"), Block.Level.SUBSECTION),
                     new Block.IndexScale(
                             marks,
                             OptionalDouble.of(drift.settings().requiredIndex()),
-                            Text.of(Phrases.counted(drift.segments().size(), "stretch", "stretches")
-                                    + "; spread about the lines "
-                                    + drift.spread().stream()
+                            Text.of(Labels.text(
+                                    "drift.indices.conditions",
+                                    drift.segments().size(),
+                                    drift.spread().stream()
                                             .mapToObj(words::amount)
                                             .findFirst()
-                                            .orElse(Figures.DASH)
-                                    + "; normal distribution about the lines; ISO 22514-2, location changing"
-                                    + " systematically.")))));
+                                            .orElse(Figures.DASH)))))));
         }
         List<String> notes = new ArrayList<>(finding.notes());
         notes.addAll(finding.indices().notes());
-        notes.add(
-                "Limits beside the lines: three standard deviations about the line, pooled over the stretches. Zone tests on"
-                        + " the residuals are the four of the Western Electric handbook; a process that only drifts gives a false signal about"
-                        + " once in 92 pieces (Champ and Woodall 1987).");
+        notes.add(Labels.text("drift.indices.note"));
         notes.forEach(note -> blocks.add(new Block.Note(Text.of(note))));
         return blocks;
     }
@@ -136,27 +132,29 @@ public final class DriftSection {
 
     private Block table() {
         List<Column> columns = List.of(
-                Column.narrow("Pieces"),
-                Column.text("Stretch", 2.4),
-                Column.text("Slope a piece, 95 %", 1.5),
+                Column.narrow(Labels.text("drift.column.pieces")),
+                Column.text(Labels.text("drift.column.stretch"), 2.4),
+                Column.text(Labels.text("drift.column.slope"), 1.5),
                 Column.narrow("p"),
-                Column.narrow("Spread"),
-                Column.text("Residuals", 1.6));
+                Column.narrow(Labels.text("drift.column.spread")),
+                Column.text(Labels.text("drift.column.residuals"), 1.6));
         List<TableRow> rows = new ArrayList<>();
         for (Drift.Segment segment : drift.segments()) {
             Optional<Drift.Trend> trend = segment.trend();
             rows.add(TableRow.of(
                     Cell.text(segment.firstPiece() + "–" + segment.lastPiece()),
-                    Cell.text(segment.start().label() + ". " + words.evidence(segment) + "."),
+                    Cell.text(words.label(segment) + ". " + words.evidence(segment) + "."),
                     Cell.text(trend.map(each -> words.amounts(each.slopeInterval()))
-                            .orElse("too few readings")),
+                            .orElseGet(() -> Labels.text("drift.too-few"))),
                     Cell.text(
                             trend.map(each -> probability(each.significance())).orElse(Figures.DASH)),
                     Cell.text(trend.map(each -> words.amount(each.residualStandardDeviation()))
                             .orElse(Figures.DASH)),
-                    Cell.text(trend.map(each -> each.runs().runs() + " runs, "
-                                    + Figures.rounded(each.runs().expected(), 0) + " expected, "
-                                    + DriftWords.probability(each.runs().significance()))
+                    Cell.text(trend.map(each -> Labels.text(
+                                    "drift.runs",
+                                    each.runs().runs(),
+                                    Figures.rounded(each.runs().expected(), 0),
+                                    DriftWords.probability(each.runs().significance())))
                             .orElse(Figures.DASH))));
         }
         return new Block.Table(columns, rows);
@@ -167,8 +165,7 @@ public final class DriftSection {
     }
 
     private String alternative() {
-        return "Readings of " + words.name() + " from piece to piece with the line of each stretch; "
-                + words.forecastInShort();
+        return Labels.text("drift.alternative", words.name(), words.forecastInShort());
     }
 
     private DriftFigure figure() {
@@ -188,7 +185,7 @@ public final class DriftSection {
                 .map(segment -> new DriftFigure.Stretch(
                         segment.firstPiece(),
                         segment.lastPiece(),
-                        segment.start().label(),
+                        words.label(segment),
                         segment.trend()
                                 .map(trend -> height(trend.line(), segment.firstPiece()))
                                 .orElse(Double.NaN),
@@ -225,14 +222,14 @@ public final class DriftSection {
                 forecast.piece().orElseThrow(),
                 forecast.interval().orElseThrow().lower(),
                 forecast.interval().orElseThrow().upper(),
-                "piece " + forecast.lastGoodPiece() + " (" + DriftWords.bounds(forecast) + ")"));
+                Labels.text("drift.met-at", forecast.lastGoodPiece(), DriftWords.bounds(forecast))));
     }
 
     private List<LevelLine> lines() {
         List<LevelLine> lines = new ArrayList<>();
         boolean guarded = finding.guard().signum() > 0;
-        drift.data().drawing().requiredLower().ifPresent(limit -> lines.add(line("lower limit", limit)));
-        drift.data().drawing().upper().ifPresent(limit -> lines.add(line("upper limit", limit)));
+        drift.data().drawing().requiredLower().ifPresent(limit -> lines.add(line(Labels.text("line.lower-limit"), limit)));
+        drift.data().drawing().upper().ifPresent(limit -> lines.add(line(Labels.text("line.upper-limit"), limit)));
         if (guarded) {
             drift.data().allowed().requiredLower().ifPresent(limit -> lines.add(guardLine(limit)));
             drift.data().allowed().upper().ifPresent(limit -> lines.add(guardLine(limit)));
@@ -241,7 +238,7 @@ public final class DriftSection {
                 .drawing()
                 .aim()
                 .ifPresent(aim -> lines.add(new LevelLine(
-                        LevelLine.Kind.TARGET, "target", Figures.of(aim.stripTrailingZeros()), place(aim))));
+                        LevelLine.Kind.TARGET, Labels.text("line.target"), Figures.of(aim.stripTrailingZeros()), place(aim))));
         return lines;
     }
 
@@ -250,7 +247,7 @@ public final class DriftSection {
     }
 
     private LevelLine guardLine(BigDecimal limit) {
-        return new LevelLine(LevelLine.Kind.CONTROL_LIMIT, "less guard band", Figures.of(limit), place(limit));
+        return new LevelLine(LevelLine.Kind.CONTROL_LIMIT, Labels.text("drift.less-guard-band"), Figures.of(limit), place(limit));
     }
 
     private double place(BigDecimal value) {
@@ -277,18 +274,24 @@ public final class DriftSection {
         for (Map.Entry<Integer, String> mark : marks().entrySet()) {
             List<String> tests = finding.signals().stream()
                     .filter(signal -> signal.at() == mark.getKey())
-                    .map(signal -> RuleCatalogue.rule(signal.test())
-                                    .map(RunRule::description)
-                                    .orElse(signal.test()) + ", "
-                            + signal.side().word() + " the line")
+                    .map(signal -> Labels.text(
+                            "drift.signal-side", test(signal.test()), Labels.wordOr("side", signal.side().word(), signal.side().word())))
                     .toList();
             items.add(new Block.MarkedItem(
                     mark.getValue(),
-                    Text.of("Piece " + drift.data().piece(mark.getKey() - 1) + " ("
-                            + finding.judgements().get(mark.getKey() - 1).part() + "): "
-                            + String.join("; ", tests) + ".")));
+                    Text.of(Labels.text(
+                            "drift.signal",
+                            drift.data().piece(mark.getKey() - 1),
+                            finding.judgements().get(mark.getKey() - 1).part(),
+                            String.join("; ", tests)))));
         }
         return items;
+    }
+
+    private static String test(String id) {
+        return RuleCatalogue.rule(id)
+                .map(rule -> Labels.wordOr("test", rule.description().replace(",", ""), rule.description()))
+                .orElse(id);
     }
 
     /** The row of the table of those that need attention first. */
@@ -300,7 +303,7 @@ public final class DriftSection {
                 new Cell.Requirement(
                         Wording.feature(finding.result().characteristic()),
                         Notations.of(finding.result().characteristic().characteristic())),
-                Cell.text(finding.batch()),
+                Cell.text(words.batch()),
                 Cell.text(finding.drift()
                         .current()
                         .trend()
@@ -308,26 +311,29 @@ public final class DriftSection {
                         .orElse(Figures.DASH)),
                 Cell.text(
                         forecast.piece().isEmpty()
-                                ? "no forecast"
+                                ? Labels.text("drift.no-forecast-word")
                                 : forecast.isReached()
-                                        ? "reached"
-                                        : forecast.remaining() + " (piece " + forecast.lastGoodPiece() + ", "
-                                                + DriftWords.bounds(forecast) + ")"),
+                                        ? Labels.text("drift.reached")
+                                        : Labels.text(
+                                                "drift.pieces-left",
+                                                forecast.remaining(),
+                                                forecast.lastGoodPiece(),
+                                                DriftWords.bounds(forecast))),
                 Cell.text(finding.drift()
                         .advice()
                         .offset()
-                        .map(offset -> offset.signum() == 0 ? "none" : words.signed(offset))
+                        .map(offset -> offset.signum() == 0 ? Labels.text("drift.none") : words.signed(offset))
                         .orElse(Figures.DASH)));
     }
 
     /** The columns of that table. */
     public static List<Column> columns() {
         return List.of(
-                Column.narrow("No."),
+                Column.narrow(Labels.text("column.number")),
                 TableParts.requirement(1.6),
-                Column.text("Batch", 1),
-                Column.text("Slope a piece, 95 %", 1.2),
-                Column.text("Pieces left", 1.3),
-                Column.narrow("Offset now"));
+                Column.text(Labels.text("drift.column.batch"), 1),
+                Column.text(Labels.text("drift.column.slope"), 1.2),
+                Column.text(Labels.text("drift.column.pieces-left"), 1.3),
+                Column.narrow(Labels.text("drift.column.offset-now")));
     }
 }
