@@ -71,7 +71,8 @@ public final class DriftWords {
         boolean small = isSmall(Math.max(Math.abs(interval.lower()), Math.abs(interval.upper())));
         String low = figure(interval.lower(), small);
         String high = figure(interval.upper(), small);
-        return (low.equals(high) ? high : Labels.text("figures.span", low, high)) + "\u00A0" + (small ? "µm" : symbol());
+        return (low.equals(high) ? high : Labels.text("figures.span", low, high)) + "\u00A0"
+                + (small ? "µm" : symbol());
     }
 
     /** A slope as it is told: {@code rises by 0.30 µm a piece}. */
@@ -125,8 +126,7 @@ public final class DriftWords {
 
     /** Whether a line was drawn and no slope of it is shown. */
     private boolean isDriftless() {
-        return drift.current().trend().isPresent()
-                && drift.forecast().reason().startsWith("The slope is not");
+        return drift.current().trend().isPresent() && drift.forecast().reason().startsWith("The slope is not");
     }
 
     /** The offset to enter, with sign and unit; empty where there is none to enter. */
@@ -135,7 +135,8 @@ public final class DriftWords {
     }
 
     private String offsetInShort() {
-        return offset().map(offset -> Labels.text("drift.offset-to-enter", offset)).orElse("");
+        return offset().map(offset -> Labels.text("drift.offset-to-enter", offset))
+                .orElse("");
     }
 
     /** A figure with its sign, true minus, and its unit. */
@@ -168,9 +169,7 @@ public final class DriftWords {
                 with(forecast.limit().orElseThrow().toPlainString()),
                 forecast.lastGoodPiece(),
                 bounds(forecast),
-                forecast.isReached()
-                        ? Labels.text("drift.reached")
-                        : Labels.text("drift.left", forecast.remaining()));
+                forecast.isReached() ? Labels.text("drift.reached") : Labels.text("drift.left", forecast.remaining()));
     }
 
     /** The bounds of the piece number. */

@@ -56,8 +56,7 @@ public final class DriftReport {
                     sheet.findings().stream().map(DriftSection::row).toList()));
             List<DriftFinding> told = told(sheet.findings());
             if (told.size() < sheet.findings().size()) {
-                blocks.add(new Block.Note(
-Text.of(Labels.text("drift.quiet"))));
+                blocks.add(new Block.Note(Text.of(Labels.text("drift.quiet"))));
             }
             blocks.addAll(left(sheet));
             blocks.add(new Block.KeepTogether(new DriftSection(first).answer()));
@@ -118,6 +117,8 @@ Text.of(Labels.text("drift.quiet"))));
     private static Block entered() {
         return new Block.SignOff(
                 Text.of(Labels.text("drift.sign")),
-                List.of(new Block.SignLine(Labels.text("drift.sign.entered"), "", ""), new Block.SignLine(Labels.text("drift.sign.checked"), "", "")));
+                List.of(
+                        new Block.SignLine(Labels.text("drift.sign.entered"), "", ""),
+                        new Block.SignLine(Labels.text("drift.sign.checked"), "", "")));
     }
 }

@@ -74,8 +74,8 @@ public final class DriftSection {
         if (!signals.isEmpty()) {
             blocks.add(new Block.MarkedList(signals));
             if (places().size() > signals.size()) {
-                blocks.add(new Block.Note(Text.of(
-                        Labels.text("drift.latest-signals", places().size(), signals.size()))));
+                blocks.add(
+                        new Block.Note(Text.of(Labels.text("drift.latest-signals", places().size(), signals.size()))));
             }
         }
         told(blocks, Labels.text("drift.means"), words.whatItMeans());
@@ -97,7 +97,8 @@ public final class DriftSection {
     public List<Block> details() {
         List<Block> blocks = new ArrayList<>();
         blocks.add(new Block.KeepTogether(List.of(
-                new Block.Heading(Labels.text("drift.title.stretches", words.name(), words.batch()), Block.Level.SUBSECTION),
+                new Block.Heading(
+                        Labels.text("drift.title.stretches", words.name(), words.batch()), Block.Level.SUBSECTION),
                 table())));
         List<IndexMark> marks = new ArrayList<>();
         finding.indices().potential().forEach(index -> add(marks, index));
@@ -228,7 +229,10 @@ public final class DriftSection {
     private List<LevelLine> lines() {
         List<LevelLine> lines = new ArrayList<>();
         boolean guarded = finding.guard().signum() > 0;
-        drift.data().drawing().requiredLower().ifPresent(limit -> lines.add(line(Labels.text("line.lower-limit"), limit)));
+        drift.data()
+                .drawing()
+                .requiredLower()
+                .ifPresent(limit -> lines.add(line(Labels.text("line.lower-limit"), limit)));
         drift.data().drawing().upper().ifPresent(limit -> lines.add(line(Labels.text("line.upper-limit"), limit)));
         if (guarded) {
             drift.data().allowed().requiredLower().ifPresent(limit -> lines.add(guardLine(limit)));
@@ -238,7 +242,10 @@ public final class DriftSection {
                 .drawing()
                 .aim()
                 .ifPresent(aim -> lines.add(new LevelLine(
-                        LevelLine.Kind.TARGET, Labels.text("line.target"), Figures.of(aim.stripTrailingZeros()), place(aim))));
+                        LevelLine.Kind.TARGET,
+                        Labels.text("line.target"),
+                        Figures.of(aim.stripTrailingZeros()),
+                        place(aim))));
         return lines;
     }
 
@@ -247,7 +254,8 @@ public final class DriftSection {
     }
 
     private LevelLine guardLine(BigDecimal limit) {
-        return new LevelLine(LevelLine.Kind.CONTROL_LIMIT, Labels.text("drift.less-guard-band"), Figures.of(limit), place(limit));
+        return new LevelLine(
+                LevelLine.Kind.CONTROL_LIMIT, Labels.text("drift.less-guard-band"), Figures.of(limit), place(limit));
     }
 
     private double place(BigDecimal value) {
@@ -275,7 +283,10 @@ public final class DriftSection {
             List<String> tests = finding.signals().stream()
                     .filter(signal -> signal.at() == mark.getKey())
                     .map(signal -> Labels.text(
-                            "drift.signal-side", test(signal.test()), Labels.wordOr("side", signal.side().word(), signal.side().word())))
+                            "drift.signal-side",
+                            test(signal.test()),
+                            Labels.wordOr(
+                                    "side", signal.side().word(), signal.side().word())))
                     .toList();
             items.add(new Block.MarkedItem(
                     mark.getValue(),

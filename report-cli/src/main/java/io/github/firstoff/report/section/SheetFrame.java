@@ -44,7 +44,7 @@ public final class SheetFrame {
         DocumentInfo usual = document();
         DocumentInfo document =
                 new DocumentInfo(usual.title(), usual.author(), subject, usual.language(), usual.created());
-        return new ReportModel(paper, sheet.kind().title(), number(), head(), foot(), document, blocks);
+        return new ReportModel(paper, Wording.kind(sheet.kind()), number(), head(), foot(), document, blocks);
     }
 
     private String number() {
