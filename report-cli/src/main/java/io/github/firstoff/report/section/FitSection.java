@@ -132,8 +132,9 @@ public final class FitSection {
         String factor = joint.smoothing().factor().toPlainString();
         return joint.smoothing().word().equals(factor)
                 ? Labels.library("library.smoothing.stated", joint.smoothing().source(), factor)
-                : Labels.library(
-                        "library.smoothing." + joint.smoothing().word(),
+                : Labels.wordOr(
+                        "library.smoothing",
+                        joint.smoothing().word(),
                         joint.smoothing().source());
     }
 
