@@ -86,7 +86,13 @@ public final class Firstoff implements Runnable {
         line.setParameterExceptionHandler((fault, given) -> usageFault(fault, console));
         line.setExecutionExceptionHandler((fault, command, parsed) -> Faults.report(fault, console));
         line.setCaseInsensitiveEnumValuesAllowed(true);
-        int code = line.execute(arguments);
+        int code;
+        try {
+            code = line.execute(arguments);
+        } catch (OutOfMemoryError | StackOverflowError fault) {
+            // The parser of the command line hands on exceptions, but lets errors pass.
+            code = Faults.report(fault, console);
+        }
         console.flush();
         return code;
     }

@@ -6,6 +6,7 @@ import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.ObjectMapper;
 import java.io.ByteArrayOutputStream;
 import java.io.IOException;
+import java.io.InputStream;
 import java.io.PrintStream;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
@@ -57,6 +58,38 @@ class FirstoffTest {
 
     private Path put(String name, String content) throws IOException {
         return Files.writeString(folder.resolve(name), content);
+    }
+
+    @Test
+    void memoryThatDoesNotSuffice_isSaidInWords() throws IOException {
+        Path plan = put("plan.json", PLAN);
+        InputStream endless = new InputStream() {
+            @Override
+            public int read() {
+                throw new OutOfMemoryError("made up for a test");
+            }
+        };
+        ByteArrayOutputStream out = new ByteArrayOutputStream();
+        ByteArrayOutputStream err = new ByteArrayOutputStream();
+        Path sheet = folder.resolve("batch.pdf");
+
+        int code = Firstoff.run(
+                endless,
+                new PrintStream(out, true, StandardCharsets.UTF_8),
+                new PrintStream(err, true, StandardCharsets.UTF_8),
+                "batch",
+                "--plan",
+                plan.toString(),
+                "-",
+                "--out",
+                sheet.toString());
+
+        assertThat(code).isEqualTo(ExitCodes.OUTPUT);
+        assertThat(err.toString(StandardCharsets.UTF_8))
+                .isEqualTo("firstoff: the memory that Java was given is too small for these inputs;"
+                        + " set FIRSTOFF_JAVA_OPTIONS=-Xmx4g or more" + System.lineSeparator());
+        assertThat(out.toString(StandardCharsets.UTF_8)).isEmpty();
+        assertThat(sheet).doesNotExist();
     }
 
     @Test

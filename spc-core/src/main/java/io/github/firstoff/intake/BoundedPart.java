@@ -4,6 +4,8 @@ import io.github.firstoff.intake.Fault.Where;
 import java.io.FilterInputStream;
 import java.io.IOException;
 import java.io.InputStream;
+import java.util.zip.CRC32;
+import java.util.zip.ZipEntry;
 import java.util.zip.ZipException;
 
 /**
@@ -12,9 +14,12 @@ import java.util.zip.ZipException;
  */
 final class BoundedPart extends FilterInputStream {
     private static final long LONGEST_TOKEN = 1L << 20;
+    private static final long NO_SUM = -1;
 
     private final String file;
     private final long most;
+    private final long expectedSum;
+    private final CRC32 sum = new CRC32();
     private long read;
     private long sinceToken;
 
@@ -26,9 +31,27 @@ final class BoundedPart extends FilterInputStream {
      * @param most how many there may be
      */
     BoundedPart(String file, InputStream unpacked, long most) {
+        this(file, unpacked, most, NO_SUM);
+    }
+
+    private BoundedPart(String file, InputStream unpacked, long most, long expectedSum) {
         super(unpacked);
         this.file = file;
         this.most = most;
+        this.expectedSum = expectedSum;
+    }
+
+    /**
+     * A part whose bytes must have the check sum that the list of contents states (CRC-32, PKWARE's application note, 4.4.7): a digit that
+     * changed on a disk or on the way would otherwise be read as it came. The platform's own reader does not look.
+     *
+     * @param file the workbook
+     * @param unpacked its bytes as they are unpacked
+     * @param most how many there may be
+     * @param entry the part in the list of contents
+     */
+    static BoundedPart checked(String file, InputStream unpacked, long most, ZipEntry entry) {
+        return new BoundedPart(file, unpacked, most, entry.getCrc());
     }
 
     /** Says that a tag or a text was read: only what comes between two such is limited. */
@@ -58,6 +81,16 @@ final class BoundedPart extends FilterInputStream {
                     "the workbook is damaged: what is packed in it cannot be unpacked",
                     "",
                     "the whole file; it was perhaps cut short"));
+        }
+        if (count > 0 && expectedSum != NO_SUM) {
+            sum.update(buffer, offset, count);
+        } else if (count < 0 && expectedSum != NO_SUM && sum.getValue() != expectedSum) {
+            throw new TextRefused(Fault.of(
+                    FaultKind.SYNTAX,
+                    Where.inFile(file),
+                    "the workbook is damaged: what is packed in it is not what was packed, by its check sum",
+                    "",
+                    "the file as the spreadsheet saved it; copy it anew"));
         }
         read += Math.max(0, count);
         sinceToken += Math.max(0, count);

@@ -95,7 +95,7 @@ final class InputBytes extends InputStream {
                     FaultKind.TOO_LARGE,
                     Where.inFile(input.name()),
                     "",
-                    "a file of more than " + most / (1024 * 1024) + " MiB",
+                    "a file of more than " + (most >= 1 << 20 ? (most >> 20) + " MiB" : (most >> 10) + " KiB"),
                     "at most that; this is perhaps another file"));
         }
         return count;

@@ -15,6 +15,9 @@ import org.jspecify.annotations.Nullable;
  * <p>A point shows that it is the decimal mark even where three digits follow, as in 51.962, unless semicolons part the columns: that is
  * what programs write where the comma is the decimal mark and the point parts thousands off. Where commas part the columns, a decimal
  * comma is believed only if no number of the file has a decimal point.
+ *
+ * <p>Where the mark was taken for known on such terms, the rest of the file is watched as well: a number that later shows the other mark
+ * makes all that was read doubtful, and the file is refused whole. Where the mark was plain, such a number is refused alone, by who reads it.
  */
 final class MarkWatch<R> {
     private static final int MOST_ROWS = 10_000;
@@ -30,7 +33,15 @@ final class MarkWatch<R> {
     private int characters;
     private boolean mayWait = true;
     private @Nullable Notice commaShown;
+    private @Nullable Seen firstComma;
+    /** The number on whose terms the mark was taken for known; null if it was plain, or stated, or has become plain. */
+    private @Nullable Seen onTerms;
+
+    private @Nullable Seen against;
     private Marks marks;
+
+    /** A number and its place. */
+    private record Seen(Where where, String text) {}
 
     /** How rows are looked at. */
     interface Rows<R> {
@@ -78,11 +89,17 @@ final class MarkWatch<R> {
     /** Takes the next row. */
     void take(R record) {
         if (marks != Marks.UNKNOWN) {
+            if (onTerms != null) {
+                lookBack(record);
+            }
             handOn(record);
             return;
         }
         boolean open = look(record);
         if (marks != Marks.UNKNOWN) {
+            if (onTerms != null) {
+                lookBack(record);
+            }
             flush();
             handOn(record);
         } else if (mayWait && (open || !waiting.isEmpty())) {
@@ -90,20 +107,64 @@ final class MarkWatch<R> {
             characters += rows.characters(record);
             if (waiting.size() >= MOST_ROWS || characters > MOST_CHARACTERS) {
                 mayWait = false;
-                finish();
+                decideWithoutMore();
             }
         } else {
             handOn(record);
         }
     }
 
-    /** Hands on what still waits: nothing showed more. */
+    /** Hands on what still waits: no further row comes. */
     void finish() {
+        decideWithoutMore();
+        Seen before = onTerms;
+        Seen after = against;
+        if (before != null && after != null) {
+            DecimalMark mark = marks == Marks.POINT ? DecimalMark.POINT : DecimalMark.COMMA;
+            sink.refuse(Fault.of(
+                    FaultKind.CONTRADICTION,
+                    after.where(),
+                    "the numbers do not agree on a decimal mark: " + Echo.quoted(before.text()) + " in "
+                            + before.where().spot() + " was read with a decimal " + mark.word()
+                            + ", and this one has a decimal " + mark.other().word(),
+                    Echo.quoted(after.text()),
+                    "--decimal-mark point or --decimal-mark comma to say which it is"));
+            against = null;
+        }
+    }
+
+    private void decideWithoutMore() {
         if (marks == Marks.UNKNOWN && commaShown != null) {
-            marks = Marks.COMMA;
-            sink.notice(commaShown.where(), commaShown.message());
+            believe(commaShown);
         }
         flush();
+    }
+
+    private void believe(Notice comma) {
+        marks = Marks.COMMA;
+        sink.notice(comma.where(), comma.message());
+        if (!commaIsPlain) {
+            onTerms = firstComma;
+        }
+    }
+
+    /** Looks whether a row bears out or contradicts the mark that was taken for known on terms. */
+    private void lookBack(R record) {
+        for (int index : numbers) {
+            String text = index < rows.size(record) ? rows.text(record, index) : "";
+            if (text.isEmpty() || text.length() > ExactNumber.LONGEST) {
+                continue;
+            }
+            Optional<DecimalMark> shown = Marks.shownBy(text);
+            if (shown.isPresent() && shown.get() == DecimalMark.POINT && marks == Marks.POINT) {
+                onTerms = null;
+                against = null;
+                return;
+            }
+            if (shown.isPresent() && Marks.shown(shown.get()) != marks && against == null) {
+                against = new Seen(rows.where(record), text);
+            }
+        }
     }
 
     /** Looks for numbers that show the mark; true if one could be read in two ways. */
@@ -120,6 +181,8 @@ final class MarkWatch<R> {
             if (Marks.isOpen(text)) {
                 if (pointIsPlain && text.indexOf('.') >= 0) {
                     marks = Marks.POINT;
+                    onTerms = new Seen(rows.where(record), text);
+                    against = firstComma;
                     return false;
                 }
                 open = true;
@@ -134,13 +197,16 @@ final class MarkWatch<R> {
                 return false;
             }
             if (commaShown == null) {
+                firstComma = new Seen(rows.where(record), text);
                 commaShown = new Notice(
                         rows.where(record),
                         "numbers are read with a decimal comma, as " + Echo.quoted(text) + " shows");
             }
-            if (commaIsPlain) {
-                marks = Marks.COMMA;
-                sink.notice(commaShown.where(), commaShown.message());
+            // Where rows no longer wait, one comma decides, and a point that comes later is refused; were the mark left
+            // open, both
+            // would be read, each in its own way.
+            if (commaIsPlain || !mayWait) {
+                believe(commaShown);
                 return false;
             }
             open = true;

@@ -71,7 +71,7 @@ final class OdsWorkbook implements Workbook {
         } catch (ZipException fault) {
             throw damaged(file, "what is packed in it cannot be unpacked");
         }
-        return new SheetXml(Where.inFile(file), new BoundedPart(file, unpacked, most));
+        return new SheetXml(Where.inFile(file), BoundedPart.checked(file, unpacked, most, entry));
     }
 
     /** Parts that are locked with a password are named in the manifest (ISO/IEC 26300-3, 4.4). */
@@ -97,43 +97,49 @@ final class OdsWorkbook implements Workbook {
 
     @Override
     public void walk(SheetTaker taker) throws IOException {
-        Set<String> hiddenStyles = new HashSet<>();
         try (SheetXml xml = xml(CONTENT, MOST_OF_CONTENT)) {
-            String style = "";
-            boolean any = false;
-            SheetXml.Event event = xml.next();
-            while (event != SheetXml.Event.FINISH) {
-                if (event == SheetXml.Event.START) {
-                    switch (xml.name()) {
-                        case "style" -> style = xml.maybe("name").orElse("");
-                        case "table-properties" -> {
-                            boolean hides =
-                                    xml.maybe("display").filter("false"::equals).isPresent();
-                            if (hides && hiddenStyles.size() < MOST_STYLES) {
-                                hiddenStyles.add(style);
-                            }
-                        }
-                        case "spreadsheet" -> any = true;
-                        case "tracked-changes" -> xml.skip();
-                        case "table" -> {
-                            if (any) {
-                                table(xml, taker, hiddenStyles);
-                            }
-                        }
-                        default -> {
-                            // what lies around the sheets
-                        }
-                    }
-                }
-                event = xml.next();
-            }
-            if (!any) {
-                throw damaged(file, "it has no sheets");
-            }
+            walk(file, xml, taker);
         }
     }
 
-    private void table(SheetXml xml, SheetTaker taker, Set<String> hiddenStyles) throws IOException {
+    /** Walks through the part that holds all sheets. */
+    static void walk(String file, SheetXml xml, SheetTaker taker) throws IOException {
+        Set<String> hiddenStyles = new HashSet<>();
+        String style = "";
+        boolean any = false;
+        SheetXml.Event event = xml.next();
+        while (event != SheetXml.Event.FINISH) {
+            if (event == SheetXml.Event.START) {
+                switch (xml.name()) {
+                    case "style" -> style = xml.maybe("name").orElse("");
+                    case "table-properties" -> {
+                        boolean hides =
+                                xml.maybe("display").filter("false"::equals).isPresent();
+                        if (hides && hiddenStyles.size() < MOST_STYLES) {
+                            hiddenStyles.add(style);
+                        }
+                    }
+                    case "spreadsheet" -> any = true;
+                    case "tracked-changes" -> xml.skip();
+                    case "table" -> {
+                        if (any) {
+                            table(file, xml, taker, hiddenStyles);
+                        }
+                    }
+                    default -> {
+                        // what lies around the sheets
+                    }
+                }
+            }
+            event = xml.next();
+        }
+        if (!any) {
+            throw damaged(file, "it has no sheets");
+        }
+    }
+
+    private static void table(String file, SheetXml xml, SheetTaker taker, Set<String> hiddenStyles)
+            throws IOException {
         String name = xml.maybe("name").orElse("");
         boolean hidden = hiddenStyles.contains(xml.maybe("style-name").orElse(""));
         if (taker.begin(name, hidden)) {

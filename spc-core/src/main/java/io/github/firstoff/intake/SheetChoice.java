@@ -14,10 +14,11 @@ import java.util.function.ToIntFunction;
  *
  * @param name the name of the sheet
  * @param hidden whether the spreadsheet does not show it
+ * @param place its place among the sheets of the workbook, counted from 0; two sheets may have one name
  * @param headingRow the row of its heading
  * @param unused the names of the other sheets that hold anything
  */
-record SheetChoice(String name, boolean hidden, long headingRow, List<String> unused) {
+record SheetChoice(String name, boolean hidden, int place, long headingRow, List<String> unused) {
     private static final int ROWS_LOOKED_AT = 100;
     private static final int NAMED = 10;
 
@@ -91,6 +92,7 @@ record SheetChoice(String name, boolean hidden, long headingRow, List<String> un
         return new SheetChoice(
                 chosen.name,
                 chosen.hidden,
+                sheets.indexOf(chosen),
                 chosen.score > 0 ? chosen.headingRow : chosen.firstRow,
                 sheets.stream()
                         .filter(each -> each != chosen && each.rows > 0)
@@ -99,10 +101,18 @@ record SheetChoice(String name, boolean hidden, long headingRow, List<String> un
     }
 
     private static Seen named(String file, List<Seen> sheets, String stated) throws TextRefused {
-        Optional<Seen> exact =
-                sheets.stream().filter(each -> each.name.equals(stated)).findFirst();
-        if (exact.isPresent()) {
-            return exact.get();
+        List<Seen> exact =
+                sheets.stream().filter(each -> each.name.equals(stated)).toList();
+        if (exact.size() > 1) {
+            throw new TextRefused(Fault.of(
+                    FaultKind.CONTRADICTION,
+                    Where.inFile(file),
+                    "several sheets have that name",
+                    "--sheet " + Echo.quoted(stated),
+                    "sheets with a name each"));
+        }
+        if (exact.size() == 1) {
+            return exact.get(0);
         }
         List<Seen> folded = sheets.stream()
                 .filter(each -> each.name.strip().equalsIgnoreCase(stated.strip()))

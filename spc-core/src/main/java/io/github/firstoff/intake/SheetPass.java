@@ -17,7 +17,7 @@ final class SheetPass implements SheetTaker {
     private final SheetRemarks remarks;
     private final List<Preamble.Line> before = new ArrayList<>();
     private @Nullable Under under;
-    private boolean done;
+    private int place;
     private boolean anyRow;
 
     SheetPass(String file, SheetChoice choice, RowCheck check) {
@@ -34,9 +34,7 @@ final class SheetPass implements SheetTaker {
 
     @Override
     public boolean begin(String name, boolean hidden) {
-        boolean wanted = !done && name.equals(choice.name());
-        done |= wanted;
-        return wanted;
+        return place++ == choice.place();
     }
 
     @Override

@@ -55,7 +55,7 @@ final class SmallParts {
     /** The parts that are properties by their type. */
     private Set<String> properties() throws IOException {
         Set<String> names = new LinkedHashSet<>();
-        try (SheetXml xml = new SheetXml(Where.inFile(file), new BoundedPart(file, open(TYPES), MOST))) {
+        try (SheetXml xml = new SheetXml(Where.inFile(file), open(TYPES))) {
             SheetXml.Event event = xml.next();
             while (event != SheetXml.Event.FINISH) {
                 boolean properties = event == SheetXml.Event.START
@@ -77,14 +77,16 @@ final class SmallParts {
         return names;
     }
 
-    private InputStream open(String name) throws IOException {
+    private BoundedPart open(String name) throws IOException {
         ZipEntry entry = zip.getEntry(name);
-        return entry == null ? InputStream.nullInputStream() : zip.getInputStream(entry);
+        return entry == null
+                ? new BoundedPart(file, InputStream.nullInputStream(), MOST)
+                : BoundedPart.checked(file, zip.getInputStream(entry), MOST, entry);
     }
 
     private void require(String name) throws IOException {
         byte[] unused = new byte[8192];
-        try (InputStream part = new BoundedPart(file, open(name), MOST)) {
+        try (InputStream part = open(name)) {
             int count = 0;
             while (count >= 0) {
                 together += count;

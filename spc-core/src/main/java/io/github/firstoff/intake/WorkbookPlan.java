@@ -69,7 +69,7 @@ final class WorkbookPlan implements PlanSource {
         private final SheetRemarks remarks;
         private final List<String> unused = new ArrayList<>();
         private int first;
-        private boolean done;
+        private int place;
 
         Pass(String file, SheetChoice choice, FaultCollector faults) {
             this.file = file;
@@ -93,9 +93,7 @@ final class WorkbookPlan implements PlanSource {
 
         @Override
         public boolean begin(String name, boolean hidden) {
-            boolean wanted = !done && name.equals(choice.name());
-            done |= wanted;
-            return wanted;
+            return place++ == choice.place();
         }
 
         @Override

@@ -29,22 +29,27 @@ final class WorkbookReadings implements ReadingSource {
     public void read(InputBytes bytes, RowCheck check) throws IOException {
         String file = bytes.input().name();
         try (Workbook workbook = WorkbookFile.open(bytes)) {
-            workbook.notices().forEach(notice -> check.sink().notice(Where.inFile(file), notice));
-            SheetChoice choice = SheetChoice.of(
-                    file,
-                    workbook,
-                    check.sink().settings().sheet(),
-                    fields -> score(fields, check),
-                    "part,characteristic,value");
-            SheetPass pass = new SheetPass(file, choice, check);
-            try {
-                workbook.walk(pass);
-            } finally {
-                // Rows before a fault that ends the file are read all the same, so that all their faults are named.
-                pass.finish();
-            }
-            pass.requireRows();
+            read(file, workbook, check);
         }
+    }
+
+    /** Reads a workbook that is open. */
+    static void read(String file, Workbook workbook, RowCheck check) throws IOException {
+        workbook.notices().forEach(notice -> check.sink().notice(Where.inFile(file), notice));
+        SheetChoice choice = SheetChoice.of(
+                file,
+                workbook,
+                check.sink().settings().sheet(),
+                fields -> score(fields, check),
+                "part,characteristic,value");
+        SheetPass pass = new SheetPass(file, choice, check);
+        try {
+            workbook.walk(pass);
+        } finally {
+            // Rows before a fault that ends the file are read all the same, so that all their faults are named.
+            pass.finish();
+        }
+        pass.requireRows();
     }
 
     /** As in a text, a heading with the column part counts before one without. */

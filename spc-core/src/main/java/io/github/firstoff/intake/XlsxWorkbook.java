@@ -15,6 +15,7 @@ import org.apache.poi.openxml4j.opc.PackagePart;
 import org.apache.poi.openxml4j.opc.PackageRelationship;
 import org.apache.poi.openxml4j.opc.PackageRelationshipTypes;
 import org.apache.poi.openxml4j.opc.TargetMode;
+import org.apache.poi.openxml4j.opc.ZipPackagePart;
 
 /**
  * A workbook as Office Open XML stores it (ECMA-376, .xlsx and .xlsm), transitional or strict. The library finds the parts of the package;
@@ -160,7 +161,10 @@ final class XlsxWorkbook implements Workbook {
         if (unpacked == null) {
             throw damaged(file);
         }
-        return new SheetXml(where, new BoundedPart(file, unpacked, most));
+        BoundedPart bounded = part instanceof ZipPackagePart packed
+                ? BoundedPart.checked(file, unpacked, most, packed.getZipArchive())
+                : new BoundedPart(file, unpacked, most);
+        return new SheetXml(where, bounded);
     }
 
     private void readTexts(PackagePart part) throws IOException {

@@ -125,6 +125,18 @@ class HostileInputTest {
     }
 
     @Test
+    void aLimitOfLessThanAMebibyte_isNamedAsItIs() throws IOException {
+        Input input = Input.text("house.json", "x".repeat(70_000));
+        try (InputBytes bytes = new InputBytes(input, 64 << 10)) {
+            assertThat(catchThrowableOfType(TextRefused.class, bytes::skipToEnd)
+                            .fault()
+                            .line())
+                    .isEqualTo("house.json: found a file of more than 64 KiB; expected at most that; "
+                            + "this is perhaps another file");
+        }
+    }
+
+    @Test
     void namesWithPathsAndCommands_areOnlyNames() {
         Intake intake = ReadingFiles.readInputs(
                 PLAN,

@@ -5,11 +5,16 @@ import static org.assertj.core.api.Assertions.assertThat;
 import com.code_intelligence.jazzer.junit.FuzzTest;
 import io.github.firstoff.plan.ResolvedPlan;
 import java.io.ByteArrayInputStream;
+import java.io.IOException;
+import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.stream.Stream;
 import org.junit.jupiter.api.Tag;
+import org.junit.jupiter.params.provider.MethodSource;
 
 /**
  * Bytes that nobody would write, given to the readers of QIF: whatever they are, each measurement is accounted for, every message is one
@@ -20,10 +25,30 @@ import org.junit.jupiter.api.Tag;
  */
 @Tag("fuzz")
 class QifFuzzTest {
+    private static final long LONGEST_SEED = 8000;
     private static final ResolvedPlan PLAN =
             PlanFile.read(Path.of("src/test/resources/intake/plan.json")).resolve();
 
-    @FuzzTest(maxDuration = "2m")
+    /** The files of the corpus that have such a beginning, so that the search begins where others had trouble. */
+    static List<byte[]> filesOfTheCorpus(String beginning) throws IOException {
+        List<byte[]> all = new ArrayList<>();
+        try (Stream<Path> files = Files.list(Path.of("src/test/resources/intake"))) {
+            for (Path file : files.sorted().toList()) {
+                String name = file.getFileName().toString();
+                if (name.startsWith(beginning) && !name.endsWith(".expected") && Files.size(file) <= LONGEST_SEED) {
+                    all.add(Files.readAllBytes(file));
+                }
+            }
+        }
+        return all;
+    }
+
+    static List<byte[]> documents() throws IOException {
+        return filesOfTheCorpus("qif-");
+    }
+
+    @MethodSource("documents")
+    @FuzzTest(maxDuration = "5m")
     void results(byte[] data) {
         Intake again = ReadingFiles.readInputs(PLAN, List.of(Input.bytes("f.qif", data, relative -> Optional.empty())));
         Intake once = ReadingFiles.readInputs(PLAN, List.of(Input.stream("f.qif", new ByteArrayInputStream(data))));
@@ -31,12 +56,16 @@ class QifFuzzTest {
         assertThat(once.rows()).isEqualTo(again.rows());
         assertThat(once.refused().lines()).isEqualTo(again.refused().lines());
         assertThat(once.parts()).hasSameSizeAs(again.parts());
+        assertThat(once.rows().read())
+                .isEqualTo(
+                        once.rows().used() + once.rows().refused() + once.rows().explained());
         assertThat(once.refused().count() > 0 || once.rows().used() > 0).isTrue();
         once.refused().lines().forEach(QifFuzzTest::assertHarmless);
         once.notices().forEach(notice -> assertHarmless(notice.line()));
     }
 
-    @FuzzTest(maxDuration = "2m")
+    @MethodSource("documents")
+    @FuzzTest(maxDuration = "5m")
     void plans(byte[] data) {
         try {
             PlanDraft draft =

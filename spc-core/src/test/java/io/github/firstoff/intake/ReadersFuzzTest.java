@@ -5,11 +5,13 @@ import static org.assertj.core.api.Assertions.assertThat;
 import com.code_intelligence.jazzer.junit.FuzzTest;
 import io.github.firstoff.plan.ResolvedPlan;
 import java.io.ByteArrayOutputStream;
+import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Optional;
 import org.junit.jupiter.api.Tag;
+import org.junit.jupiter.params.provider.MethodSource;
 
 /**
  * Coverage-guided search for bytes that a reader does not get over. Whatever comes in, it is read or refused in words, and every row is
@@ -21,8 +23,17 @@ class ReadersFuzzTest {
     private static final ResolvedPlan PLAN =
             PlanFile.read(Path.of("src/test/resources/intake/plan.json")).resolve();
 
-    private static final String BUDGET = "3m";
+    private static final String BUDGET = "5m";
 
+    static List<byte[]> tables() throws IOException {
+        return QifFuzzTest.filesOfTheCorpus("readings-");
+    }
+
+    static List<byte[]> plans() throws IOException {
+        return QifFuzzTest.filesOfTheCorpus("plan");
+    }
+
+    @MethodSource("tables")
     @FuzzTest(maxDuration = BUDGET)
     void csv(byte[] data) {
         read(data);
@@ -34,8 +45,10 @@ class ReadersFuzzTest {
         read(after("part,1,2,9,temperature\n", data));
     }
 
+    @MethodSource("tables")
     @FuzzTest(maxDuration = BUDGET)
     void json(byte[] data) {
+        read(data);
         read(after("[{\"part\": \"S1\", \"2\": 12.5},", data));
         read(after("{", data));
     }
@@ -45,6 +58,7 @@ class ReadersFuzzTest {
         read(after("{\"part\": \"S1\", \"2\": 12.5}\n{\"part\": \"S2\", \"2\": 12.5}\n", data));
     }
 
+    @MethodSource("plans")
     @FuzzTest(maxDuration = BUDGET)
     void plan(byte[] data) {
         try {
@@ -67,6 +81,10 @@ class ReadersFuzzTest {
                 ReadingFiles.readInputs(PLAN, List.of(Input.bytes("readings", data, relative -> Optional.empty())));
         assertHarmless(intake.refused().lines());
         assertHarmless(intake.notices().stream().map(Notice::line).toList());
+        assertThat(intake.rows().read())
+                .isEqualTo(intake.rows().used()
+                        + intake.rows().refused()
+                        + intake.rows().explained());
         if (intake.refused().isEmpty()) {
             assertThat(intake.recordOrRefuse().readingCount()).isPositive();
             assertThat(intake.rows().refused()).isZero();

@@ -84,6 +84,15 @@ final class WorkbookCorpus {
                 XlsxWriter.zip(Map.of("readings.csv", "part,2\nS1,12.5\n".getBytes(StandardCharsets.UTF_8))));
         all.put(name + "encrypted-entry.xlsx", withEncryptionBit(good));
         all.put(name + "list-says-more.xlsx", withCount(good, 1));
+        all.put(name + "changed-sheet.xlsx", withOtherSum(good, "xl/worksheets/sheet1.xml"));
+        all.put(name + "changed-types.xlsx", withOtherSum(good, "[Content_Types].xml"));
+        all.put("readings-invalid-ods-changed-content.ods", withOtherSum(ods(ODS_HEAD, ODS_GOOD), "content.xml"));
+        all.put(
+                name + "two-sheets-of-one-name-fit.xlsx",
+                new XlsxWriter()
+                        .sheet("Lot 7", List.of(HEAD, GOOD))
+                        .sheet("Lot 7", List.of(HEAD, GOOD))
+                        .bytes());
         all.put(name + "list-says-less.xlsx", withCount(good, -1));
         all.put(name + "no-cells.xlsx", inside("<sheetData/>"));
         all.put(name + "heading-alone.xlsx", rows(HEAD));
@@ -378,6 +387,18 @@ final class WorkbookCorpus {
             }
         }
         throw new IllegalStateException("no list of contents");
+    }
+
+    /** As if a digit had changed after the part was packed: its check sum in the list of contents is another. */
+    private static byte[] withOtherSum(byte[] zip, String name) {
+        byte[] out = zip.clone();
+        String text = new String(zip, StandardCharsets.ISO_8859_1);
+        int entry = text.lastIndexOf(name) - 46;
+        if (!text.startsWith("PK\u0001\u0002", entry)) {
+            throw new IllegalStateException("no such part in the list of contents");
+        }
+        out[entry + 16] ^= 1;
+        return out;
     }
 
     private static byte[] withCount(byte[] zip, int more) {

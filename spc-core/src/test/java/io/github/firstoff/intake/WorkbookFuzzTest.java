@@ -4,13 +4,17 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import com.code_intelligence.jazzer.junit.FuzzTest;
 import io.github.firstoff.plan.ResolvedPlan;
+import java.io.ByteArrayInputStream;
+import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
+import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import org.junit.jupiter.api.Tag;
+import org.junit.jupiter.params.provider.MethodSource;
 
 /**
  * Coverage-guided search for workbooks, machine texts and mappings that a reader does not get over; see {@link ReadersFuzzTest} for how to
@@ -22,9 +26,77 @@ class WorkbookFuzzTest {
             PlanFile.read(Path.of("src/test/resources/intake/plan.json")).resolve();
     private static final Mapping MAPPING =
             Mapping.read(Input.file(Path.of("src/test/resources/intake/cell.mapping.json")));
-    private static final String BUDGET = "2m";
+    private static final String BUDGET = "5m";
     private static final String SHEET = "<worksheet><sheetData><row r=\"1\"><c t=\"inlineStr\"><is><t>part</t></is></c>"
-            + "<c t=\"s\"><v>0</v></c></row><row r=\"2\">";
+            + "<c t=\"s\"><v>1</v></c></row><row r=\"2\">";
+
+    private static final byte[] CELL = ("Part HQ-310-P   Rev C   Piece S001   By A. Quill\n---\n"
+                    + "Bearing bore      52,000    -0,021    -0,051   51,9620   -0,0380  --*-----\n"
+                    + "K2\t12.5\tmm\nitem: K2\nis: 12.5\n\n")
+            .getBytes(StandardCharsets.UTF_8);
+    private static final String STYLES =
+            "<styleSheet><cellXfs><xf numFmtId=\"0\"/><xf numFmtId=\"14\"/><xf numFmtId=\"22\"/></cellXfs></styleSheet>";
+    private static final String CONTENT =
+            "<d><spreadsheet><table name=\"A\"><table-row><table-cell><p>part</p></table-cell>"
+                    + "<table-cell><p>2</p></table-cell></table-row>";
+    private static final String NAME = "readings";
+
+    /** How the sheets of one part are walked through. */
+    private interface Walk {
+        void walk(SheetXml xml, SheetTaker taker) throws IOException;
+    }
+
+    private static void walkXlsx(SheetXml xml, SheetTaker taker) throws IOException {
+        if (taker.begin("A", false)) {
+            SharedTexts texts = new SharedTexts(Fault.Where.inFile(NAME));
+            for (String text : List.of("part", "2", "time", "9", "S1")) {
+                texts.add(text);
+            }
+            BoundedPart styles = new BoundedPart(
+                    NAME, new ByteArrayInputStream(STYLES.getBytes(StandardCharsets.UTF_8)), STYLES.length());
+            try (SheetXml styled = new SheetXml(Fault.Where.inFile(NAME), styles)) {
+                new XlsxSheet(NAME, "A", xml, texts, XlsxStyles.read(styled), false).read(taker);
+            }
+        }
+    }
+
+    /** Reads as {@link WorkbookReadings} does, a workbook of one part. */
+    private static void readWalked(Walk walk, byte[] data) {
+        Gathering gathering = new Gathering(PLAN);
+        FaultCollector faults = new FaultCollector();
+        Rows rows = new Rows(faults, IntakeSettings.USUAL, gathering, gathering);
+        RowCheck check = new RowCheck(PLAN, rows, new QifLibrary(List.of()), Optional.empty());
+        check.begin(NAME);
+        rows.beginFile(NAME);
+        Workbook workbook = new Workbook() {
+            @Override
+            public void walk(SheetTaker taker) throws IOException {
+                BoundedPart part = new BoundedPart(NAME, new ByteArrayInputStream(data), 1L << 30);
+                try (SheetXml xml = new SheetXml(Fault.Where.inFile(NAME), part)) {
+                    walk.walk(xml, taker);
+                }
+            }
+
+            @Override
+            public List<String> notices() {
+                return List.of();
+            }
+
+            @Override
+            public void close() {
+                // There is nothing to close.
+            }
+        };
+        try {
+            WorkbookReadings.read(NAME, workbook, check);
+        } catch (TextRefused fault) {
+            rows.refuseFile(fault.fault());
+        } catch (IOException other) {
+            throw new AssertionError("a fault without words", other);
+        }
+        rows.endFile();
+        assertAccountedFor(gathering.intake(List.of(), faults, rows));
+    }
 
     private static XlsxWriter sound() {
         XlsxWriter writer = new XlsxWriter();
@@ -42,8 +114,16 @@ class WorkbookFuzzTest {
         return all;
     }
 
+    /** The sheet alone, without the zip around it: ten times as many tries. */
     @FuzzTest(maxDuration = BUDGET)
     void sheetOfXlsx(byte[] data) {
+        readWalked((xml, taker) -> walkXlsx(xml, taker), joined(SHEET, data));
+        readWalked((xml, taker) -> walkXlsx(xml, taker), data);
+    }
+
+    /** The sheet within its workbook. */
+    @FuzzTest(maxDuration = BUDGET)
+    void wholeXlsx(byte[] data) {
         read(sound().part("xl/worksheets/sheet1.xml", joined(SHEET, data)).bytes(), IntakeSettings.USUAL);
         read(sound().part("xl/worksheets/sheet1.xml", data).bytes(), IntakeSettings.USUAL);
     }
@@ -77,21 +157,29 @@ class WorkbookFuzzTest {
         }
     }
 
+    /** The content alone, without the zip around it. */
     @FuzzTest(maxDuration = BUDGET)
     void contentOfOds(byte[] data) {
+        readWalked((xml, taker) -> OdsWorkbook.walk(NAME, xml, taker), joined(CONTENT, data));
+        readWalked((xml, taker) -> OdsWorkbook.walk(NAME, xml, taker), data);
+    }
+
+    /** The content within its workbook. */
+    @FuzzTest(maxDuration = BUDGET)
+    void wholeOds(byte[] data) {
         Map<String, byte[]> parts = new LinkedHashMap<>();
         parts.put("mimetype", OdsWorkbook.TYPE.getBytes(StandardCharsets.US_ASCII));
-        parts.put(
-                "content.xml",
-                joined(
-                        "<d><spreadsheet><table name=\"A\"><table-row><table-cell><p>part</p></table-cell>"
-                                + "<table-cell><p>2</p></table-cell></table-row>",
-                        data));
+        parts.put("content.xml", joined(CONTENT, data));
         read(XlsxWriter.zip(parts), IntakeSettings.USUAL);
         parts.put("content.xml", data);
         read(XlsxWriter.zip(parts), IntakeSettings.USUAL);
     }
 
+    static List<byte[]> machineTexts() throws IOException {
+        return QifFuzzTest.filesOfTheCorpus("cell-");
+    }
+
+    @MethodSource("machineTexts")
     @FuzzTest(maxDuration = BUDGET)
     void linesOfAMachine(byte[] data) {
         read(data, IntakeSettings.USUAL.withMapping(MAPPING));
@@ -103,11 +191,23 @@ class WorkbookFuzzTest {
         }
     }
 
+    static List<byte[]> mappings() throws IOException {
+        List<byte[]> all = new ArrayList<>(QifFuzzTest.filesOfTheCorpus("mapping-"));
+        all.addAll(QifFuzzTest.filesOfTheCorpus("cell.mapping.json"));
+        return all;
+    }
+
+    @MethodSource("mappings")
     @FuzzTest(maxDuration = BUDGET)
     void mapping(byte[] data) {
+        tryMapping(data);
+        tryMapping(joined("{ \"schema\": \"firstoff-mapping-1\", \"layout\": \"labels\",", data));
+    }
+
+    private static void tryMapping(byte[] data) {
         try {
-            Mapping mapping =
-                    Mapping.read(input(joined("{ \"schema\": \"firstoff-mapping-1\", \"layout\": \"labels\",", data)));
+            Mapping mapping = Mapping.read(input(data));
+            read(CELL, IntakeSettings.USUAL.withMapping(mapping));
             read("item K2\nis 12.5\n".getBytes(StandardCharsets.UTF_8), IntakeSettings.USUAL.withMapping(mapping));
         } catch (InputRefused refused) {
             assertHarmless(refused.lines());
@@ -120,13 +220,18 @@ class WorkbookFuzzTest {
 
     private static void read(byte[] data, IntakeSettings settings) {
         Intake intake = ReadingFiles.readInputs(PLAN, List.of(input(data)), settings);
+        assertThat(intake.refused().count() > 0 || intake.rows().used() > 0).isTrue();
+        assertAccountedFor(intake);
+    }
+
+    private static void assertAccountedFor(Intake intake) {
         assertHarmless(intake.refused().lines());
         assertHarmless(intake.notices().stream().map(Notice::line).toList());
         assertThat(intake.rows().read())
                 .isEqualTo(intake.rows().used()
                         + intake.rows().refused()
                         + intake.rows().explained());
-        if (intake.refused().isEmpty()) {
+        if (intake.refused().isEmpty() && intake.rows().used() > 0) {
             assertThat(intake.recordOrRefuse().readingCount()).isPositive();
         }
     }

@@ -10,9 +10,11 @@ import static org.assertj.core.api.Assertions.assertThat;
 import io.github.firstoff.inspection.PartRecord;
 import io.github.firstoff.inspection.Reading;
 import io.github.firstoff.plan.ResolvedPlan;
+import java.io.ByteArrayInputStream;
 import java.io.ByteArrayOutputStream;
 import java.io.IOException;
 import java.io.PrintStream;
+import java.io.UncheckedIOException;
 import java.nio.charset.Charset;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
@@ -24,6 +26,10 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.stream.Stream;
+import java.util.zip.CRC32;
+import java.util.zip.ZipEntry;
+import java.util.zip.ZipInputStream;
+import java.util.zip.ZipOutputStream;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
@@ -165,6 +171,58 @@ class WorkbookReadingsTest {
                         .lines())
                 .containsExactly("r.xlsx: the workbook has no such sheet; found --sheet \"Lot 9\"; expected one of the "
                         + "sheets \"Lot 7\", \"Lot 8\"");
+    }
+
+    @Test
+    void ofTwoSheetsOfOneName_theOneWithTheHeadingIsRead_andANameAloneSaysNothing() {
+        byte[] bytes = new XlsxWriter()
+                .sheet("Lot 7", List.of(row(1, text("A1", "notes")), row(9, text("A9", "none"))))
+                .sheet(
+                        "Lot 7",
+                        List.of(
+                                row(5, text("A5", "part"), text("B5", "2")),
+                                row(6, text("A6", "S1"), number("B6", "12.5"))))
+                .bytes();
+        assertThat(values(read(bytes))).containsExactly("S1 12.5");
+        assertThat(read(bytes, IntakeSettings.USUAL.withSheet("Lot 7"))
+                        .refused()
+                        .lines())
+                .containsExactly("r.xlsx: several sheets have that name; found --sheet \"Lot 7\"; "
+                        + "expected sheets with a name each");
+    }
+
+    /** A digit that changed after the workbook was saved, in a part that is packed as it is: only the check sum tells (CRC-32). */
+    @Test
+    void aDigitThatChangedOnTheWay_isNotRead() {
+        byte[] sound = rows(HEAD, row(2, text("A2", "S1"), number("B2", "12.5")));
+        byte[] stored = stored(sound);
+        assertThat(values(read(stored))).containsExactly("S1 12.5");
+        String text = new String(stored, StandardCharsets.ISO_8859_1);
+        stored[text.indexOf("<v>12.5</v>") + 4] = '3';
+        assertThat(read(stored).refused().lines())
+                .containsExactly("r.xlsx: the workbook is damaged: what is packed in it is not what was packed, by its "
+                        + "check sum; expected the file as the spreadsheet saved it; copy it anew");
+    }
+
+    private static byte[] stored(byte[] zip) {
+        ByteArrayOutputStream bytes = new ByteArrayOutputStream();
+        try (ZipInputStream in = new ZipInputStream(new ByteArrayInputStream(zip));
+                ZipOutputStream out = new ZipOutputStream(bytes)) {
+            for (ZipEntry entry = in.getNextEntry(); entry != null; entry = in.getNextEntry()) {
+                byte[] content = in.readAllBytes();
+                CRC32 sum = new CRC32();
+                sum.update(content);
+                ZipEntry plain = new ZipEntry(entry.getName());
+                plain.setMethod(ZipEntry.STORED);
+                plain.setSize(content.length);
+                plain.setCrc(sum.getValue());
+                out.putNextEntry(plain);
+                out.write(content);
+            }
+        } catch (IOException impossible) {
+            throw new UncheckedIOException(impossible);
+        }
+        return bytes.toByteArray();
     }
 
     @Test
