@@ -68,6 +68,11 @@ class FirstoffTest {
             public int read() {
                 throw new OutOfMemoryError("made up for a test");
             }
+
+            @Override
+            public int read(byte[] buffer, int offset, int length) {
+                return read();
+            }
         };
         ByteArrayOutputStream out = new ByteArrayOutputStream();
         ByteArrayOutputStream err = new ByteArrayOutputStream();

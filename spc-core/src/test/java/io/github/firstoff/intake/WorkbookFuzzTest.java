@@ -30,10 +30,15 @@ class WorkbookFuzzTest {
     private static final String SHEET = "<worksheet><sheetData><row r=\"1\"><c t=\"inlineStr\"><is><t>part</t></is></c>"
             + "<c t=\"s\"><v>1</v></c></row><row r=\"2\">";
 
-    private static final byte[] CELL = ("Part HQ-310-P   Rev C   Piece S001   By A. Quill\n---\n"
-                    + "Bearing bore      52,000    -0,021    -0,051   51,9620   -0,0380  --*-----\n"
-                    + "K2\t12.5\tmm\nitem: K2\nis: 12.5\n\n")
-            .getBytes(StandardCharsets.UTF_8);
+    private static final byte[] CELL = """
+            Part HQ-310-P   Rev C   Piece S001   By A. Quill
+            ---
+            Bearing bore      52,000    -0,021    -0,051   51,9620   -0,0380  --*-----
+            K2\t12.5\tmm
+            item: K2
+            is: 12.5
+
+            """.getBytes(StandardCharsets.UTF_8);
     private static final String STYLES =
             "<styleSheet><cellXfs><xf numFmtId=\"0\"/><xf numFmtId=\"14\"/><xf numFmtId=\"22\"/></cellXfs></styleSheet>";
     private static final String CONTENT =
