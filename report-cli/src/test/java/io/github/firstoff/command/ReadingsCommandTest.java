@@ -89,13 +89,13 @@ class ReadingsCommandTest {
 
         assertThat(folder.resolve("lot.refused.csv"))
                 .hasContent(String.join("\r\n", """
-                part;1;2;note;refused in;refused because
-                S2;"11,98";forty;'=2+3;line 3;"column 2: found ""forty""; expected a decimal number such as 12.5"
-                S4;"11,985";"40,2";short;line 5;found 5 fields; expected 4 as in the heading; further fields: long
+                part;1;2;note;refused in (numbers with a decimal comma);refused because
+                S2;"11,98";forty;'=2+3;"lot.csv, line 3 [bc347857a8]";"column 2: found ""forty""; expected a decimal number such as 12.5"
+                S4;"11,985";"40,2";short;"lot.csv, line 5 [fbf356c629]";found 5 fields; expected 4 as in the heading; further fields: long
                 """.split("\n"))
                                 .replace(
-                                        "line 5;found 5 fields; expected 4 as in the heading; further fields: long",
-                                        "line 5;\"found 5 fields; expected 4 as in the heading; further fields: long\"")
+                                        ";found 5 fields; expected 4 as in the heading; further fields: long",
+                                        ";\"found 5 fields; expected 4 as in the heading; further fields: long\"")
                         + "\r\n");
     }
 
@@ -138,10 +138,37 @@ class ReadingsCommandTest {
                 .isEqualTo(ExitCodes.NOT_ACCEPTED);
         assertThat(run("batch", "--plan", plan, readings, "--keep-going").code())
                 .isEqualTo(ExitCodes.NOT_ACCEPTED);
+        byte[] before = Files.readAllBytes(theirs);
         assertThat(run("batch", "--plan", plan, readings, theirs, "--keep-going")
                         .code())
-                .as("the file of refused rows is an input here")
+                .as("the file of refused rows is an input here, and nothing in it was put right")
+                .isEqualTo(ExitCodes.NOT_ACCEPTED);
+        assertThat(theirs).hasBinaryContent(before);
+        Files.delete(folder.resolve("lot.refused.refused.csv"));
+        Path other = put("lot.txt", "part,1,2\nS3,11.99,40.1\nS4,11.985,forty\n");
+        assertThat(run("batch", "--plan", plan, other, theirs, "--keep-going").code())
+                .as("rows of another file would go where an input is")
                 .isEqualTo(ExitCodes.OUTPUT);
+        assertThat(theirs).hasBinaryContent(before);
+    }
+
+    @Test
+    void refusedRows_putRightInTheirFile_countBesideTheFileTheyWereRefusedFrom_andAreNotOverwritten()
+            throws IOException {
+        Path plan = put("plan.json", PLAN);
+        Path readings = put("lot.csv", "part,1,2\nS1,11.99,40.1\nS2,11.985,forty\n");
+        run("batch", "--plan", plan, readings, "--keep-going");
+        Path refused = folder.resolve("lot.refused.csv");
+        String mended = Files.readString(refused).replace("forty", "40.0");
+        Files.writeString(refused, mended);
+
+        assertThat(run("batch", "--plan", plan, readings, "--keep-going").code()).isEqualTo(ExitCodes.OUTPUT);
+        assertThat(refused).as("somebody's work").hasContent(mended);
+        Run run = run("batch", "--plan", plan, readings, refused);
+
+        assertThat(run.err()).contains("1 row at fault stands again in a table of refused rows");
+        assertThat(run.out()).contains("3 rows read: 2 used, 0 refused, 1 explained.");
+        assertThat(run.code()).isEqualTo(ExitCodes.ACCEPTED);
     }
 
     @Test
@@ -306,7 +333,7 @@ class ReadingsCommandTest {
         Path readings = put("comma.csv", "part;1;2\nS1;11,99;40,1\nS2;11,985;forty\n");
         run("first-article", "--plan", plan, readings, "--keep-going");
         Path refused = folder.resolve("comma.refused.csv");
-        assertThat(Files.readString(refused)).startsWith("part;1;2;refused in;refused because\r\nS2;\"11,985\";forty;");
+        assertThat(Files.readString(refused)).startsWith("part;1;2;refused in (numbers with a decimal comma);refused because\r\nS2;\"11,985\";forty;");
         run("first-article", "--plan", plan, readings, "--keep-going");
         Files.writeString(refused, Files.readString(refused).replaceFirst("forty", "40,2"));
         Path mended = Files.move(refused, folder.resolve("mended.csv"));

@@ -10,6 +10,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
+import java.util.function.Predicate;
 import java.util.stream.IntStream;
 
 /** What the columns of a table mean, by their names. */
@@ -28,13 +29,16 @@ final class CsvHeading {
     private final List<Integer> nameless;
     private final List<String> written;
     private final int[] numbers;
+    private final List<Integer> remarks;
 
     private CsvHeading(
             Map<ReadingColumn, Integer> places,
             Map<ReadingColumn, String> names,
             List<Characteristic> characteristics,
             List<Integer> nameless,
+            List<Integer> remarks,
             List<String> written) {
+        this.remarks = List.copyOf(remarks);
         this.names = names;
         this.characteristics = List.copyOf(characteristics);
         this.nameless = List.copyOf(nameless);
@@ -125,6 +129,42 @@ final class CsvHeading {
         return nameless;
     }
 
+    /** Whether the rows were refused before, and stand here to be put right. */
+    boolean isOfRefusedRows() {
+        return !remarks.isEmpty();
+    }
+
+    /** The place of a column of remarks on refused rows; -1 if there is none. */
+    int indexOfRemark(Predicate<String> name) {
+        return remarks.stream()
+                .filter(index -> name.test(written.get(index).strip()))
+                .findFirst()
+                .orElse(-1);
+    }
+
+    /** What is known of the decimal mark of the numbers under it: what the heading says, failing that what the user states. */
+    Marks marksOr(Optional<DecimalMark> stated) {
+        int place = indexOfRemark(RefusedTable::isPlace);
+        Marks own =
+                place < 0 ? Marks.UNKNOWN : RefusedTable.marksOf(written.get(place).strip());
+        // What the user says is meant for the files from which such rows were refused.
+        return own == Marks.UNKNOWN ? stated.map(Marks::stated).orElse(Marks.UNKNOWN) : own;
+    }
+
+    /** What stands in the columns that are not remarks on refused rows. */
+    List<String> withoutRemarks(List<String> texts) {
+        if (remarks.isEmpty()) {
+            return texts;
+        }
+        List<String> kept = new ArrayList<>();
+        for (int i = 0; i < texts.size(); i++) {
+            if (!remarks.contains(i)) {
+                kept.add(RefusedTable.unescaped(texts.get(i).strip()));
+            }
+        }
+        return kept;
+    }
+
     boolean isWide() {
         return !characteristics.isEmpty();
     }
@@ -133,9 +173,9 @@ final class CsvHeading {
         return written.size();
     }
 
-    /** The names as the file writes them. */
+    /** The names as the file writes them, but for those of remarks. */
     List<String> written() {
-        return written;
+        return withoutRemarks(written);
     }
 
     /** The places of the columns in which numbers may stand. */
@@ -155,7 +195,9 @@ final class CsvHeading {
         private final Map<ReadingColumn, String> names = new EnumMap<>(ReadingColumn.class);
         private final List<Characteristic> characteristics = new ArrayList<>();
         private final List<Integer> nameless = new ArrayList<>();
+        private final List<Integer> remarks = new ArrayList<>();
         private final Map<String, Integer> unknown = new HashMap<>();
+        private final boolean ofRefusedRows;
         private boolean sound = true;
 
         Reading(List<String> fields, Places where, String separator, RowCheck check) {
@@ -165,6 +207,15 @@ final class CsvHeading {
             this.check = check;
             this.plan = check.plan();
             this.sink = check.sink();
+            List<String> stripped = fields.stream().map(String::strip).toList();
+            this.ofRefusedRows =
+                    stripped.stream().anyMatch(RefusedTable::isPlace) && stripped.contains(RefusedTable.REASON);
+        }
+
+        private static boolean isRemark(String name) {
+            return RefusedTable.isPlace(name)
+                    || name.equals(RefusedTable.REASON)
+                    || name.equals(RefusedTable.AS_IT_STOOD);
         }
 
         Optional<CsvHeading> read() {
@@ -183,6 +234,11 @@ final class CsvHeading {
                 return Optional.empty();
             }
             judgeUnknown(isLong);
+            if (ofRefusedRows) {
+                sink.notice(
+                        where.whole(),
+                        "these rows were refused before; the columns that say so are for whoever puts them right");
+            }
             require(ReadingColumn.PART);
             if (isLong) {
                 require(ReadingColumn.CHARACTERISTIC);
@@ -200,13 +256,17 @@ final class CsvHeading {
                                 + ")");
             }
             return sound
-                    ? Optional.of(new CsvHeading(places, names, characteristics, nameless, fields))
+                    ? Optional.of(new CsvHeading(places, names, characteristics, nameless, remarks, fields))
                     : Optional.empty();
         }
 
         private void column(int index, String name) {
             if (name.isEmpty()) {
                 nameless.add(index);
+                return;
+            }
+            if (ofRefusedRows && isRemark(name)) {
+                remarks.add(index);
                 return;
             }
             Optional<ReadingColumn> known = ReadingColumn.named(name);

@@ -120,7 +120,7 @@ final class CsvReadings implements ReadingSource {
             MarkWatch<CsvRecord> watch = new MarkWatch<>(
                     dialect.separator() != ';',
                     dialect.separator() != ',',
-                    sink.settings().decimalMark(),
+                    heading.marksOr(sink.settings().decimalMark()),
                     sink,
                     heading.numbers(),
                     new Records(),

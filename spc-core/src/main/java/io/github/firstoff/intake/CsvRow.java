@@ -28,8 +28,8 @@ final class CsvRow implements TableRow {
         current = record;
     }
 
-    /** What is known of the decimal mark of the row's numbers. */
-    Marks marks() {
+    @Override
+    public Marks marks() {
         return marks;
     }
 
@@ -56,7 +56,13 @@ final class CsvRow implements TableRow {
 
     @Override
     public List<String> fields() {
-        return record().getFields();
+        return heading.withoutRemarks(record().getFields());
+    }
+
+    @Override
+    public String asItStood() {
+        int index = heading.indexOfRemark(RefusedTable.AS_IT_STOOD::equals);
+        return index < 0 || index >= fieldCount() ? "" : text(index);
     }
 
     int fieldCount() {
@@ -65,7 +71,8 @@ final class CsvRow implements TableRow {
 
     @Override
     public String text(int index) {
-        return record().getField(index).strip();
+        String text = record().getField(index).strip();
+        return heading.isOfRefusedRows() ? RefusedTable.unescaped(text) : text;
     }
 
     @Override

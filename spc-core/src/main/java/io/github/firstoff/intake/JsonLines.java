@@ -88,12 +88,23 @@ final class JsonLines implements ReadingSource {
     private record Unreadable(Where where, String text) implements Row {
         @Override
         public List<String> heading() {
-            return List.of("reading");
+            return List.of(
+                    ReadingColumn.PART.word(), ReadingColumn.CHARACTERISTIC.word(), ReadingColumn.VALUE.word());
         }
 
         @Override
         public List<String> fields() {
-            return List.of(text);
+            return List.of("", "", "");
+        }
+
+        @Override
+        public String asItStood() {
+            return text;
+        }
+
+        @Override
+        public Marks marks() {
+            return Marks.UNKNOWN;
         }
 
         @Override

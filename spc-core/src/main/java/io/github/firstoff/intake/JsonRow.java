@@ -2,18 +2,26 @@ package io.github.firstoff.intake;
 
 import io.github.firstoff.intake.Fault.Where;
 import io.github.firstoff.intake.JsonValue.Member;
+import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.EnumMap;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 
 /** One object of a JSON list of readings, with what the document says for all of them. */
 final class JsonRow implements Row {
+    private static final Set<ReadingColumn> OF_EVERY_READING =
+            Set.of(ReadingColumn.CHARACTERISTIC, ReadingColumn.VALUE);
+
     private final String file;
     private final JsonValue item;
     private final Marks marks;
     private final Map<ReadingColumn, Member> own = new EnumMap<>(ReadingColumn.class);
     private final Map<ReadingColumn, Member> ofDocument;
+    private final Map<String, JsonValue> wide = new LinkedHashMap<>();
 
     /**
      * An item of a list; one that is no object says nothing.
@@ -30,6 +38,11 @@ final class JsonRow implements Row {
     /** Takes a member for a column; the one that was there before, if any. */
     Optional<Member> put(ReadingColumn column, Member member) {
         return Optional.ofNullable(own.putIfAbsent(column, member));
+    }
+
+    /** Takes a value under the number of its characteristic. */
+    void putWide(String number, JsonValue value) {
+        wide.putIfAbsent(number, value);
     }
 
     boolean has(ReadingColumn column) {
@@ -51,12 +64,48 @@ final class JsonRow implements Row {
 
     @Override
     public List<String> heading() {
-        return List.of("reading");
+        List<String> names = new ArrayList<>();
+        columns().forEach(column -> names.add(column.word()));
+        names.addAll(wide.keySet());
+        return names;
     }
 
     @Override
     public List<String> fields() {
-        return List.of(item.json());
+        List<String> texts = new ArrayList<>();
+        columns().forEach(column -> texts.add(value(column).map(this::written).orElse("")));
+        wide.values().forEach(value -> texts.add(written(value)));
+        return texts;
+    }
+
+    /** Those of every reading, or the piece alone where it has values of several, and whatever else is said. */
+    private List<ReadingColumn> columns() {
+        return Arrays.stream(ReadingColumn.values())
+                .filter(column -> column == ReadingColumn.PART
+                        || (wide.isEmpty() && OF_EVERY_READING.contains(column))
+                        || own.containsKey(column)
+                        || ofDocument.containsKey(column))
+                .toList();
+    }
+
+    private String written(JsonValue value) {
+        if (value instanceof JsonValue.Text text) {
+            return text.text();
+        }
+        if (value instanceof JsonValue.Numeral number) {
+            return marks.written(number.literal());
+        }
+        return isNull(value) ? "" : value.json();
+    }
+
+    @Override
+    public String asItStood() {
+        return item.json();
+    }
+
+    @Override
+    public Marks marks() {
+        return marks;
     }
 
     @Override

@@ -108,6 +108,7 @@ final class JsonRows {
         Optional<ResolvedCharacteristic> characteristic = check.plan().find(key);
         if (characteristic.isPresent() && !isLong) {
             values.add(new Wide(key, characteristic.get(), value));
+            row.putWide(key, value);
             return true;
         }
         Optional<ReadingColumn> meant = ReadingColumn.meant(key).filter(each -> !row.has(each));
@@ -122,6 +123,7 @@ final class JsonRows {
             return false;
         }
         if (!isLong && !key.isEmpty() && Character.isDigit(key.charAt(0))) {
+            row.putWide(key, value);
             return check.characteristic(key, where(member.keyAt(), "")).isPresent() || check.leavesOthersAlone();
         }
         if (characteristic.isPresent()) {

@@ -294,6 +294,9 @@ final class MappedReadings implements ReadingSource {
             sink.begin(row);
             String name = joined(List.of(row.text(Item.NAME)));
             String number = mapping.number(name);
+            // A row that is refused, whatever for, says all that is understood of it.
+            row.means(number);
+            time(row);
             if (mapping.isOther(name)) {
                 if (others.size() < MOST_NAMES_COUNTED || others.containsKey(name)) {
                     others.computeIfAbsent(name, key -> new Lines()).add(row.line());
@@ -303,7 +306,7 @@ final class MappedReadings implements ReadingSource {
                         FaultKind.SYNTAX,
                         row.where(),
                         "the mapping does not say what this line is",
-                        Echo.quoted(row.fields().get(0)),
+                        Echo.quoted(row.asItStood()),
                         "a row with a name and a value, a label of the mapping, or an entry under \"skip\""));
             } else {
                 read(row, name, number);
@@ -320,10 +323,10 @@ final class MappedReadings implements ReadingSource {
         }
 
         private void read(MappedRow row, String name, String number) {
-            row.means(number);
             Optional<ResolvedCharacteristic> characteristic = characteristic(row, name, number);
-            characteristic.ifPresent(found -> state(row, found));
-            time(row);
+            characteristic.ifPresentOrElse(
+                    found -> state(row, found),
+                    () -> mapping.unit().ifPresent(unit -> row.isIn(unit.word())));
             Optional<RowCheck.Head> head = check.head(row);
             boolean agrees = characteristic.isEmpty() || limits.agree(row, characteristic.get());
             if (check.values().hasOneReading(row) && head.isPresent() && characteristic.isPresent() && agrees) {

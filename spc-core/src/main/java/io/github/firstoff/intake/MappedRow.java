@@ -2,12 +2,17 @@ package io.github.firstoff.intake;
 
 import io.github.firstoff.intake.Fault.Where;
 import io.github.firstoff.intake.Mapping.Item;
+import java.util.Arrays;
 import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
 
 /** A row of a text that is understood by a mapping, with what the lines above it say of it. */
 final class MappedRow implements Row {
+    private static final Set<ReadingColumn> OF_EVERY_READING =
+            Set.of(ReadingColumn.PART, ReadingColumn.CHARACTERISTIC, ReadingColumn.VALUE);
+
     private final Where where;
     private final String line;
     private final Marks marks;
@@ -86,12 +91,29 @@ final class MappedRow implements Row {
 
     @Override
     public List<String> heading() {
-        return List.of("line");
+        return columns().stream().map(ReadingColumn::word).toList();
     }
 
     @Override
     public List<String> fields() {
-        return List.of(line);
+        return columns().stream().map(this::text).toList();
+    }
+
+    /** Those of a reading, and whatever else it says. */
+    private List<ReadingColumn> columns() {
+        return Arrays.stream(ReadingColumn.values())
+                .filter(column -> OF_EVERY_READING.contains(column) || said.containsKey(column))
+                .toList();
+    }
+
+    @Override
+    public String asItStood() {
+        return line;
+    }
+
+    @Override
+    public Marks marks() {
+        return marks;
     }
 
     @Override

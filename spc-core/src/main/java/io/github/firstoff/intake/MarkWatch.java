@@ -63,7 +63,7 @@ final class MarkWatch<R> {
      *
      * @param pointIsPlain whether a point with three digits behind it is a decimal point
      * @param commaIsPlain whether a decimal comma shows as soon as one number has it
-     * @param stated the mark that the user states
+     * @param known what is known before the first row
      * @param sink takes the notice of a decimal comma
      * @param numbers the fields in which numbers may stand
      * @param rows how rows are looked at
@@ -72,7 +72,7 @@ final class MarkWatch<R> {
     MarkWatch(
             boolean pointIsPlain,
             boolean commaIsPlain,
-            Optional<DecimalMark> stated,
+            Marks known,
             ReadingSink sink,
             int[] numbers,
             Rows<R> rows,
@@ -83,7 +83,7 @@ final class MarkWatch<R> {
         this.numbers = numbers;
         this.rows = rows;
         this.taker = taker;
-        this.marks = stated.map(Marks::stated).orElse(Marks.UNKNOWN);
+        this.marks = known;
     }
 
     /** Takes the next row. */

@@ -36,6 +36,16 @@ enum Marks {
         return mark == DecimalMark.POINT ? STATED_POINT : STATED_COMMA;
     }
 
+    /** The decimal mark; empty while it is not known. */
+    Optional<DecimalMark> known() {
+        return this == UNKNOWN ? Optional.empty() : Optional.of(mark);
+    }
+
+    /** A number that is written with a point, as texts beside it are written. */
+    String written(String number) {
+        return mark == DecimalMark.COMMA ? number.replace('.', ',') : number;
+    }
+
     /** What a text shows of the decimal mark; empty if it holds no mark, is no number, or could have either. */
     static Optional<DecimalMark> shownBy(String text) {
         int point = text.indexOf('.');

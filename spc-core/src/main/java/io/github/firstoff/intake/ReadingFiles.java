@@ -44,7 +44,7 @@ public final class ReadingFiles {
     static Intake readInputs(ResolvedPlan plan, List<Input> inputs, IntakeSettings settings, Optional<Leeway> leeway) {
         Gathering gathering = new Gathering(plan);
         FaultCollector faults = new FaultCollector();
-        Rows rows = new Rows(faults, settings, gathering, gathering);
+        Rows rows = new Rows(faults, settings, gathering, Corrections.among(inputs, plan), gathering);
         List<Intake.ReadFile> files = readAll(plan, inputs, faults, rows, leeway);
         return gathering.intake(files, faults, rows);
     }
@@ -61,7 +61,8 @@ public final class ReadingFiles {
     public static Intake readBlocks(
             ResolvedPlan plan, List<Input> inputs, IntakeSettings settings, Consumer<ReadingBlock> taker) {
         FaultCollector faults = new FaultCollector();
-        Rows rows = new Rows(faults, settings, (readings, places) -> null, taker);
+        Rows rows = new Rows(
+                faults, settings, (readings, places) -> null, Corrections.among(inputs, plan), taker);
         List<Intake.ReadFile> files = readAll(plan, inputs, faults, rows, Optional.empty());
         return new Intake(
                 plan, List.of(), faults.refusals(), faults.notices(), files, rows.countsOfAll(), rows.faultsOfFiles());
@@ -80,7 +81,8 @@ public final class ReadingFiles {
             rows.endFile();
             anyReading |= rows.readings() > 0;
             boolean mayBeEmpty =
-                    check.expectsReadingsElsewhere() && (anyReading || input != inputs.get(inputs.size() - 1));
+                    (check.expectsReadingsElsewhere() && (anyReading || input != inputs.get(inputs.size() - 1)))
+                            || rows.standAgainElsewhere();
             if (faults.count() == before && rows.readings() == 0 && !mayBeEmpty) {
                 rows.refuse(Fault.of(
                         FaultKind.EMPTY,
@@ -105,7 +107,8 @@ public final class ReadingFiles {
         try (InputBytes bytes = new InputBytes(input, Long.MAX_VALUE)) {
             ReadingFormat recognised = ReadingFormat.recognise(bytes.beginning());
             boolean mapped =
-                    recognised == ReadingFormat.CSV && rows.settings().mapping().isPresent();
+                    recognised == ReadingFormat.CSV && rows.settings().mapping().isPresent()
+                            && !RefusedTable.begins(bytes.beginning());
             ReadingFormat format = mapped ? ReadingFormat.MAPPED : recognised;
             format.source().read(bytes, check);
             if (rows.faultsOfFiles() > before) {

@@ -14,11 +14,26 @@ interface Row {
     /** Where it stands. */
     Where where();
 
-    /** The names of its columns; of a format without columns, one name for the whole. */
+    /** The names of its columns; of a format without columns, those that a table with the same in it would have. */
     List<String> heading();
 
-    /** All that stands in it, as it stands there. */
+    /** What stands in them, as it stands there. */
     List<String> fields();
+
+    /** All that stands in the file, of a format without columns; else empty. */
+    default String asItStood() {
+        return "";
+    }
+
+    /** What is known of the decimal mark of the numbers among its fields. */
+    default Marks marks() {
+        return Marks.FORMAT_POINT;
+    }
+
+    /** The refused row, for these faults. */
+    default RefusedRow refused(List<Fault> faults) {
+        return new RefusedRow(where(), heading(), fields(), asItStood(), marks().known(), faults);
+    }
 
     /** What it says there, without surrounding space; empty if nothing. */
     String text(ReadingColumn column);

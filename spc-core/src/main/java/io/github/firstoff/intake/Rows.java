@@ -25,6 +25,7 @@ final class Rows implements ReadingSink {
     private final FaultCollector faults;
     private final IntakeSettings settings;
     private final Admission admission;
+    private final Corrections corrections;
     private final Consumer<ReadingBlock> taker;
 
     private final List<ReadingBlock.OfPart> block = new ArrayList<>();
@@ -38,14 +39,26 @@ final class Rows implements ReadingSink {
     private long used;
     private long refused;
     private long explained;
+    private long standingAgain;
     private long readings;
     private long ofFiles;
     private RowCounts ofAll = RowCounts.NONE;
 
+    /** An account of rows that stand nowhere else. */
     Rows(FaultCollector faults, IntakeSettings settings, Admission admission, Consumer<ReadingBlock> taker) {
+        this(faults, settings, admission, Corrections.NONE, taker);
+    }
+
+    Rows(
+            FaultCollector faults,
+            IntakeSettings settings,
+            Admission admission,
+            Corrections corrections,
+            Consumer<ReadingBlock> taker) {
         this.faults = faults;
         this.settings = settings;
         this.admission = admission;
+        this.corrections = corrections;
         this.taker = taker;
     }
 
@@ -59,6 +72,7 @@ final class Rows implements ReadingSink {
         used = 0;
         refused = 0;
         explained = 0;
+        standingAgain = 0;
         readings = 0;
         withoutReading.clear();
     }
@@ -67,11 +81,18 @@ final class Rows implements ReadingSink {
     void endFile() {
         ofAll = ofAll.plus(counts());
         handOn();
-        if (explained > 0) {
+        long empty = explained - standingAgain;
+        if (empty > 0) {
             faults.notice(
                     Where.inFile(file),
-                    (explained == 1 ? "1 row holds" : explained + " rows hold") + " no reading ("
-                            + String.join(", ", withoutReading) + (explained > withoutReading.size() ? ", …)" : ")"));
+                    (empty == 1 ? "1 row holds" : empty + " rows hold") + " no reading ("
+                            + String.join(", ", withoutReading) + (empty > withoutReading.size() ? ", …)" : ")"));
+        }
+        if (standingAgain > 0) {
+            faults.notice(
+                    Where.inFile(file),
+                    (standingAgain == 1 ? "1 row at fault stands" : standingAgain + " rows at fault stand")
+                            + " again in a table of refused rows, and what stands there counts instead");
         }
     }
 
@@ -98,8 +119,7 @@ final class Rows implements ReadingSink {
         }
         row = null;
         if (!ofRowRefused.isEmpty()) {
-            refused++;
-            settings.refusedRows().accept(new RefusedRow(ended.where(), ended.heading(), ended.fields(), ofRowRefused));
+            refuseRow(ended.refused(ofRowRefused));
         } else if (ofRow.isEmpty()) {
             explained++;
             if (withoutReading.size() < PLACES_NAMED) {
@@ -113,6 +133,17 @@ final class Rows implements ReadingSink {
                 handOn();
             }
         }
+    }
+
+    private void refuseRow(RefusedRow ended) {
+        if (!corrections.isEmpty() && corrections.take(ended)) {
+            explained++;
+            standingAgain++;
+            return;
+        }
+        ofRowRefused.forEach(faults::refuse);
+        refused++;
+        settings.refusedRows().accept(ended);
     }
 
     private void handOn() {
@@ -130,8 +161,8 @@ final class Rows implements ReadingSink {
 
     @Override
     public void refuse(Fault fault) {
-        faults.refuse(fault);
         if (row == null) {
+            faults.refuse(fault);
             ofFiles++;
         } else {
             ofRowRefused.add(fault);
@@ -164,6 +195,11 @@ final class Rows implements ReadingSink {
     /** How many readings of the file were handed on or are about to be. */
     long readings() {
         return readings;
+    }
+
+    /** Whether rows of the file stand again in a table of refused rows, which is read for itself. */
+    boolean standAgainElsewhere() {
+        return standingAgain > 0;
     }
 
     /** How many faults so far concern a file as a whole. */

@@ -1,10 +1,14 @@
 package io.github.firstoff.intake;
 
+import java.util.regex.Pattern;
+
 /**
  * Makes text from files harmless where it is shown: control characters and characters that change the direction of writing must not move a
  * terminal, and a spreadsheet must not take text for a formula.
  */
 public final class SafeText {
+    private static final Pattern FORMULA = Pattern.compile("(?s)'*[=+\\-@].*");
+
     private SafeText() {}
 
     /**
@@ -24,7 +28,8 @@ public final class SafeText {
      */
     public static String csvField(String text) {
         String line = Echo.plain(text);
-        if (!line.isEmpty() && "=+-@".indexOf(line.charAt(0)) >= 0 && !isNumber(line)) {
+        // One more apostrophe where some stand there already, so that one taken away gives what there was.
+        if (FORMULA.matcher(line).matches() && !isNumber(line)) {
             line = "'" + line;
         }
         boolean quoted = line.chars().anyMatch(c -> c == ',' || c == ';' || c == '"') || !line.equals(line.strip());

@@ -85,7 +85,7 @@ final class SheetPass implements SheetTaker {
                 new MarkWatch<>(
                         true,
                         true,
-                        sink.settings().decimalMark(),
+                        heading.get().marksOr(sink.settings().decimalMark()),
                         sink,
                         heading.get().numbers(),
                         new Texts(first),

@@ -62,13 +62,35 @@ final class SheetTableRow implements TableRow {
 
     @Override
     public List<String> fields() {
-        return Arrays.stream(cells).map(cell -> cell == null ? "" : cell.text()).toList();
+        return heading.withoutRemarks(
+                Arrays.stream(cells).map(this::written).toList());
+    }
+
+    @Override
+    public String asItStood() {
+        return text(heading.indexOfRemark(RefusedTable.AS_IT_STOOD::equals));
+    }
+
+    /** Numbers as the texts beside them are written: in one table they have one decimal mark. */
+    private String written(@Nullable SheetCell cell) {
+        if (cell == null) {
+            return "";
+        }
+        return cell.kind() == SheetCell.Kind.NUMBER ? marks.written(cell.text()) : cell.text();
+    }
+
+    @Override
+    public Marks marks() {
+        return marks;
     }
 
     @Override
     public String text(int index) {
         SheetCell cell = sheetCell(index);
-        return cell == null ? "" : cell.text();
+        if (cell == null) {
+            return "";
+        }
+        return heading.isOfRefusedRows() ? RefusedTable.unescaped(cell.text()) : cell.text();
     }
 
     @Override

@@ -15,7 +15,7 @@ final class TableRows {
 
     /** Hands on what a row says. */
     void read(TableRow row) {
-        if (!hasNamesForAll(row)) {
+        if (!hasNamesForAll(row) || (heading.isOfRefusedRows() && !wasPutRight(row))) {
             return;
         }
         if (heading.isWide()) {
@@ -39,6 +39,36 @@ final class TableRows {
             }
         }
         return true;
+    }
+
+    /**
+     * Refuses a row that was refused before and says what it said then, because its fault may not show in its columns, and one that says
+     * nothing any more. With its reason taken away a row is read as it stands.
+     */
+    private boolean wasPutRight(TableRow row) {
+        int because = heading.indexOfRemark(RefusedTable.REASON::equals);
+        String reason = row.text(because);
+        if (reason.isEmpty()) {
+            return true;
+        }
+        Optional<String> before = RefusedTable.markIn(row.text(heading.indexOfRemark(RefusedTable::isPlace)));
+        boolean unchanged = before.isEmpty() || before.get().equals(RefusedTable.markOf(row.heading(), row.fields()));
+        boolean empty = heading.isWide()
+                && heading.characteristics().stream()
+                        .allMatch(column -> row.text(column.index()).isEmpty());
+        if (!unchanged && !empty) {
+            return true;
+        }
+        check.sink()
+                .refuse(Fault.of(
+                        FaultKind.WRONG_READING,
+                        row.where(because, "column " + RefusedTable.REASON),
+                        unchanged
+                                ? "the row was refused before and says the same still"
+                                : "the row was refused before and holds no value",
+                        Echo.quoted(reason),
+                        "the row put right, or nothing here if it is right as it stands"));
+        return false;
     }
 
     private void readLong(TableRow row) {

@@ -2,9 +2,14 @@ package io.github.firstoff.intake;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import de.siegmar.fastcsv.reader.CsvReader;
+import de.siegmar.fastcsv.reader.CsvRecord;
 import io.github.firstoff.inspection.PartRecord;
 import io.github.firstoff.inspection.Reading;
 import io.github.firstoff.plan.ResolvedPlan;
+import java.io.ByteArrayOutputStream;
+import java.io.IOException;
+import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
 import java.util.ArrayList;
@@ -190,7 +195,7 @@ abstract class ReadingFormatLaws {
         for (int index : bad) {
             RefusedRow row = refused.get(next++);
             assertThat(row.faults()).as("row %d", index).isNotEmpty();
-            assertThat(String.join("|", row.fields()))
+            assertThat(String.join("|", row.fields()) + row.asItStood())
                     .contains(written.get(index).characteristic());
         }
         assertThat(intake.faultsOfFiles()).isZero();
@@ -200,6 +205,85 @@ abstract class ReadingFormatLaws {
                     .isEqualTo(said(
                             read(file(good), new ArrayList<>()).recordOrRefuse().parts()));
         }
+    }
+
+    @RepeatedTest(30)
+    void refusedRowsPutRight_besideTheFileTheyWereRefusedFrom_giveTheReadingsOfTheCleanFile(RepetitionInfo round)
+            throws IOException {
+        Random random = new Random(3000 + round.getCurrentRepetition());
+        List<Line> clean = table(random);
+        List<Line> written = new ArrayList<>(clean);
+        List<Line> meant = new ArrayList<>();
+        for (int i = 0; i < clean.size(); i++) {
+            if (random.nextInt(3) == 0 || i == 0) {
+                written.set(i, damaged(clean.get(i), random));
+                meant.add(clean.get(i));
+            }
+        }
+        Input damaged = input("lot", file(written));
+        byte[] refused;
+        try (RefusedTable table = new RefusedTable()) {
+            ReadingFiles.readInputs(PLAN, List.of(damaged), settings().withRefusedRows(row -> add(row, table)));
+            ByteArrayOutputStream bytes = new ByteArrayOutputStream();
+            table.write(bytes);
+            refused = bytes.toByteArray();
+        }
+
+        Intake asItIs =
+                ReadingFiles.readInputs(PLAN, List.of(damaged, input("lot.refused.csv", refused)), settings());
+        assertThat(asItIs.rows())
+                .as("nothing was put right")
+                .isEqualTo(new RowCounts(
+                        clean.size() + meant.size(), clean.size() - meant.size(), meant.size(), meant.size()));
+
+        Intake mended = ReadingFiles.readInputs(
+                PLAN, List.of(damaged, input("lot.refused.csv", mended(refused, meant))), settings());
+        assertThat(mended.refused().lines()).isEmpty();
+        assertThat(mended.rows())
+                .isEqualTo(new RowCounts(clean.size() + meant.size(), clean.size(), 0, meant.size()));
+        assertThat(said(mended.recordOrRefuse().parts()))
+                .isEqualTo(said(
+                        read(file(clean), new ArrayList<>()).recordOrRefuse().parts()));
+    }
+
+    private static Input input(String name, byte[] bytes) {
+        return Input.bytes(name, bytes, relative -> Optional.empty());
+    }
+
+    private static void add(RefusedRow row, RefusedTable table) {
+        try {
+            table.add(row);
+        } catch (IOException fault) {
+            throw new UncheckedIOException(fault);
+        }
+    }
+
+    /** The table of refused rows, with every row as it was meant; the reasons are left where they stand. */
+    private static byte[] mended(byte[] refused, List<Line> meant) throws IOException {
+        String text = new String(refused, StandardCharsets.UTF_8);
+        String heading = text.lines().findFirst().orElseThrow();
+        char separator = heading.contains(";") ? ';' : ',';
+        boolean comma = heading.contains("numbers with a decimal comma");
+        StringBuilder mended = new StringBuilder(heading).append("\r\n");
+        try (CsvReader<CsvRecord> reader =
+                CsvReader.builder().fieldSeparator(separator).ofCsvRecord(text)) {
+            List<CsvRecord> records = reader.stream().toList();
+            List<String> names = records.get(0).getFields();
+            assertThat(records).hasSize(meant.size() + 1);
+            for (int i = 0; i < meant.size(); i++) {
+                List<String> fields = new ArrayList<>(records.get(i + 1).getFields());
+                for (int j = 0; j < Line.NAMES.size(); j++) {
+                    int at = names.indexOf(Line.NAMES.get(j));
+                    String value = meant.get(i).all().get(j);
+                    if (at >= 0) {
+                        fields.set(at, j == 2 && comma && value.matches("[\\d.]+") ? value.replace('.', ',') : value);
+                    }
+                }
+                fields.replaceAll(field -> '"' + field.replace("\"", "\"\"") + '"');
+                mended.append(String.join(String.valueOf(separator), fields)).append("\r\n");
+            }
+        }
+        return mended.toString().getBytes(StandardCharsets.UTF_8);
     }
 
     @RepeatedTest(20)
