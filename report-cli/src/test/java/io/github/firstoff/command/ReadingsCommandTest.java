@@ -162,7 +162,8 @@ class ReadingsCommandTest {
         String mended = Files.readString(refused).replace("forty", "40.0");
         Files.writeString(refused, mended);
 
-        assertThat(run("batch", "--plan", plan, readings, "--keep-going").code()).isEqualTo(ExitCodes.OUTPUT);
+        assertThat(run("batch", "--plan", plan, readings, "--keep-going").code())
+                .isEqualTo(ExitCodes.OUTPUT);
         assertThat(refused).as("somebody's work").hasContent(mended);
         Run run = run("batch", "--plan", plan, readings, refused);
 
@@ -333,7 +334,9 @@ class ReadingsCommandTest {
         Path readings = put("comma.csv", "part;1;2\nS1;11,99;40,1\nS2;11,985;forty\n");
         run("first-article", "--plan", plan, readings, "--keep-going");
         Path refused = folder.resolve("comma.refused.csv");
-        assertThat(Files.readString(refused)).startsWith("part;1;2;refused in (numbers with a decimal comma);refused because\r\nS2;\"11,985\";forty;");
+        assertThat(Files.readString(refused))
+                .startsWith(
+                        "part;1;2;refused in (numbers with a decimal comma);refused because\r\nS2;\"11,985\";forty;");
         run("first-article", "--plan", plan, readings, "--keep-going");
         Files.writeString(refused, Files.readString(refused).replaceFirst("forty", "40,2"));
         Path mended = Files.move(refused, folder.resolve("mended.csv"));

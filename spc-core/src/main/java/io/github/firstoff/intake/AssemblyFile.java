@@ -48,7 +48,7 @@ public final class AssemblyFile {
      * @throws InputRefused with every fault of the input
      */
     public static AssemblyFile read(Input input) {
-        SourceText source = SourceText.of(input, LARGEST);
+        SourceText source = SourceText.of(input, LARGEST, OtherFile.Wanted.ASSEMBLY);
         FaultCollector faults = new FaultCollector();
         Optional<AssemblyReader.Outcome> outcome =
                 document(source, faults, "an assembly").map(new AssemblyReader(source, faults)::read);

@@ -12,7 +12,7 @@ import java.util.Optional;
  * @param preamble the lines before the heading
  */
 record CsvDialect(char separator, List<String> preamble) {
-    private static final char[] SEPARATORS = {',', ';', '\t', '|'};
+    static final char[] SEPARATORS = {',', ';', '\t', '|'};
     /** Headers of exports are short; what comes later is no heading. */
     private static final int LINES_LOOKED_AT = 100;
 

@@ -145,8 +145,9 @@ final class CsvHeading {
     /** What is known of the decimal mark of the numbers under it: what the heading says, failing that what the user states. */
     Marks marksOr(Optional<DecimalMark> stated) {
         int place = indexOfRemark(RefusedTable::isPlace);
-        Marks own =
-                place < 0 ? Marks.UNKNOWN : RefusedTable.marksOf(written.get(place).strip());
+        Marks own = place < 0
+                ? Marks.UNKNOWN
+                : RefusedTable.marksOf(written.get(place).strip());
         // What the user says is meant for the files from which such rows were refused.
         return own == Marks.UNKNOWN ? stated.map(Marks::stated).orElse(Marks.UNKNOWN) : own;
     }
@@ -237,7 +238,10 @@ final class CsvHeading {
             if (ofRefusedRows) {
                 sink.notice(
                         where.whole(),
-                        "these rows were refused before; the columns that say so are for whoever puts them right");
+                        "these rows were refused before; the columns that say so are for whoever puts them right"
+                                + (places.containsKey(ReadingColumn.TIME)
+                                        ? ""
+                                        : "; they state no time, so they come after the rows of the files before this one"));
             }
             require(ReadingColumn.PART);
             if (isLong) {

@@ -37,7 +37,7 @@ public final class HouseFile {
      * @throws InputRefused with every fault of the file or of its logo
      */
     public static HouseFile read(Input input, List<String> languages) {
-        SourceText source = SourceText.of(input, LARGEST);
+        SourceText source = SourceText.of(input, LARGEST, OtherFile.Wanted.HOUSE);
         FaultCollector faults = new FaultCollector();
         Optional<JsonValue> root = JsonTree.parse(source, faults);
         Optional<House> house = Optional.empty();

@@ -55,7 +55,7 @@ public final class JobFile {
      * @throws InputRefused with every fault of the input
      */
     public static JobFile read(Input input) {
-        SourceText source = SourceText.of(input, LARGEST);
+        SourceText source = SourceText.of(input, LARGEST, OtherFile.Wanted.JOB);
         FaultCollector faults = new FaultCollector();
         Optional<Read> read = JsonTree.parse(source, faults).flatMap(root -> {
             if (root instanceof JsonValue.Obj object) {

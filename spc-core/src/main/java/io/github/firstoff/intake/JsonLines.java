@@ -88,8 +88,7 @@ final class JsonLines implements ReadingSource {
     private record Unreadable(Where where, String text) implements Row {
         @Override
         public List<String> heading() {
-            return List.of(
-                    ReadingColumn.PART.word(), ReadingColumn.CHARACTERISTIC.word(), ReadingColumn.VALUE.word());
+            return List.of(ReadingColumn.PART.word(), ReadingColumn.CHARACTERISTIC.word(), ReadingColumn.VALUE.word());
         }
 
         @Override

@@ -325,8 +325,7 @@ final class MappedReadings implements ReadingSource {
         private void read(MappedRow row, String name, String number) {
             Optional<ResolvedCharacteristic> characteristic = characteristic(row, name, number);
             characteristic.ifPresentOrElse(
-                    found -> state(row, found),
-                    () -> mapping.unit().ifPresent(unit -> row.isIn(unit.word())));
+                    found -> state(row, found), () -> mapping.unit().ifPresent(unit -> row.isIn(unit.word())));
             Optional<RowCheck.Head> head = check.head(row);
             boolean agrees = characteristic.isEmpty() || limits.agree(row, characteristic.get());
             if (check.values().hasOneReading(row) && head.isPresent() && characteristic.isPresent() && agrees) {

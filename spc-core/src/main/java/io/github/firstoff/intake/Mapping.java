@@ -193,7 +193,7 @@ public final class Mapping {
      * @throws InputRefused with every fault of the file
      */
     public static Mapping read(Input input) {
-        SourceText source = SourceText.of(input, LARGEST);
+        SourceText source = SourceText.of(input, LARGEST, OtherFile.Wanted.MAPPING);
         FaultCollector faults = new FaultCollector();
         Optional<Reading> read = JsonTree.parse(source, faults).flatMap(root -> {
             if (root instanceof JsonValue.Obj object) {

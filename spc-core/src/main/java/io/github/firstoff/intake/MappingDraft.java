@@ -70,6 +70,17 @@ public final class MappingDraft {
         byte[] bytes = new byte[0];
         String read = "";
         try (InputBytes opened = new InputBytes(example, LARGEST)) {
+            Optional<Fault> noText = OtherFile.readings(
+                            example.name(),
+                            opened.beginning(),
+                            "a machine's text; such a file is read without a mapping")
+                    .or(() -> OtherFile.qif(
+                            example.name(),
+                            opened.beginning(),
+                            "a machine's text; such a file is read without a mapping"));
+            if (noText.isPresent()) {
+                throw InputRefused.because(noText.get());
+            }
             bytes = opened.readAllBytes();
             Input again = Input.bytes(example.name(), bytes, relative -> Optional.empty());
             try (InputBytes second = new InputBytes(again, LARGEST)) {

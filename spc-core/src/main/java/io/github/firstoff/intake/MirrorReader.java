@@ -119,7 +119,7 @@ final class MirrorReader {
         }
         Input other = beside.get();
         try {
-            return Optional.of(SourceText.of(other, PlanFile.LARGEST));
+            return Optional.of(SourceText.of(other, PlanFile.LARGEST, OtherFile.Wanted.PLAN));
         } catch (InputRefused refused) {
             for (Fault fault : refused.faults()) {
                 if (fault.kind() == FaultKind.UNREADABLE_FILE) {

@@ -84,6 +84,13 @@ public final class PlanDraft {
         String word = "";
         PlanTable table = new PlanTable(Map.of(), List.of());
         try (InputBytes bytes = new InputBytes(source, PlanFile.LARGEST)) {
+            Optional<Fault> readings = OtherFile.readings(
+                    source.name(),
+                    bytes.beginning(),
+                    "a table of what the drawing requires, with the columns number, feature and requirement, or QIF");
+            if (readings.isPresent()) {
+                throw InputRefused.because(readings.get());
+            }
             PlanSource kind = PlanSources.of(bytes.beginning());
             word = kind.word();
             table = kind.read(bytes, library, sheet, faults);

@@ -62,7 +62,7 @@ public final class PlanFile {
      * @throws InputRefused with every fault of the input
      */
     public static PlanFile read(Input input) {
-        SourceText source = SourceText.of(input, LARGEST);
+        SourceText source = SourceText.of(input, LARGEST, OtherFile.Wanted.PLAN);
         FaultCollector faults = new FaultCollector();
         PlanReader reader = new PlanReader(source, faults);
         Optional<Fields> document = reader.document();

@@ -61,8 +61,7 @@ public final class ReadingFiles {
     public static Intake readBlocks(
             ResolvedPlan plan, List<Input> inputs, IntakeSettings settings, Consumer<ReadingBlock> taker) {
         FaultCollector faults = new FaultCollector();
-        Rows rows = new Rows(
-                faults, settings, (readings, places) -> null, Corrections.among(inputs, plan), taker);
+        Rows rows = new Rows(faults, settings, (readings, places) -> null, Corrections.among(inputs, plan), taker);
         List<Intake.ReadFile> files = readAll(plan, inputs, faults, rows, Optional.empty());
         return new Intake(
                 plan, List.of(), faults.refusals(), faults.notices(), files, rows.countsOfAll(), rows.faultsOfFiles());
@@ -106,9 +105,13 @@ public final class ReadingFiles {
         long before = rows.faultsOfFiles();
         try (InputBytes bytes = new InputBytes(input, Long.MAX_VALUE)) {
             ReadingFormat recognised = ReadingFormat.recognise(bytes.beginning());
-            boolean mapped =
-                    recognised == ReadingFormat.CSV && rows.settings().mapping().isPresent()
-                            && !RefusedTable.begins(bytes.beginning());
+            boolean mapped = recognised == ReadingFormat.CSV
+                    && rows.settings().mapping().isPresent()
+                    && !RefusedTable.begins(bytes.beginning());
+            Optional<Fault> other = OtherFile.insteadOfReadings(input.name(), bytes.beginning(), mapped);
+            if (other.isPresent()) {
+                throw new TextRefused(other.get());
+            }
             ReadingFormat format = mapped ? ReadingFormat.MAPPED : recognised;
             format.source().read(bytes, check);
             if (rows.faultsOfFiles() > before) {

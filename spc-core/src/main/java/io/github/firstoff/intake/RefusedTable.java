@@ -82,8 +82,8 @@ public final class RefusedTable implements AutoCloseable {
     public void add(RefusedRow row) throws IOException {
         List<String> fields = row.fields();
         int columns = row.heading().size();
-        List<String> reasons = new ArrayList<>(
-                row.faults().stream().map(RefusedTable::reason).toList());
+        List<String> reasons =
+                new ArrayList<>(row.faults().stream().map(RefusedTable::reason).toList());
         if (fields.size() > columns) {
             // There is no column for them; what stands in them is not lost all the same.
             reasons.add("further fields: "
@@ -253,8 +253,11 @@ public final class RefusedTable implements AutoCloseable {
 
     private static boolean wasTouched(String heading, Reader text) throws IOException {
         char separator = heading.indexOf(';') >= 0 ? ';' : heading.indexOf('\t') >= 0 ? '\t' : ',';
-        try (CsvReader<CsvRecord> reader =
-                CsvReader.builder().fieldSeparator(separator).allowMissingFields(true).allowExtraFields(true).ofCsvRecord(text)) {
+        try (CsvReader<CsvRecord> reader = CsvReader.builder()
+                .fieldSeparator(separator)
+                .allowMissingFields(true)
+                .allowExtraFields(true)
+                .ofCsvRecord(text)) {
             List<String> names = List.of();
             for (CsvRecord record : reader) {
                 List<String> fields = record.getFields();

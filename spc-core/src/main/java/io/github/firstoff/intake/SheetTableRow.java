@@ -62,8 +62,7 @@ final class SheetTableRow implements TableRow {
 
     @Override
     public List<String> fields() {
-        return heading.withoutRemarks(
-                Arrays.stream(cells).map(this::written).toList());
+        return heading.withoutRemarks(Arrays.stream(cells).map(this::written).toList());
     }
 
     @Override

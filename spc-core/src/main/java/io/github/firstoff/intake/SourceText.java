@@ -1,6 +1,7 @@
 package io.github.firstoff.intake;
 
 import java.util.List;
+import java.util.Optional;
 
 /**
  * The whole text of a small file.
@@ -13,7 +14,20 @@ record SourceText(String name, String text, String sha256) {
 
     /** Reads all of it, or refuses it with one fault. */
     static SourceText of(Input input, long most) {
+        return of(input, most, Optional.empty());
+    }
+
+    /** Reads all of it, or refuses it with one fault: what is plainly another kind of file is called what it is. */
+    static SourceText of(Input input, long most, OtherFile.Wanted wanted) {
+        return of(input, most, Optional.of(wanted));
+    }
+
+    private static SourceText of(Input input, long most, Optional<OtherFile.Wanted> wanted) {
         try (InputBytes bytes = new InputBytes(input, most)) {
+            Optional<Fault> other = wanted.flatMap(each -> OtherFile.insteadOf(each, input.name(), bytes.beginning()));
+            if (other.isPresent()) {
+                throw InputRefused.because(other.get());
+            }
             TextReader reader = TextReader.utf8(bytes);
             StringBuilder text = new StringBuilder();
             char[] buffer = new char[8192];

@@ -51,7 +51,7 @@ public final class StackFile {
      * @throws InputRefused with every fault of the input
      */
     public static StackFile read(Input input) {
-        SourceText source = SourceText.of(input, LARGEST);
+        SourceText source = SourceText.of(input, LARGEST, OtherFile.Wanted.STACK);
         FaultCollector faults = new FaultCollector();
         Optional<DimensionLoop> loop = AssemblyFile.document(source, faults, "a file of members")
                 .flatMap(document -> new Reading(source, faults).loop(document));

@@ -105,7 +105,7 @@ class AssemblyFileTest {
             "40 P7"                  | "40 max"                 | the size has only one limit            | two limits
             "40 P7"                  | "flatness 0.02"          | this is no size with limits            | 52 P7
             "40 P7"                  | "40 Q7"                  | requirement                            | found "40 Q7"
-            firstoff-assembly-1      | firstoff-plan-1          | this is a plan, not an assembly         | "firstoff-assembly-1"
+            firstoff-assembly-1      | firstoff-plan-1          | found a plan, as its "schema" says; expected an assembly | fit.md
             "joint"                  | "jiont"                  | the key "jiont"                        | "joint"
             """)
     void whatIsWrong_isNamedWithItsPlace(String sound, String wrong, String message, String expected) {

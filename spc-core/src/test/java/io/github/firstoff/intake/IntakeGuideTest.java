@@ -1,9 +1,13 @@
 package io.github.firstoff.intake;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.catchThrowableOfType;
 
 import io.github.firstoff.plan.ResolvedPlan;
+import java.io.ByteArrayOutputStream;
 import java.io.IOException;
+import java.io.UncheckedIOException;
+import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
@@ -101,5 +105,40 @@ class IntakeGuideTest {
         Intake bench = mapped("bench", "bench-mapping");
         assertThat(bench.recordOrRefuse().readingCount()).isEqualTo(6);
         assertThat(bench.rows()).isEqualTo(new RowCounts(6, 6, 0, 0));
+    }
+
+    @Test
+    void refusedRows_putRight_giveWhatTheGuideSays() throws IOException {
+        Input lot = Input.text("lot.csv", block("refused-lot"));
+        String table;
+        try (RefusedTable refused = new RefusedTable()) {
+            ReadingFiles.readInputs(PLAN, List.of(lot), IntakeSettings.USUAL.withRefusedRows(row -> {
+                try {
+                    refused.add(row);
+                } catch (IOException fault) {
+                    throw new UncheckedIOException(fault);
+                }
+            }));
+            ByteArrayOutputStream bytes = new ByteArrayOutputStream();
+            refused.write(bytes);
+            table = bytes.toString(StandardCharsets.UTF_8);
+        }
+        assertThat(table.replace("\r\n", "\n")).isEqualTo(block("refused-table"));
+
+        Intake both = ReadingFiles.readInputs(
+                PLAN, List.of(lot, Input.text("lot.refused.csv", table.replaceFirst("12.5l", "12.51"))));
+
+        assertThat(String.join("\n", both.notices().stream().map(Notice::line).toList()) + "\n")
+                .isEqualTo(block("refused-notices"));
+        assertThat(guide).contains("`" + both.rows() + "`");
+        assertThat(both.recordOrRefuse().readingCount()).isEqualTo(3);
+    }
+
+    @Test
+    void aQifDocumentInThePlaceOfAPlan_isCalledWhatItIs() throws IOException {
+        Input qif =
+                Input.text("hq-310-p.plan.qif", Files.readString(Path.of("../sample-measurements/hq-310-p.plan.qif")));
+        InputRefused refused = catchThrowableOfType(InputRefused.class, () -> PlanFile.read(qif));
+        assertThat(String.join("\n", refused.lines()) + "\n").isEqualTo(block("other-file"));
     }
 }

@@ -229,8 +229,7 @@ abstract class ReadingFormatLaws {
             refused = bytes.toByteArray();
         }
 
-        Intake asItIs =
-                ReadingFiles.readInputs(PLAN, List.of(damaged, input("lot.refused.csv", refused)), settings());
+        Intake asItIs = ReadingFiles.readInputs(PLAN, List.of(damaged, input("lot.refused.csv", refused)), settings());
         assertThat(asItIs.rows())
                 .as("nothing was put right")
                 .isEqualTo(new RowCounts(
@@ -239,8 +238,7 @@ abstract class ReadingFormatLaws {
         Intake mended = ReadingFiles.readInputs(
                 PLAN, List.of(damaged, input("lot.refused.csv", mended(refused, meant))), settings());
         assertThat(mended.refused().lines()).isEmpty();
-        assertThat(mended.rows())
-                .isEqualTo(new RowCounts(clean.size() + meant.size(), clean.size(), 0, meant.size()));
+        assertThat(mended.rows()).isEqualTo(new RowCounts(clean.size() + meant.size(), clean.size(), 0, meant.size()));
         assertThat(said(mended.recordOrRefuse().parts()))
                 .isEqualTo(said(
                         read(file(clean), new ArrayList<>()).recordOrRefuse().parts()));

@@ -40,13 +40,15 @@ class RefusedRowsAgainTest {
     /** The table of the rows that are refused of an input. */
     private static String refused(IntakeSettings settings, Input input) {
         try (RefusedTable table = new RefusedTable()) {
-            read(settings.withRefusedRows(row -> {
-                try {
-                    table.add(row);
-                } catch (IOException fault) {
-                    throw new UncheckedIOException(fault);
-                }
-            }), input);
+            read(
+                    settings.withRefusedRows(row -> {
+                        try {
+                            table.add(row);
+                        } catch (IOException fault) {
+                            throw new UncheckedIOException(fault);
+                        }
+                    }),
+                    input);
             ByteArrayOutputStream bytes = new ByteArrayOutputStream();
             table.write(bytes);
             return bytes.toString(StandardCharsets.UTF_8);
@@ -58,11 +60,13 @@ class RefusedRowsAgainTest {
     private static List<String> said(Intake intake) {
         List<String> all = new ArrayList<>();
         for (PartRecord part : intake.parts()) {
-            part.readings().values().forEach(list -> list.forEach(reading -> all.add(part.serial() + " "
-                    + reading.characteristic() + " "
-                    + (reading instanceof Reading.Measured measured
-                            ? measured.value() + " " + measured.unit().word()
-                            : ((Reading.Observed) reading).pass() ? "pass" : "fail"))));
+            part.readings()
+                    .values()
+                    .forEach(list -> list.forEach(reading -> all.add(part.serial() + " "
+                            + reading.characteristic() + " "
+                            + (reading instanceof Reading.Measured measured
+                                    ? measured.value() + " " + measured.unit().word()
+                                    : ((Reading.Observed) reading).pass() ? "pass" : "fail"))));
         }
         return all.stream().sorted().toList();
     }
@@ -126,13 +130,14 @@ class RefusedRowsAgainTest {
     private static String text(List<List<String>> rows, UnaryOperator<String> mark, boolean comma, boolean json) {
         if (json) {
             List<String> objects = rows.stream()
-                    .map(row -> "{\"part\": \"%s\", \"1\": \"%s\", \"2\": \"%s\", \"9\": \"%s\"}"
-                            .formatted(row.toArray()))
+                    .map(row ->
+                            "{\"part\": \"%s\", \"1\": \"%s\", \"2\": \"%s\", \"9\": \"%s\"}".formatted(row.toArray()))
                     .toList();
             return "[" + String.join(",\n", objects) + "]";
         }
         StringBuilder text = new StringBuilder(String.join(comma ? ";" : ",", "part", "1", "2", "9")).append('\n');
-        rows.forEach(row -> text.append(String.join(comma ? ";" : ",", row.stream().map(mark).toList()))
+        rows.forEach(row -> text.append(
+                        String.join(comma ? ";" : ",", row.stream().map(mark).toList()))
                 .append('\n'));
         return text.toString();
     }
@@ -162,7 +167,8 @@ class RefusedRowsAgainTest {
         assertThat(again.refused().lines())
                 .singleElement()
                 .asString()
-                .contains("lot.refused.csv:2, column refused because: the row was refused before and says the same still");
+                .contains(
+                        "lot.refused.csv:2, column refused because: the row was refused before and says the same still");
 
         String signedOff = table.replaceFirst("];?\";\"nominal[^\"]*\";", "]\";;");
         assertThat(signedOff).isNotEqualTo(table);
@@ -183,7 +189,10 @@ class RefusedRowsAgainTest {
         Intake again = read(lot, file("lot.refused.csv", one));
 
         assertThat(again.rows()).isEqualTo(new RowCounts(4, 2, 1, 1));
-        assertThat(again.refused().lines()).singleElement().asString().startsWith("lot.csv:3, column 2: found \"forty\"");
+        assertThat(again.refused().lines())
+                .singleElement()
+                .asString()
+                .startsWith("lot.csv:3, column 2: found \"forty\"");
     }
 
     @Test
@@ -206,17 +215,20 @@ class RefusedRowsAgainTest {
                 .as("51 would pass for a reading of the bore")
                 .isEqualTo(new RowCounts(4, 0, 2, 2));
 
-        Intake again = read(lot, file("lot.refused.csv", table.replace("forty", "12.5").replace("1,51,962", "1,51.962,ok")));
+        Intake again =
+                read(lot, file("lot.refused.csv", table.replace("forty", "12.5").replace("1,51,962", "1,51.962,ok")));
 
         assertThat(again.refused().lines()).isEmpty();
         assertThat(said(again)).containsExactly("@S1 1 51.962 mm", "@S1 2 12.5 mm");
-        assertThat(again.parts().get(0).readings().get("2").get(0).context().note()).contains("'=2+3");
+        assertThat(again.parts().get(0).readings().get("2").get(0).context().note())
+                .contains("'=2+3");
     }
 
     @Test
     void aValueThatIsOnlyTakenAway_isNoPieceWithoutReadings() {
         Input lot = file("lot.csv", "part,2\nS1,12.5\nS2,forty\n");
-        Intake again = read(lot, file("r.csv", refused(IntakeSettings.USUAL, lot).replaceFirst("forty", "")));
+        Intake again =
+                read(lot, file("r.csv", refused(IntakeSettings.USUAL, lot).replaceFirst("forty", "")));
         assertThat(again.refused().lines())
                 .singleElement()
                 .asString()
@@ -230,7 +242,10 @@ class RefusedRowsAgainTest {
                         "Lot",
                         List.of(
                                 XlsxWriter.row(
-                                        1, XlsxWriter.text("A1", "part"), XlsxWriter.text("B1", "1"), XlsxWriter.text("C1", "2")),
+                                        1,
+                                        XlsxWriter.text("A1", "part"),
+                                        XlsxWriter.text("B1", "1"),
+                                        XlsxWriter.text("C1", "2")),
                                 XlsxWriter.row(
                                         2,
                                         XlsxWriter.text("A2", "S1"),
@@ -249,8 +264,7 @@ class RefusedRowsAgainTest {
         Intake again = read(lot, file("lot.refused.csv", table.replace("forty", "12,49")));
 
         assertThat(again.refused().lines()).isEmpty();
-        assertThat(said(again))
-                .containsExactly("S1 1 51.962 mm", "S1 2 12.51 mm", "S2 1 51.963 mm", "S2 2 12.49 mm");
+        assertThat(said(again)).containsExactly("S1 1 51.962 mm", "S1 2 12.51 mm", "S2 1 51.963 mm", "S2 2 12.49 mm");
     }
 
     @Test
@@ -284,7 +298,9 @@ class RefusedRowsAgainTest {
             row[names.indexOf("value")] = List.of("51.962", "12.5", "pass").get(i - 1);
             right.add(String.join(",", row) + "," + rest);
         }
-        assertThat(read(lot, file("r.csv", String.join("\r\n", right))).refused().lines())
+        assertThat(read(lot, file("r.csv", String.join("\r\n", right)))
+                        .refused()
+                        .lines())
                 .as("in which unit the first value is, nobody has said")
                 .singleElement()
                 .asString()
@@ -301,8 +317,7 @@ class RefusedRowsAgainTest {
         IntakeSettings point = IntakeSettings.USUAL.withDecimalMark(DecimalMark.POINT);
         String table = refused(point, lot).replace("1x", "12.512");
 
-        Intake again = read(
-                IntakeSettings.USUAL.withDecimalMark(DecimalMark.COMMA), file("lot.refused.csv", table));
+        Intake again = read(IntakeSettings.USUAL.withDecimalMark(DecimalMark.COMMA), file("lot.refused.csv", table));
 
         assertThat(said(again)).containsExactly("S1 1 51.962 mm", "S1 2 12.512 mm");
     }

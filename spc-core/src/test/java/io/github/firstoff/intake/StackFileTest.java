@@ -72,7 +72,7 @@ class StackFileTest {
             "0.1..0.6"                | "0.6..0.1"                 | gap                             | found "0.6..0.1"
             "0.1..0.6"                | { "minimum": 2, "maximum": 1 } | the least gap is above the greatest | at most 1
             "name": "ring",           | "name": "ring", "hand": "starboard", | the hands are mixed: the loop is for port | found "starboard"
-            firstoff-stack-1          | firstoff-assembly-1        | this is an assembly, not a stack | "firstoff-stack-1"
+            firstoff-stack-1          | firstoff-assembly-1        | found an assembly, as its "schema" says; expected a file of members | stack.md
             """)
     void whatIsWrong_isNamedWithItsPlace(String sound, String wrong, String message, String expected) {
         assertThat(SOUND).contains(sound);
