@@ -62,4 +62,9 @@ final class Console {
         out.flush();
         err.flush();
     }
+
+    /** Whether standard output did not take all of the result: a full disk, or a reader that is gone. */
+    boolean isResultLost() {
+        return out.checkError();
+    }
 }

@@ -94,6 +94,10 @@ public final class Firstoff implements Runnable {
             code = Faults.report(fault, console);
         }
         console.flush();
+        if (console.isResultLost() && (code == ExitCodes.ACCEPTED || code == ExitCodes.NOT_ACCEPTED)) {
+            console.message("firstoff: standard output did not take the whole result.");
+            return ExitCodes.OUTPUT;
+        }
         return code;
     }
 

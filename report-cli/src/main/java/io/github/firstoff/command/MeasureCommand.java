@@ -1,6 +1,5 @@
 package io.github.firstoff.command;
 
-import io.github.firstoff.conformance.SheetVerdict;
 import io.github.firstoff.inspection.Job;
 import io.github.firstoff.intake.DecimalMark;
 import io.github.firstoff.intake.JobFile;
@@ -15,6 +14,7 @@ import io.github.firstoff.keyed.Screen;
 import io.github.firstoff.keyed.Settings;
 import io.github.firstoff.plan.ResolvedPlan;
 import java.io.IOException;
+import java.nio.file.FileAlreadyExistsException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.ZoneId;
@@ -137,6 +137,8 @@ final class MeasureCommand implements Callable<Integer> {
                 Files.createDirectories(folder);
             }
             return measure(resolved, planFile.sha256(), target, settings);
+        } catch (FileAlreadyExistsException notAFolder) {
+            throw new OutputFault(target + " cannot be kept: " + notAFolder.getFile() + " is no folder.", notAFolder);
         } catch (IOException fault) {
             console.flush();
             throw new OutputFault(
@@ -151,6 +153,7 @@ final class MeasureCommand implements Callable<Integer> {
         try (KeyedReadings session = KeyedReadings.open(resolved, planHash, target)) {
             int before = session.count();
             Dialogue.End end = new Dialogue(session, lines, screen, settings).run();
+            session.requireUntouched();
             MeasureSummary summary = MeasureSummary.of(session, end, session.count() - before);
             if (json) {
                 summary.writeJson(console.outWriter());
@@ -159,7 +162,7 @@ final class MeasureCommand implements Callable<Integer> {
                 summary.lines().forEach(result::line);
             }
             console.flush();
-            return summary.verdict() == SheetVerdict.ACCEPTED ? ExitCodes.ACCEPTED : ExitCodes.NOT_ACCEPTED;
+            return summary.isAccepted() ? ExitCodes.ACCEPTED : ExitCodes.NOT_ACCEPTED;
         }
     }
 

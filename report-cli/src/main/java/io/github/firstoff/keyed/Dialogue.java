@@ -78,7 +78,9 @@ public final class Dialogue {
         /** The person stopped. */
         STOPPED("stopped"),
         /** There was nothing more to read. */
-        END_OF_INPUT("end-of-input");
+        END_OF_INPUT("end-of-input"),
+        /** What was questioned at the beginning was not settled, so nothing was measured. */
+        UNSETTLED("unsettled");
 
         private final String word;
 
@@ -128,9 +130,8 @@ public final class Dialogue {
     private End ended(End how) {
         boolean nothingLeft = !session.pieces().isEmpty()
                 && session.next().isEmpty()
-                && session.skipped().isEmpty()
-                && opening.isEmpty();
-        return nothingLeft ? End.COMPLETE : how;
+                && session.skipped().isEmpty();
+        return opening.isEmpty() ? nothingLeft ? End.COMPLETE : how : End.UNSETTLED;
     }
 
     // ---- asking

@@ -55,6 +55,11 @@ public final class MeasureSummary {
         return new MeasureSummary(session, end, keptNow);
     }
 
+    /** Whether everything that was named is measured and accepted, and nothing that was questioned is left open. */
+    public boolean isAccepted() {
+        return verdict() == SheetVerdict.ACCEPTED && end != Dialogue.End.UNSETTLED;
+    }
+
     /** The verdict on everything that is kept. */
     public SheetVerdict verdict() {
         return result.verdict();
@@ -84,6 +89,10 @@ public final class MeasureSummary {
         }
         lines.add("Kept: " + Phrases.counted(session.count(), "reading", "readings") + " in " + session.name() + "; "
                 + left().size() + " left to measure, " + session.skipped().size() + " skipped.");
+        if (end == Dialogue.End.UNSETTLED) {
+            lines.add(
+                    "What was questioned at the beginning is not settled; nothing was measured and nothing was changed.");
+        }
         return lines;
     }
 

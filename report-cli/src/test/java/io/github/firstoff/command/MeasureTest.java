@@ -10,6 +10,8 @@ import com.networknt.schema.SpecificationVersion;
 import java.io.ByteArrayInputStream;
 import java.io.ByteArrayOutputStream;
 import java.io.IOException;
+import java.io.InputStream;
+import java.io.OutputStream;
 import java.io.PrintStream;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
@@ -149,7 +151,7 @@ class MeasureTest {
             value = {
                 "51.96.2 | expected a decimal number such as 12.5",
                 "1e2 | a number with an exponent has perhaps been rounded",
-                "51.962 kg | there is more after the number",
+                "51.962 kg | \"kg\" behind the number is no unit that is known here; expected mm, inch or µm",
                 "51.962 ° | characteristic 1 is measured in mm",
                 "pass | needs a value",
                 "nan | nothing was measured that way",
@@ -466,6 +468,122 @@ class MeasureTest {
         Run dangling = measure("", "--out", nowhere.toString());
         assertThat(dangling.code()).isEqualTo(4);
         assertThat(dangling.err()).contains("is a link to a file that is not there");
+    }
+
+    /** An editor or a program that keeps folders alike puts another file in the place of the one that is being written. */
+    @ParameterizedTest
+    @CsvSource({"readings.csv,true", "readings.csv,false", "readings.csv.journal,false"})
+    void aFileThatIsReplacedOrRemovedWithinTheSession_endsItBeforeMoreIsConfirmed(String name, boolean replaced)
+            throws IOException {
+        Path file = folder.resolve(name);
+        byte[] typed = "51.962\n10.01 -4\n45\n".getBytes(StandardCharsets.UTF_8);
+        InputStream keyboard = new InputStream() {
+            private int at;
+
+            @Override
+            public int read() throws IOException {
+                if (at == "51.962\n10.01 -4\n".length()) {
+                    byte[] old = Files.readAllBytes(file);
+                    Files.delete(file);
+                    if (replaced) {
+                        Files.write(file, old);
+                    }
+                }
+                return at < typed.length ? typed[at++] : -1;
+            }
+        };
+        ByteArrayOutputStream err = new ByteArrayOutputStream();
+        int code = Firstoff.run(
+                keyboard,
+                new PrintStream(new ByteArrayOutputStream(), true, StandardCharsets.UTF_8),
+                new PrintStream(err, true, StandardCharsets.UTF_8),
+                "measure",
+                "--plan",
+                plan.toString(),
+                "--out",
+                out.toString(),
+                "--pieces",
+                "A1");
+        assertThat(err.toString(StandardCharsets.UTF_8))
+                .contains(name + " was removed or replaced by another program during the session")
+                .doesNotContain("45\n    ✓");
+        assertThat(code).isEqualTo(4);
+        Run after = measure("45\n");
+        assertThat(after.err()).contains("2 readings on 1 piece").contains("  A1, 3 in degree: 45\n    ✓");
+    }
+
+    @Test
+    void aResultThatStandardOutputDoesNotTake_endsWithFour_andTheReadingsAreKept() throws IOException {
+        OutputStream full = new OutputStream() {
+            @Override
+            public void write(int b) throws IOException {
+                throw new IOException("no space left on device");
+            }
+        };
+        ByteArrayOutputStream err = new ByteArrayOutputStream();
+        int code = Firstoff.run(
+                new ByteArrayInputStream("51.962\n".getBytes(StandardCharsets.UTF_8)),
+                new PrintStream(full, false, StandardCharsets.UTF_8),
+                new PrintStream(err, true, StandardCharsets.UTF_8),
+                "measure",
+                "--plan",
+                plan.toString(),
+                "--out",
+                out.toString(),
+                "--pieces",
+                "A1",
+                "--json");
+        assertThat(code).isEqualTo(4);
+        assertThat(err.toString(StandardCharsets.UTF_8)).contains("standard output did not take the whole result");
+        assertThat(column("value")).containsExactly("51.962");
+    }
+
+    @Test
+    void whatIsNotSettled_isNeverAccepted() {
+        assertThat(measure(ONE_PIECE, "--pieces", "A1").code()).isZero();
+        Run open = measure("", "--pieces", "A1,A2", "--json");
+        assertThat(open.code()).isEqualTo(1);
+        assertThat(open.out()).contains("\"end\" : \"unsettled\"");
+        assertThat(measure("stop\n", "--pieces", "A1,A2").out()).contains("is not settled; nothing was measured");
+        assertThat(measure("").code()).isZero();
+    }
+
+    /** What a plan that was changed asks of the readings that are kept: judged anew, or refused, never dropped. */
+    @ParameterizedTest
+    @CsvSource(
+            delimiter = '|',
+            value = {
+                "Ø52 P7 | Ø40 P7 | 1 | 0 of 1 reading kept so far conform",
+                "\"number\": \"1\" | \"number\": \"11\" | 3 | ",
+                "Ø52 P7 | visual: no burrs | 3 | ",
+                "MIC-1 | MIC-2 | 3 | ",
+                "\"at\": { \"x\": \"10\", \"y\": \"-4\" } | \"at\": { \"x\": \"10\", \"y\": \"-5\" } | 1 | 1 of 1 reading kept so far conform"
+            })
+    void aPlanThatWasChanged_neverDropsAReading(String from, String to, int code, String said) throws IOException {
+        measure("51.962\n", "--pieces", "A1");
+        byte[] kept = Files.readAllBytes(out);
+        Files.writeString(plan, PLAN.replace(from, to));
+        Run run = measure("stop\n");
+        assertThat(run.code()).as(run.err()).isEqualTo(code);
+        assertThat(run.err()).contains(said == null ? "readings.csv:2" : said);
+        assertThat(out).hasBinaryContent(kept);
+        Files.writeString(plan, PLAN);
+        assertThat(measure("10.01 -4\n").err()).contains("1 reading on 1 piece").doesNotContain("was changed");
+    }
+
+    @Test
+    void aRemark_mayHoldWhateverALineCan_andComesBackAsItWas() throws IOException {
+        String remark = "a, \"b\"; c='d' \\\\ x=1\u2028 – Ø, 'e' # f";
+        String harmless = remark.replace("\u2028", "");
+        Run run = measure("remark " + remark + "\nremark " + harmless + "\n51.962\n", "--pieces", "A1");
+        assertThat(run.err()).contains("Not taken: it holds ");
+        measure("10.01 -4\nremark last " + harmless + "\n");
+        assertThat(run("", List.of("first-article", "--plan", plan.toString(), out.toString()))
+                        .code())
+                .isEqualTo(1);
+        // The list after another start is made of what the file gives back.
+        assertThat(measure("list\n").err().split(Pattern.quote("(" + harmless + ")"), -1))
+                .hasSize(3);
     }
 
     @Test

@@ -7,8 +7,12 @@ import java.nio.channels.FileChannel;
 import java.nio.channels.FileLock;
 import java.nio.channels.OverlappingFileLockException;
 import java.nio.file.Files;
+import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
 import java.nio.file.StandardOpenOption;
+import java.nio.file.attribute.BasicFileAttributes;
+import java.util.Objects;
+import org.jspecify.annotations.Nullable;
 
 /**
  * A small file whose changes are on the disk when {@link #force()} has returned, and perhaps not before: an interface so that a test
@@ -21,6 +25,9 @@ interface DurableFile extends Closeable {
 
     /** How many bytes there are. */
     long size() throws IOException;
+
+    /** Whether the file is still what its name stands for, and was not removed or replaced by another. */
+    boolean isInPlace() throws IOException;
 
     /** Puts bytes there, over what stands there or behind the end. */
     void write(long at, byte[] bytes) throws IOException;
@@ -40,11 +47,13 @@ interface DurableFile extends Closeable {
         private static final long BEYOND_ANY_FILE = Long.MAX_VALUE - 1;
 
         private final Path path;
+        private final @Nullable Object key;
         private final FileChannel channel;
         private final FileLock lock;
 
-        private OnDisk(Path path, FileChannel channel, FileLock lock) {
+        private OnDisk(Path path, FileChannel channel, FileLock lock) throws IOException {
             this.path = path;
+            this.key = key(path);
             this.channel = channel;
             this.lock = lock;
         }
@@ -128,6 +137,20 @@ interface DurableFile extends Closeable {
         @Override
         public long size() throws IOException {
             return channel.size();
+        }
+
+        @Override
+        public boolean isInPlace() throws IOException {
+            try {
+                return Objects.equals(key, key(path));
+            } catch (NoSuchFileException removed) {
+                return false;
+            }
+        }
+
+        /** What tells a file from another of the same name; null on Windows, which lets nobody replace a file that is open. */
+        private static @Nullable Object key(Path path) throws IOException {
+            return Files.readAttributes(path, BasicFileAttributes.class).fileKey();
         }
 
         @Override

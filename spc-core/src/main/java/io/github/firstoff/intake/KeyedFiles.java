@@ -272,11 +272,7 @@ final class KeyedFiles implements Closeable {
         if (broken) {
             throw new KeyedFault("the session ended when " + csvName + " could not be written; begin it again");
         }
-        if (journal.size() != journalSize || csv.size() != csvSize) {
-            broken = true;
-            throw new KeyedFault((csv.size() != csvSize ? csvName : journalName)
-                    + " was changed by another program during the session; nothing more was written");
-        }
+        requireUntouched();
         byte[] before = state.file();
         String text = event.text();
         String sum = sum(lastSum, text);
@@ -293,6 +289,23 @@ final class KeyedFiles implements Closeable {
         } catch (IOException failure) {
             broken = true;
             throw failure;
+        }
+    }
+
+    /**
+     * Looks whether both files are as this session has left them.
+     *
+     * @throws KeyedFault if another program has changed, removed or replaced one; nothing more is written then
+     */
+    void requireUntouched() throws IOException {
+        String what = journal.size() != journalSize || csv.size() != csvSize
+                ? "changed"
+                : journal.isInPlace() && csv.isInPlace() ? "" : "removed or replaced";
+        if (!what.isEmpty()) {
+            broken = true;
+            boolean ofCsv = csv.size() != csvSize || !csv.isInPlace();
+            throw new KeyedFault((ofCsv ? csvName : journalName) + " was " + what
+                    + " by another program during the session; nothing more was written");
         }
     }
 

@@ -11,10 +11,12 @@ import java.util.regex.Pattern;
  *
  * @param text the number with a decimal point
  * @param unit the unit behind it
+ * @param noUnit what stands behind the number like a unit and is none
  * @param doubt the question that a comma puts, or a point where the comma is the decimal mark
  */
-record KeyedNumber(String text, Optional<Unit> unit, Optional<KeyedEntry.MarkInDoubt> doubt) {
+record KeyedNumber(String text, Optional<Unit> unit, Optional<String> noUnit, Optional<KeyedEntry.MarkInDoubt> doubt) {
     private static final Pattern WITH_UNIT = Pattern.compile("([+\\-\u2212]?[\\d.,]+)\\s*([^\\d\\s.,]\\S*)");
+    private static final Pattern WORD = Pattern.compile("\\p{L}{1,20}");
     private static final Pattern MARKED = Pattern.compile("([+\\-\u2212]?\\d+)([.,])(\\d+)");
 
     /** Letters for the marks of an angle, which many keyboards lack: {@code 45d30m15s}. */
@@ -28,27 +30,33 @@ record KeyedNumber(String text, Optional<Unit> unit, Optional<KeyedEntry.MarkInD
         if (angle.matches()) {
             String seconds = angle.group(3) == null ? "" : angle.group(3) + '"';
             return new KeyedNumber(
-                    angle.group(1) + "°" + angle.group(2) + "'" + seconds, Optional.empty(), Optional.empty());
+                    angle.group(1) + "°" + angle.group(2) + "'" + seconds,
+                    Optional.empty(),
+                    Optional.empty(),
+                    Optional.empty());
         }
         Matcher apart = WITH_UNIT.matcher(text);
         if (apart.matches()) {
             unit = Unit.parse(apart.group(2)).filter(known -> known != Unit.NONE);
             if (unit.isPresent()) {
                 text = apart.group(1);
+            } else if (WORD.matcher(apart.group(2)).matches()) {
+                return new KeyedNumber(text, unit, Optional.of(apart.group(2)), Optional.empty());
             }
         }
         Matcher marked = MARKED.matcher(text);
         if (!marked.matches()) {
-            return new KeyedNumber(text, unit, Optional.empty());
+            return new KeyedNumber(text, unit, Optional.empty(), Optional.empty());
         }
         String asDecimal = marked.group(1) + "." + marked.group(3);
         if (marked.group(2).equals(decimalComma ? "," : ".")) {
-            return new KeyedNumber(asDecimal, unit, Optional.empty());
+            return new KeyedNumber(asDecimal, unit, Optional.empty(), Optional.empty());
         }
         String behind = unit.map(known -> " " + known.word()).orElse("");
         return new KeyedNumber(
                 text,
                 unit,
+                Optional.empty(),
                 Optional.of(new KeyedEntry.MarkInDoubt(
                         typed, asDecimal + behind, marked.group(1) + marked.group(3) + behind)));
     }

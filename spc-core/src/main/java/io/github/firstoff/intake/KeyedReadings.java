@@ -375,6 +375,16 @@ public final class KeyedReadings implements Closeable {
                 continue;
             }
             KeyedNumber number = KeyedNumber.of(typed.get(i), decimalMark() == DecimalMark.COMMA);
+            if (number.noUnit().isPresent()) {
+                return new KeyedEntry.Refused(List.of(Fault.of(
+                        FaultKind.WRONG_UNIT,
+                        row.where(ReadingColumn.UNIT),
+                        Echo.quoted(number.noUnit().get()) + " behind the number is no unit that is known here",
+                        "",
+                        task.characteristic().unit().kind() == Unit.Kind.ANGLE
+                                ? "degree, arc-minute or arc-second, or the number alone"
+                                : "mm, inch or µm, or the number alone")));
+            }
             if (number.doubt().isPresent()) {
                 return number.doubt().get();
             }
@@ -708,6 +718,15 @@ public final class KeyedReadings implements Closeable {
             parts.add("expected " + fault.expected());
         }
         return String.join("; ", parts);
+    }
+
+    /**
+     * Looks whether both files still are where and as this session has left them, so that what is kept can be said to be there.
+     *
+     * @throws KeyedFault if another program has changed, removed or replaced one
+     */
+    public void requireUntouched() throws IOException {
+        files.requireUntouched();
     }
 
     @Override

@@ -100,6 +100,11 @@ class KeyedPowerCutTest {
         }
 
         @Override
+        public boolean isInPlace() {
+            return true;
+        }
+
+        @Override
         public void write(long at, byte[] bytes) {
             step();
             byte[] longer = Arrays.copyOf(now, (int) Math.max(now.length, at + bytes.length));
