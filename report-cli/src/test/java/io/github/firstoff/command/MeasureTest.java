@@ -471,6 +471,7 @@ class MeasureTest {
     }
 
     /** An editor or a program that keeps folders alike puts another file in the place of the one that is being written. */
+    @SuppressWarnings("InputStreamSlowMultibyteRead") // what is typed comes key by key
     @ParameterizedTest
     @CsvSource({"readings.csv,true", "readings.csv,false", "readings.csv.journal,false"})
     void aFileThatIsReplacedOrRemovedWithinTheSession_endsItBeforeMoreIsConfirmed(String name, boolean replaced)
