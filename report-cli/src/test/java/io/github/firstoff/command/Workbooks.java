@@ -10,7 +10,7 @@ import java.util.Map;
 import java.util.zip.ZipEntry;
 import java.util.zip.ZipOutputStream;
 
-/** Small workbooks of part, characteristic and value, with numbers as numbers. */
+/** Small workbooks of a table, with numbers as numbers and names of columns as texts. */
 final class Workbooks {
     private static final String RELATIONS = "http://schemas.openxmlformats.org/officeDocument/2006/relationships";
     private static final String PACKAGE = "http://schemas.openxmlformats.org/package/2006/";
@@ -21,10 +21,10 @@ final class Workbooks {
         return text.matches("\\d+(\\.\\d+)?");
     }
 
-    static byte[] xlsx(List<List<String>> rows) {
-        StringBuilder sheet = new StringBuilder(
-                "<worksheet><sheetData><row><c t=\"inlineStr\"><is><t>part</t></is></c><c t=\"inlineStr\"><is>"
-                        + "<t>characteristic</t></is></c><c t=\"inlineStr\"><is><t>value</t></is></c></row>");
+    static byte[] xlsx(List<String> heading, List<List<String>> rows) {
+        StringBuilder sheet = new StringBuilder("<worksheet><sheetData><row>");
+        heading.forEach(name -> sheet.append("<c t=\"inlineStr\"><is><t>" + name + "</t></is></c>"));
+        sheet.append("</row>");
         for (List<String> row : rows) {
             sheet.append("<row>");
             row.forEach(text -> sheet.append(
@@ -54,12 +54,12 @@ final class Workbooks {
         return zip(parts);
     }
 
-    static byte[] ods(List<List<String>> rows) {
+    static byte[] ods(List<String> heading, List<List<String>> rows) {
         StringBuilder sheet = new StringBuilder(
                 "<document xmlns:o=\"urn:oasis:names:tc:opendocument:xmlns:office:1.0\"><spreadsheet><table name=\"Lot\">"
-                        + "<table-row><table-cell o:value-type=\"string\"><p>part</p></table-cell><table-cell "
-                        + "o:value-type=\"string\"><p>characteristic</p></table-cell><table-cell "
-                        + "o:value-type=\"string\"><p>value</p></table-cell></table-row>");
+                        + "<table-row>");
+        heading.forEach(name -> sheet.append("<table-cell o:value-type=\"string\"><p>" + name + "</p></table-cell>"));
+        sheet.append("</table-row>");
         for (List<String> row : rows) {
             sheet.append("<table-row>");
             row.forEach(text -> sheet.append(

@@ -145,7 +145,7 @@ abstract class ReadingFormatLaws {
                 context.setting().toString());
     }
 
-    private static List<String> said(List<PartRecord> parts) {
+    static List<String> said(List<PartRecord> parts) {
         List<String> all = new ArrayList<>();
         for (PartRecord part : parts) {
             part.readings().values().forEach(list -> list.forEach(reading -> all.add(said(part.serial(), reading))));
