@@ -104,7 +104,9 @@ class MappingCommandTest {
     void aSheetOfAWorkbook_isMadeAgainWithTheSameSheet() throws IOException {
         Path book = Files.write(
                 folder.resolve("lot.xlsx"),
-                Workbooks.xlsx(List.of(List.of("S001", "2", "12.51"), List.of("S001", "9", "pass"))));
+                Workbooks.xlsx(
+                        List.of("part", "characteristic", "value"),
+                        List.of(List.of("S001", "2", "12.51"), List.of("S001", "9", "pass"))));
         Path sheet = folder.resolve("sheet.pdf");
         run("batch", "--plan", PLAN.toString(), "--sheet", "Lot", "--out", sheet.toString(), book.toString());
         assertThat(err.toString(StandardCharsets.UTF_8)).doesNotContain("Exception");

@@ -7,6 +7,7 @@ import java.nio.charset.StandardCharsets;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.zip.CRC32;
 import java.util.zip.ZipEntry;
 import java.util.zip.ZipOutputStream;
 
@@ -80,8 +81,18 @@ final class Workbooks {
         try (ZipOutputStream out = new ZipOutputStream(bytes)) {
             out.setLevel(0);
             for (Map.Entry<String, String> each : parts.entrySet()) {
-                out.putNextEntry(new ZipEntry(each.getKey()));
-                out.write(each.getValue().getBytes(StandardCharsets.UTF_8));
+                byte[] content = each.getValue().getBytes(StandardCharsets.UTF_8);
+                ZipEntry entry = new ZipEntry(each.getKey());
+                if (each.getKey().equals("mimetype")) {
+                    // Must be stored as it is (ISO/IEC 26300-3, 3.3), so that the file can be told by its first bytes.
+                    entry.setMethod(ZipEntry.STORED);
+                    entry.setSize(content.length);
+                    CRC32 sum = new CRC32();
+                    sum.update(content);
+                    entry.setCrc(sum.getValue());
+                }
+                out.putNextEntry(entry);
+                out.write(content);
                 out.closeEntry();
             }
         } catch (IOException impossible) {
