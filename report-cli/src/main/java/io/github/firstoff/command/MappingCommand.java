@@ -14,9 +14,9 @@ import java.util.Objects;
 import java.util.concurrent.Callable;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
-import picocli.CommandLine.ParameterException;
 import picocli.CommandLine.Parameters;
 import picocli.CommandLine.Spec;
 
@@ -38,12 +38,8 @@ final class MappingCommand implements Callable<Integer> {
     @Parameters(index = "0", paramLabel = "FILE", description = "An export with readings of the plan's part.")
     private @Nullable Path example;
 
-    @Option(
-            names = "--plan",
-            required = true,
-            paramLabel = "PLAN",
-            description = "What the drawing requires (JSON, see docs/inputs.md).")
-    private @Nullable Path plan;
+    @Mixin
+    private final PlanOption plan = new PlanOption();
 
     @Option(
             names = "--out",
@@ -58,8 +54,8 @@ final class MappingCommand implements Callable<Integer> {
     @Override
     public Integer call() {
         Path from = Objects.requireNonNull(example);
-        Path planPath = Objects.requireNonNull(plan);
-        refuseToOverwrite(from, planPath);
+        Path planPath = plan.path();
+        Overwriting.refuse(Objects.requireNonNull(spec).commandLine(), "--out", out, List.of(from, planPath));
         PlanFile planFile = PlanFile.read(planPath);
         MappingDraft draft = MappingDraft.of(Input.file(from), planFile.resolve());
         Intake intake = draft.intake();
@@ -71,19 +67,6 @@ final class MappingCommand implements Callable<Integer> {
         table(draft).forEach(console::result);
         console.flush();
         return draft.isComplete() ? ExitCodes.ACCEPTED : ExitCodes.NOT_ACCEPTED;
-    }
-
-    private void refuseToOverwrite(Path... inputs) {
-        for (Path input : inputs) {
-            boolean same = out != null
-                    && out.toAbsolutePath()
-                            .normalize()
-                            .equals(input.toAbsolutePath().normalize());
-            if (same) {
-                throw new ParameterException(
-                        Objects.requireNonNull(spec).commandLine(), "--out " + out + " would overwrite an input");
-            }
-        }
     }
 
     private List<String> table(MappingDraft draft) {

@@ -19,7 +19,6 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.ZoneId;
 import java.util.ArrayList;
-import java.util.Arrays;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Objects;
@@ -29,6 +28,7 @@ import java.util.Set;
 import java.util.concurrent.Callable;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.ParameterException;
@@ -51,12 +51,8 @@ final class MeasureCommand implements Callable<Integer> {
     @Spec
     private @Nullable CommandSpec spec;
 
-    @Option(
-            names = "--plan",
-            required = true,
-            paramLabel = "PLAN",
-            description = "What the drawing requires (JSON, see docs/inputs.md).")
-    private @Nullable Path plan;
+    @Mixin
+    private final PlanOption plan = new PlanOption();
 
     @Option(names = "--job", paramLabel = "JOB", description = "Order, batch, material and people (JSON).")
     private @Nullable Path job;
@@ -107,7 +103,7 @@ final class MeasureCommand implements Callable<Integer> {
 
     @Override
     public Integer call() {
-        Path planPath = Objects.requireNonNull(plan);
+        Path planPath = plan.path();
         Path target = Objects.requireNonNull(out);
         List<String> named = pieces();
         Optional<KeyedOrder> order = order();
@@ -240,14 +236,11 @@ final class MeasureCommand implements Callable<Integer> {
         }
     }
 
+    /** The readings file is named by the person; its journal lies beside it and is written too. */
     private void refuseToOverwrite(Path target, Path input) {
         Path journal = target.resolveSibling(target.getFileName() + ".journal");
-        for (Path written : Arrays.asList(target, journal)) {
-            if (written.toAbsolutePath()
-                    .normalize()
-                    .equals(input.toAbsolutePath().normalize())) {
-                throw wrong("--out " + target + " would overwrite an input");
-            }
+        if (Overwriting.isSame(target, input) || Overwriting.isSame(journal, input)) {
+            throw wrong("--out " + target + " would overwrite an input");
         }
     }
 

@@ -17,7 +17,6 @@ import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
-import picocli.CommandLine.ParameterException;
 import picocli.CommandLine.Parameters;
 import picocli.CommandLine.Spec;
 
@@ -108,7 +107,9 @@ final class PlanCommand implements Callable<Integer> {
     public Integer call() {
         CommandSpec command = Objects.requireNonNull(spec);
         Path from = Objects.requireNonNull(source);
-        refuseToOverwrite(command, from);
+        List<Path> inputs = new ArrayList<>(companions);
+        inputs.add(from);
+        Overwriting.refuse(command.commandLine(), "--out", out, inputs);
         PlanDraft draft = PlanDraft.of(
                 input(from),
                 companions.stream().map(this::input).toList(),
@@ -149,19 +150,6 @@ final class PlanCommand implements Callable<Integer> {
     private static void put(Map<PlanFact, String> stated, PlanFact fact, @Nullable String text) {
         if (text != null) {
             stated.put(fact, text.strip());
-        }
-    }
-
-    private void refuseToOverwrite(CommandSpec command, Path from) {
-        if (out == null) {
-            return;
-        }
-        List<Path> inputs = new ArrayList<>(companions);
-        inputs.add(from);
-        for (Path input : inputs) {
-            if (out.toAbsolutePath().normalize().equals(input.toAbsolutePath().normalize())) {
-                throw new ParameterException(command.commandLine(), "--out " + out + " would overwrite an input");
-            }
         }
     }
 }

@@ -217,26 +217,10 @@ abstract class SheetCommand implements Callable<Integer> {
     }
 
     private void refuseToOverwriteInputs(CommandSpec command, Inputs inputs) {
-        refuseToOverwrite(command, inputs, "--out", out);
-        refuseToOverwrite(command, inputs, "--csv", csv);
-        if (out != null
-                && csv != null
-                && out.toAbsolutePath().normalize().equals(csv.toAbsolutePath().normalize())) {
+        Overwriting.refuse(command.commandLine(), "--out", out, inputs.paths());
+        Overwriting.refuse(command.commandLine(), "--csv", csv, inputs.paths());
+        if (out != null && csv != null && Overwriting.isSame(out, csv)) {
             throw new ParameterException(command.commandLine(), "--csv and --out name one file");
-        }
-    }
-
-    private static void refuseToOverwrite(CommandSpec command, Inputs inputs, String option, @Nullable Path written) {
-        if (written == null) {
-            return;
-        }
-        for (Path input : inputs.paths()) {
-            if (written.toAbsolutePath()
-                    .normalize()
-                    .equals(input.toAbsolutePath().normalize())) {
-                throw new ParameterException(
-                        command.commandLine(), option + " " + written + " would overwrite an input");
-            }
         }
     }
 }

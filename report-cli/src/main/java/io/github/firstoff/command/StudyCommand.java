@@ -13,7 +13,6 @@ import picocli.CommandLine;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
-import picocli.CommandLine.ParameterException;
 import picocli.CommandLine.Spec;
 
 /** What the commands that study something have in common: files in, a sheet that proves itself and a result out. */
@@ -98,13 +97,7 @@ abstract class StudyCommand implements Callable<Integer> {
 
     /** The same of another file that an option names. */
     final void keep(List<Path> inputs, Optional<Path> written, String option) {
-        written.filter(path -> inputs.stream()
-                        .anyMatch(input -> path.toAbsolutePath()
-                                .normalize()
-                                .equals(input.toAbsolutePath().normalize())))
-                .ifPresent(path -> {
-                    throw new ParameterException(line(), option + " " + path + " would overwrite an input");
-                });
+        Overwriting.refuse(line(), option, written.orElse(null), inputs);
     }
 
     /** Tells the result: notices, the sheet where it is wanted, and then JSON or a few lines. */
