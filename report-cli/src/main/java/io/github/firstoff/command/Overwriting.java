@@ -23,8 +23,6 @@ final class Overwriting {
 
     /** Whether two names mean one place; links are not followed. */
     static boolean isSame(Path one, Path other) {
-        return one.toAbsolutePath()
-                .normalize()
-                .equals(other.toAbsolutePath().normalize());
+        return one.toAbsolutePath().normalize().equals(other.toAbsolutePath().normalize());
     }
 }

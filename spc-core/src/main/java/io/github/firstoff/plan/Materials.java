@@ -1,18 +1,10 @@
 package io.github.firstoff.plan;
 
-import java.io.BufferedReader;
-import java.io.IOException;
-import java.io.InputStream;
-import java.io.InputStreamReader;
-import java.io.UncheckedIOException;
+import io.github.firstoff.quantity.SourcedTable;
+import io.github.firstoff.quantity.SourcedTable.Marked;
 import java.math.BigDecimal;
-import java.nio.charset.StandardCharsets;
-import java.util.ArrayList;
-import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
-import java.util.Locale;
-import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.regex.Pattern;
@@ -26,9 +18,9 @@ import java.util.regex.Pattern;
  * completed or corrected.
  */
 public final class Materials {
-    private static final String TABLE = "linear-expansion.csv";
-    private static final List<String> HEADER = List.of("source", "edition", "clause", "units", "marks");
-    private static final int COLUMNS = 4;
+    private static final int NAME = 0;
+    private static final int EXPANSION = 2;
+    private static final int HALF_WIDTH = 3;
     private static final int MILLIONTHS = 6;
 
     /** What may follow a grade: tempers of aluminium (EN 515), treatments and deliveries of steel (EN 10027-1). */
@@ -36,123 +28,43 @@ public final class Materials {
             Pattern.compile("(T\\d{1,5}|H\\d{1,3}|O|F|QT|N|NT|A|AT|C|AR|SH|U|S|R\\d{3}|HARDENED|ANNEALED|TEMPERED)*");
 
     private static final Pattern DIVIDED = Pattern.compile("[(),;/]");
-    private static final Pattern SEPARATORS = Pattern.compile("[\\s\\-_.+,()]");
-    private static final Materials LOADED = load();
+    private static final MaterialTable<Material> TABLE =
+            MaterialTable.of(SourcedTable.of(Materials.class, "linear-expansion.csv", ';'), Materials::material);
 
-    private final List<Material> all;
-    private final Map<String, Material> byName;
-
-    private Materials(List<Material> all, Map<String, Material> byName) {
-        this.all = List.copyOf(all);
-        this.byName = Map.copyOf(byName);
-    }
+    private Materials() {}
 
     /** Every material of the table, in its order. */
     public static List<Material> all() {
-        return LOADED.all;
+        return TABLE.all();
     }
 
     /** The material that a drawing or a plan means by the text; empty if that is not certain. */
     public static Optional<Material> find(String text) {
-        Optional<Material> whole = LOADED.named(text);
+        Optional<Material> whole = named(text);
         if (whole.isPresent()) {
             return whole;
         }
         Set<Material> found = new LinkedHashSet<>();
         for (String piece : DIVIDED.split(text, -1)) {
-            LOADED.named(piece).ifPresent(found::add);
+            named(piece).ifPresent(found::add);
         }
         return found.size() == 1 ? Optional.of(found.iterator().next()) : Optional.empty();
     }
 
-    private Optional<Material> named(String text) {
-        String wanted = plain(text);
-        Optional<Material> exact = Optional.ofNullable(byName.get(wanted));
-        if (exact.isPresent() || wanted.isEmpty()) {
-            return exact;
-        }
-        // The longest name that the text begins with, so that CuSn12 is not taken for a CuSn1 in some condition.
-        Optional<Map.Entry<String, Material>> best = Optional.empty();
-        for (Map.Entry<String, Material> each : byName.entrySet()) {
-            boolean begins = wanted.startsWith(each.getKey())
-                    && CONDITION
-                            .matcher(wanted.substring(each.getKey().length()))
-                            .matches();
-            if (begins
-                    && (best.isEmpty()
-                            || each.getKey().length() > best.get().getKey().length())) {
-                best = Optional.of(each);
-            }
-        }
-        return best.map(Map.Entry::getValue);
+    /** By the longest name that the text begins with, so that CuSn12 is not taken for a CuSn1 in some condition. */
+    private static Optional<Material> named(String text) {
+        return TABLE.named(text).or(() -> TABLE.begunBy(text, CONDITION));
     }
 
-    private static String plain(String text) {
-        String joined = SEPARATORS.matcher(text.toUpperCase(Locale.ROOT)).replaceAll("");
-        return joined.startsWith("EN") ? joined.substring("EN".length()) : joined;
-    }
-
-    private static Materials load() {
-        try (InputStream in = Materials.class.getResourceAsStream(TABLE)) {
-            if (in == null) {
-                throw new IllegalStateException("the table " + TABLE + " is missing from the program");
-            }
-            return read(new BufferedReader(new InputStreamReader(in, StandardCharsets.UTF_8)));
-        } catch (IOException failed) {
-            throw new UncheckedIOException("the table " + TABLE + " cannot be read", failed);
-        }
-    }
-
-    private static Materials read(BufferedReader in) throws IOException {
-        StringBuilder header = new StringBuilder();
-        List<Material> all = new ArrayList<>();
-        Map<String, Material> byName = new LinkedHashMap<>();
-        boolean headings = true;
-        for (String line = in.readLine(); line != null; line = in.readLine()) {
-            if (line.startsWith("#")) {
-                header.append(line).append('\n');
-            } else if (headings) {
-                headings = false;
-            } else {
-                String[] cells = line.split(";", -1);
-                if (cells.length != COLUMNS) {
-                    throw new IllegalStateException("the table " + TABLE + " is damaged at \"" + line + "\"");
-                }
-                Material material = material(cells);
-                all.add(material);
-                register(byName, cells[0], material);
-                for (String other : cells[1].split("\\|", -1)) {
-                    if (!other.isBlank()) {
-                        register(byName, other, material);
-                    }
-                }
-            }
-        }
-        for (String key : HEADER) {
-            if (header.indexOf("# " + key + ": ") < 0) {
-                throw new IllegalStateException("the table " + TABLE + " does not state its " + key);
-            }
-        }
-        return new Materials(all, byName);
-    }
-
-    private static Material material(String[] cells) {
-        String name = cells[0].strip();
-        String marked = cells[2].strip();
-        BigDecimal expansion = new BigDecimal(marked.substring(0, marked.length() - 1));
-        BigDecimal halfWidth = new BigDecimal(cells[3].strip());
+    private static Material material(List<String> cells) {
+        String name = cells.get(NAME);
+        BigDecimal expansion = Marked.of(cells.get(EXPANSION)).value();
+        BigDecimal halfWidth = new BigDecimal(cells.get(HALF_WIDTH));
         return new Material(
                 name,
                 expansion.movePointLeft(MILLIONTHS),
                 halfWidth.movePointLeft(MILLIONTHS),
                 name + ": (" + expansion.toPlainString() + " ± " + halfWidth.toPlainString()
                         + ")·10⁻⁶ per kelvin, typical value of data sheets");
-    }
-
-    private static void register(Map<String, Material> byName, String name, Material material) {
-        Material twin = byName.put(plain(name), material);
-        if (twin != null && !twin.equals(material)) {
-            throw new IllegalStateException("the table " + TABLE + " names " + name.strip() + " twice");
-        }
     }
 }

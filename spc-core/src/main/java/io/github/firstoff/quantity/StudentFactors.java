@@ -1,13 +1,7 @@
 package io.github.firstoff.quantity;
 
-import java.io.BufferedReader;
-import java.io.IOException;
-import java.io.InputStream;
-import java.io.InputStreamReader;
-import java.io.UncheckedIOException;
 import java.math.BigDecimal;
 import java.math.BigInteger;
-import java.nio.charset.StandardCharsets;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
@@ -22,8 +16,6 @@ import java.util.stream.Collectors;
  * needs no binary arithmetic. Degrees of freedom between two rows take the row below, whose factor is greater.
  */
 public final class StudentFactors {
-    private static final String TABLE = "jcgm-100/2008/student-t.csv";
-    private static final List<String> HEADER = List.of("source", "edition", "clause", "units", "marks");
     private static final StudentFactors LOADED = load();
 
     private final List<BigDecimal> probabilities;
@@ -84,49 +76,23 @@ public final class StudentFactors {
     }
 
     private static StudentFactors load() {
-        try (InputStream in = StudentFactors.class.getResourceAsStream(TABLE)) {
-            if (in == null) {
-                throw new IllegalStateException("the table " + TABLE + " is missing from the program");
-            }
-            return read(new BufferedReader(new InputStreamReader(in, StandardCharsets.UTF_8)));
-        } catch (IOException failed) {
-            throw new UncheckedIOException("the table " + TABLE + " cannot be read", failed);
-        }
-    }
-
-    private static StudentFactors read(BufferedReader in) throws IOException {
-        StringBuilder header = new StringBuilder();
-        List<BigDecimal> probabilities = new ArrayList<>();
+        SourcedTable table = SourcedTable.of(StudentFactors.class, "jcgm-100/2008/student-t.csv", ',');
         Map<BigInteger, List<BigDecimal>> rows = new TreeMap<>();
         List<BigDecimal> infinite = new ArrayList<>();
-        for (String line = in.readLine(); line != null; line = in.readLine()) {
-            if (line.startsWith("#")) {
-                header.append(line).append('\n');
-                continue;
-            }
-            String[] cells = line.split(",", -1);
-            List<BigDecimal> values = new ArrayList<>();
-            for (int i = 1; i < cells.length; i++) {
-                values.add(new BigDecimal(cells[i].strip()));
-            }
-            if (probabilities.isEmpty()) {
-                probabilities.addAll(values);
-            } else if (values.size() != probabilities.size()) {
-                throw new IllegalStateException("the table " + TABLE + " is damaged at " + cells[0]);
-            } else if (cells[0].equals("infinite")) {
-                infinite.addAll(values);
+        for (List<String> cells : table.rows()) {
+            if (cells.get(0).equals("infinite")) {
+                infinite.addAll(behindTheFirst(cells));
             } else {
-                rows.put(new BigInteger(cells[0]), List.copyOf(values));
-            }
-        }
-        for (String key : HEADER) {
-            if (header.indexOf("# " + key + ": ") < 0) {
-                throw new IllegalStateException("the table " + TABLE + " does not state its " + key);
+                rows.put(new BigInteger(cells.get(0)), behindTheFirst(cells));
             }
         }
         if (infinite.isEmpty() || !rows.containsKey(BigInteger.ONE)) {
-            throw new IllegalStateException("the table " + TABLE + " lacks its first or last row");
+            throw table.damaged("it lacks its first or last row");
         }
-        return new StudentFactors(probabilities, rows, infinite);
+        return new StudentFactors(behindTheFirst(table.headings()), rows, infinite);
+    }
+
+    private static List<BigDecimal> behindTheFirst(List<String> cells) {
+        return cells.stream().skip(1).map(BigDecimal::new).toList();
     }
 }

@@ -1,5 +1,6 @@
 package io.github.firstoff.tolerance;
 
+import io.github.firstoff.quantity.SourcedTable.Marked;
 import io.github.firstoff.quantity.Unit;
 import java.math.BigDecimal;
 import java.util.List;
@@ -76,8 +77,8 @@ public final class BearingTable {
     /** The radial internal clearance of a bearing of that bore before mounting, in micrometres; empty if the table has none. */
     public static Optional<Found> clearance(BigDecimal bore, String group) {
         return CLEARANCE.rowFor(bore).flatMap(row -> {
-            Optional<SizeTable.Cell> least = Optional.ofNullable(row.cells().get(group + " least"));
-            Optional<SizeTable.Cell> greatest = Optional.ofNullable(row.cells().get(group + " greatest"));
+            Optional<Marked> least = Optional.ofNullable(row.cells().get(group + " least"));
+            Optional<Marked> greatest = Optional.ofNullable(row.cells().get(group + " greatest"));
             return least.flatMap(low -> greatest.map(high -> new Found(
                     Limits.between(low.value(), high.value(), Unit.MICROMETRE),
                     low.mark() != 'c' || high.mark() != 'c')));

@@ -3,6 +3,7 @@ package io.github.firstoff.tolerance;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.catchThrowableOfType;
 
+import io.github.firstoff.quantity.SourcedTable.Marked;
 import io.github.firstoff.quantity.Unit;
 import java.math.BigDecimal;
 import java.util.List;
@@ -237,7 +238,7 @@ class GeneralToleranceTest {
             for (SizeTable.Row row : table.rows()) {
                 BigDecimal finer = BigDecimal.ZERO;
                 for (String each : classes) {
-                    SizeTable.Cell cell = row.cells().get(each);
+                    Marked cell = row.cells().get(each);
                     if (cell != null) {
                         assertThat(cell.value())
                                 .as("%s %s", name.toUpperCase(Locale.ROOT), row.range())

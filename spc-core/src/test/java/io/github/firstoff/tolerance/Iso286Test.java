@@ -4,6 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.catchThrowableOfType;
 import static org.assertj.core.api.Assertions.within;
 
+import io.github.firstoff.quantity.SourcedTable.Marked;
 import io.github.firstoff.quantity.Unit;
 import java.math.BigDecimal;
 import java.util.ArrayList;
@@ -441,7 +442,7 @@ class Iso286Test {
     }
 
     private static void near(SizeTable.Row row, String letters, double formula, double relative) {
-        SizeTable.Cell cell = row.cells().get(letters);
+        Marked cell = row.cells().get(letters);
         if (cell != null) {
             assertThat(Math.abs(cell.value().doubleValue()) / formula)
                     .as("%s %s", letters, row.range())
@@ -460,7 +461,7 @@ class Iso286Test {
         for (SizeTable.Row row :
                 SizeTable.read("iso-286/2010/shaft-deviations.csv").rows()) {
             for (String letters : List.of("cd", "ef", "fg")) {
-                SizeTable.Cell cell = row.cells().get(letters);
+                Marked cell = row.cells().get(letters);
                 if (cell == null) {
                     continue;
                 }
