@@ -167,8 +167,8 @@ final class DriftRecipe implements SheetRecipe {
                     "part",
                     "characteristics[].feature",
                     "characteristics[].batch",
-                    "characteristics[].forecast.piece",
-                    "notFollowed[].reason");
+                            "characteristics[].forecast.piece")
+                    .andSentencesAt("notFollowed[].reason");
         }
 
         @Override

@@ -113,8 +113,6 @@ final class FitRecipe implements SheetRecipe {
         @Override
         public PrintedFigures printed() {
             return PrintedFigures.at(
-                    "answer",
-                    "decisions[]",
                     "outer.minimum",
                     "outer.maximum",
                     "inner.minimum",
@@ -122,7 +120,8 @@ final class FitRecipe implements SheetRecipe {
                     "matching.pairs[].outer",
                     "matching.pairs[].inner",
                     "matching.left[].name",
-                    "matching.left[].size");
+                    "matching.left[].size")
+                    .andSentencesAt("answer", "decisions[]");
         }
 
         @Override

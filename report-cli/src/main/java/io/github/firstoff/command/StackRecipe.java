@@ -97,7 +97,8 @@ final class StackRecipe implements SheetRecipe {
 
         @Override
         public PrintedFigures printed() {
-            return PrintedFigures.at("answer", "worstCase.minimum", "worstCase.maximum", "members[].name");
+            return PrintedFigures.at("worstCase.minimum", "worstCase.maximum", "members[].name")
+                    .andSentencesAt("answer");
         }
 
         @Override

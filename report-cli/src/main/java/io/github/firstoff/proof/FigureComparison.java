@@ -8,6 +8,8 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import java.util.regex.MatchResult;
+import java.util.regex.Pattern;
 
 /**
  * Holds one result against another, figure by figure. Texts, limits and readings must be equal to the last letter; statistics, which are
@@ -23,7 +25,11 @@ final class FigureComparison {
     /** By what entries of a list are known, so that one that is missing does not shift all others. */
     private static final List<String> NAMES = List.of("number", "outer", "name", "moment", "part", "gauge", "test");
 
+    private static final int MOST_SHOWN = 80;
+    private static final Pattern FIGURE = Pattern.compile("-?\\d+(?:\\.\\d+)?");
+
     private final List<String> differences = new ArrayList<>();
+    private final List<String> reworded = new ArrayList<>();
     private final boolean onlyCarried;
     private long compared;
 
@@ -36,8 +42,9 @@ final class FigureComparison {
      *
      * @param compared how many figures and texts were compared
      * @param differences what differs, in words
+     * @param reworded where sentences of another version say the same figures in other words
      */
-    record Outcome(long compared, List<String> differences) {}
+    record Outcome(long compared, List<String> differences, List<String> reworded) {}
 
     /**
      * Compares.
@@ -49,7 +56,7 @@ final class FigureComparison {
     static Outcome of(Object carried, Object again, boolean onlyCarried) {
         FigureComparison comparison = new FigureComparison(onlyCarried);
         comparison.compare("", carried, again);
-        return new Outcome(comparison.compared, List.copyOf(comparison.differences));
+        return new Outcome(comparison.compared, List.copyOf(comparison.differences), List.copyOf(comparison.reworded));
     }
 
     private void compare(String where, Object carried, Object again) {
@@ -74,9 +81,12 @@ final class FigureComparison {
             }
         } else {
             compared++;
-            if (!same(carried, again)) {
-                differences.add(
-                        where + " is " + shown(carried) + " on the sheet and " + shown(again) + " when reckoned again");
+            if (onlyCarried && isReworded(carried, again)) {
+                reworded.add(where);
+            } else if (!same(carried, again)) {
+                int from = carried instanceof String one && again instanceof String other ? parting(one, other) : 0;
+                differences.add(where + " is " + shown(carried, from) + " on the sheet and " + shown(again, from)
+                        + " when reckoned again");
             }
         }
     }
@@ -137,6 +147,24 @@ final class FigureComparison {
         return where.isEmpty() ? name : where + ", " + name;
     }
 
+    /** Whether another version says a sentence in other words, and with the same figures in it. Single words are codes, and no prose. */
+    private static boolean isReworded(Object carried, Object again) {
+        return carried instanceof String one
+                && again instanceof String other
+                && !one.equals(other)
+                && one.strip().contains(" ")
+                && other.strip().contains(" ")
+                && figures(one).equals(figures(other));
+    }
+
+    private static List<String> figures(String sentence) {
+        return FIGURE.matcher(sentence.replace('\u2212', '-'))
+                .results()
+                .map(MatchResult::group)
+                .sorted()
+                .toList();
+    }
+
     private static boolean same(Object carried, Object again) {
         if (carried instanceof Json.Figure one && again instanceof Json.Figure other) {
             if (one.equals(other)) {
@@ -159,9 +187,27 @@ final class FigureComparison {
                     .flatMap(object -> Json.text(object, "value").or(() -> Json.text(object, "verdict")))
                     .orElse("an entry");
         }
+        return shown(value, 0);
+    }
+
+    /** Where a long text is to be shown from, so that the letter in which it parts from another is among those shown. */
+    private static int parting(String one, String other) {
+        int common = 0;
+        while (common < Math.min(one.length(), other.length()) && one.charAt(common) == other.charAt(common)) {
+            common++;
+        }
+        return Math.max(one.length(), other.length()) <= MOST_SHOWN ? 0 : Math.max(0, common - MOST_SHOWN / 2);
+    }
+
+    private static String shown(Object value, int from) {
+        if (value instanceof Map<?, ?> || value instanceof List<?>) {
+            return shown(value);
+        }
         String text = value.toString();
-        int most = 80;
-        String shortened = text.length() > most ? text.substring(0, most) + "\u2026" : text;
+        int start = Math.min(from, text.length());
+        int end = Math.min(text.length(), start + MOST_SHOWN);
+        String shortened =
+                (start > 0 ? "\u2026" : "") + text.substring(start, end) + (end < text.length() ? "\u2026" : "");
         return value instanceof String ? "\u201C" + shortened + "\u201D" : shortened;
     }
 }

@@ -30,7 +30,11 @@ final class InspectionFigures {
                     if (Json.text(reading, "unit").isPresent()) {
                         continue; // in another unit than the limits, and so perhaps an angle in minutes
                     }
-                    add(figures, name + ", part " + Json.text(reading, "part").orElse("") + ",", reading, "value");
+                    String place = name + ", part " + Json.text(reading, "part").orElse("") + ",";
+                    // Pass and fail are said in the words of the sheet's language.
+                    Json.text(reading, "value")
+                            .ifPresent(written -> figures.add(new PrintedFigures.Figure(
+                                    place, written, !written.isEmpty() && Character.isLetter(written.charAt(0)))));
                 }
             } else {
                 add(figures, name + ", least value,", characteristic, "minimum");

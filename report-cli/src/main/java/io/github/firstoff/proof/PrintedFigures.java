@@ -12,8 +12,14 @@ public interface PrintedFigures {
      *
      * @param place whose it is, in words
      * @param written its digits, or its words
+     * @param sentence whether it is English prose, which a sheet in another language says in its own words
      */
-    record Figure(String place, String written) {}
+    record Figure(String place, String written, boolean sentence) {
+        /** Digits, names and codes, which stand in every language as they are. */
+        public Figure(String place, String written) {
+            this(place, written, false);
+        }
+    }
 
     /**
      * Those of one result.
@@ -35,21 +41,35 @@ public interface PrintedFigures {
      *     for each of its entries, such as {@code members[].name} or {@code decisions[]}
      */
     static PrintedFigures at(String... paths) {
-        List<String> all = List.of(paths);
+        return at(List.of(paths), false);
+    }
+
+    /** These, and the sentences at these places, which only sheets in English print as the result has them. */
+    default PrintedFigures andSentencesAt(String... paths) {
+        PrintedFigures sentences = at(List.of(paths), true);
+        return result -> {
+            List<Figure> both = new ArrayList<>(of(result));
+            both.addAll(sentences.of(result));
+            return both;
+        };
+    }
+
+    private static PrintedFigures at(List<String> all, boolean sentences) {
         return result -> {
             Object document = Json.parse(result);
             List<Figure> figures = new ArrayList<>();
             for (String path : all) {
-                follow(document, List.of(path.split("\\.", -1)), "", figures);
+                follow(document, List.of(path.split("\\.", -1)), "", sentences, figures);
             }
             return figures;
         };
     }
 
-    private static void follow(Object value, List<String> steps, String place, List<Figure> figures) {
+    private static void follow(
+            Object value, List<String> steps, String place, boolean sentence, List<Figure> figures) {
         if (steps.isEmpty()) {
             if (value instanceof String || value instanceof Json.Figure) {
-                figures.add(new Figure(place, value.toString()));
+                figures.add(new Figure(place, value.toString(), sentence));
             }
             return;
         }
@@ -62,10 +82,10 @@ public interface PrintedFigures {
             int number = 0;
             for (Object entry : Json.list(value, name)) {
                 number++;
-                follow(entry, rest, here + " " + number, figures);
+                follow(entry, rest, here + " " + number, sentence, figures);
             }
         } else {
-            Json.member(value, name).ifPresent(found -> follow(found, rest, here, figures));
+            Json.member(value, name).ifPresent(found -> follow(found, rest, here, sentence, figures));
         }
     }
 }

@@ -169,7 +169,10 @@ final class SameDocument {
                     : List.of();
         }
         if (COSName.SIG.equals(one.getCOSName(COSName.FT)) && COSName.SIG.equals(other.getCOSName(COSName.FT))) {
-            return one.containsKey(COSName.V) ? List.of() : List.of(COSName.V, COSName.AP);
+            // An empty field stays as it is: what is drawn into it without a signature would look like one.
+            return one.containsKey(COSName.V) || !other.containsKey(COSName.V)
+                    ? List.of()
+                    : List.of(COSName.V, COSName.AP);
         }
         return List.of();
     }

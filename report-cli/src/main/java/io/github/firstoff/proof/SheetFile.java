@@ -1,6 +1,7 @@
 package io.github.firstoff.proof;
 
 import io.github.firstoff.report.pdf.Seal;
+import io.github.firstoff.words.Labels;
 import java.io.IOException;
 import java.util.ArrayList;
 import java.util.Arrays;
@@ -35,14 +36,16 @@ public final class SheetFile {
     private final Map<String, byte[]> attachments;
     private final List<String> pages;
     private final Manifest manifest;
+    private final Labels language;
 
     private SheetFile(
-            byte[] bytes, Optional<Seal> seal, Map<String, byte[]> attachments, List<String> pages, Manifest manifest) {
+            byte[] bytes, Optional<Seal> seal, Map<String, byte[]> attachments, List<String> pages, Manifest manifest, Labels language) {
         this.bytes = bytes;
         this.seal = seal;
         this.attachments = attachments;
         this.pages = pages;
         this.manifest = manifest;
+        this.language = language;
     }
 
     static void silenceLibrary() {
@@ -73,7 +76,8 @@ public final class SheetFile {
                         name + " carries no result of this program: it is not a sheet, or its attachments were removed"
                                 + broken);
             }
-            return new SheetFile(bytes, seal, attachments, pages(document), Manifest.read(manifest));
+            return new SheetFile(
+                    bytes, seal, attachments, pages(document), Manifest.read(manifest), Signer.language(document));
         } catch (InvalidPasswordException fault) {
             throw new ProofRefused(name + " is encrypted; sheets of this program are not", fault);
         } catch (IOException | RuntimeException fault) {
@@ -164,6 +168,11 @@ public final class SheetFile {
 
     Optional<Seal> seal() {
         return seal;
+    }
+
+    /** The language that its pages speak. */
+    Labels language() {
+        return language;
     }
 
     /** The text of each page. */

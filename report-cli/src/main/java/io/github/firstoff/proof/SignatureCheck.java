@@ -1,7 +1,7 @@
 package io.github.firstoff.proof;
 
 import io.github.firstoff.proof.Finding.Area;
-import io.github.firstoff.report.pdf.SignatureBlock;
+import io.github.firstoff.words.Labels;
 import java.io.ByteArrayOutputStream;
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
@@ -32,7 +32,6 @@ import org.apache.pdfbox.Loader;
 import org.apache.pdfbox.cos.COSName;
 import org.apache.pdfbox.cos.COSStream;
 import org.apache.pdfbox.pdmodel.PDDocument;
-import org.apache.pdfbox.pdmodel.common.PDRectangle;
 import org.apache.pdfbox.pdmodel.interactive.annotation.PDAppearanceDictionary;
 import org.apache.pdfbox.pdmodel.interactive.digitalsignature.PDSignature;
 import org.apache.pdfbox.pdmodel.interactive.form.PDAcroForm;
@@ -97,7 +96,7 @@ public final class SignatureCheck {
             List<SignatureReport> reports = new ArrayList<>();
             for (int i = 0; i < signed.size(); i++) {
                 long next = i + 1 < signed.size() ? signed.get(i + 1).end() : 0;
-                reports.add(check.report(signed.get(i), next));
+                reports.add(check.report(signed.get(i), next, Signer.language(document)));
             }
             return reports;
         } catch (IOException fault) {
@@ -113,7 +112,7 @@ public final class SignatureCheck {
         }
     }
 
-    private SignatureReport report(Signed signed, long next) {
+    private SignatureReport report(Signed signed, long next, Labels language) {
         List<Finding> findings = new ArrayList<>();
         String role = Signer.role(signed.field());
         Optional<Instant> time =
@@ -137,7 +136,7 @@ public final class SignatureCheck {
             attributes(information, certificate, signed.signature(), findings);
             findings.addAll(validity(certificate, time));
             trust = trust(cms, certificate, time, findings);
-            block(signed, certificate, time, findings);
+            block(signed, certificate, time, language, findings);
         } catch (Broken broken) {
             findings.add(Finding.no(Area.SIGNATURE, broken.getMessage()));
         } catch (IllegalArgumentException | IllegalStateException | ClassCastException damaged) {
@@ -478,7 +477,12 @@ public final class SignatureCheck {
 
     /** What the visible block shows must be what the signature says. */
     private static void block(
-            Signed signed, X509Certificate certificate, Optional<Instant> time, List<Finding> findings) throws Broken {
+            Signed signed,
+            X509Certificate certificate,
+            Optional<Instant> time,
+            Labels language,
+            List<Finding> findings)
+            throws Broken {
         String role = Signer.role(signed.field());
         String reason =
                 signed.signature().getReason() == null ? "" : signed.signature().getReason();
@@ -489,22 +493,16 @@ public final class SignatureCheck {
         }
         Optional<String> position =
                 reason.equals(role) ? Optional.empty() : Optional.of(reason.substring(role.length() + 2));
-        PDRectangle place = signed.field().getWidgets().get(0).getRectangle();
-        byte[] page = SignatureBlock.page(
-                place.getWidth(),
-                place.getHeight(),
-                Signer.who(SigningKey.holder(certificate), position),
-                Signer.when(time.get()));
         PDAppearanceDictionary appearance = signed.field().getWidgets().get(0).getAppearance();
-        try (PDDocument drawn = Loader.loadPDF(page)) {
-            byte[] expected;
-            try (java.io.InputStream in = drawn.getPage(0).getContents()) {
-                expected = in.readAllBytes();
-            }
+        try {
             boolean same = appearance != null
                     && appearance.getCOSObject().keySet().equals(Set.of(COSName.N))
                     && appearance.getCOSObject().getDictionaryObject(COSName.N) instanceof COSStream shown
-                    && sameDrawing(shown, expected);
+                    && (sameDrawing(shown, drawing(signed.field(), certificate, position, time.get(), language))
+                            // So it was said on sheets of every language before the words had their translations.
+                            || sameDrawing(
+                                    shown,
+                                    drawing(signed.field(), certificate, position, time.get(), Labels.ENGLISH)));
             if (!same) {
                 throw new Broken("Its visible block shows something else than the signature says.");
             }
@@ -512,6 +510,20 @@ public final class SignatureCheck {
                     Area.SIGNATURE, "Its visible block shows the name, the position and the time that are signed."));
         } catch (IOException fault) {
             throw new Broken("Its visible block cannot be read.", fault);
+        }
+    }
+
+    private static byte[] drawing(
+            PDSignatureField field,
+            X509Certificate certificate,
+            Optional<String> position,
+            Instant time,
+            Labels language)
+            throws IOException {
+        String who = Signer.who(SigningKey.holder(certificate), position);
+        try (PDDocument drawn = Loader.loadPDF(Signer.block(field, who, Signer.when(time, language)));
+                java.io.InputStream in = drawn.getPage(0).getContents()) {
+            return in.readAllBytes();
         }
     }
 

@@ -1,6 +1,7 @@
 package io.github.firstoff.proof;
 
 import io.github.firstoff.report.pdf.SignatureBlock;
+import io.github.firstoff.words.Labels;
 import java.io.ByteArrayOutputStream;
 import java.io.IOException;
 import java.time.Instant;
@@ -68,11 +69,9 @@ public final class Signer {
             time.setTimeZone(TimeZone.getTimeZone("UTC"));
             signature.setSignDate(time);
             PDAnnotationWidget widget = field.getWidgets().get(0);
-            PDRectangle place = widget.getRectangle();
-            COSArray rectangle = place.getCOSArray();
+            COSArray rectangle = widget.getRectangle().getCOSArray();
             field.getCOSObject().setItem(COSName.V, signature);
-            byte[] block =
-                    SignatureBlock.page(place.getWidth(), place.getHeight(), who(key.holder(), position), when(now));
+            byte[] block = block(field, who(key.holder(), position), when(now, language(document)));
             try (PDDocument drawn = Loader.loadPDF(block);
                     SignatureOptions options = new SignatureOptions()) {
                 options.setPreferredSignatureSize(RESERVED);
@@ -125,11 +124,25 @@ public final class Signer {
         return role == null ? field.getPartialName() : role;
     }
 
+    /** The visible block of a field, as a page of its own. */
+    static byte[] block(PDSignatureField field, String who, String when) {
+        PDRectangle place = field.getWidgets().get(0).getRectangle();
+        Optional<String> role = Optional.of(role(field))
+                .filter(said -> field.getPartialName().startsWith(SignatureBlock.COUNTERSIGNATURE));
+        return SignatureBlock.page(place.getWidth(), place.getHeight(), role, who, when);
+    }
+
+    /** The language that a sheet speaks. */
+    static Labels language(PDDocument document) {
+        String tag = document.getDocumentCatalog().getLanguage();
+        return tag == null ? Labels.ENGLISH : Labels.of(Locale.forLanguageTag(tag));
+    }
+
     static String who(String holder, Optional<String> position) {
         return position.map(known -> holder + ", " + known).orElse(holder);
     }
 
-    static String when(Instant time) {
-        return "signed digitally " + WHEN.format(time);
+    static String when(Instant time, Labels language) {
+        return language.say("sign.digitally", WHEN.format(time));
     }
 }

@@ -210,8 +210,20 @@ public sealed interface Block {
      * @param role     in what capacity, such as "Inspected by"
      * @param name     name and position where known, else empty: a line to write on is left
      * @param date     date where known, else empty: a line to write on is left
+     * @param onlySigned whether it stays blank paper until somebody signs it digitally: nothing is printed then, and the signature itself
+     *     says in what capacity it was given
      */
-    record SignLine(String role, String name, String date) {}
+    record SignLine(String role, String name, String date, boolean onlySigned) {
+        /** A line that is printed. */
+        public SignLine(String role, String name, String date) {
+            this(role, name, date, false);
+        }
+
+        /** A place for a further digital signature, with nothing on it until then. */
+        public static SignLine onlySigned(String role) {
+            return new SignLine(role, "", "", true);
+        }
+    }
 
     /**
      * A picture.

@@ -261,6 +261,20 @@ final class BlockSetter {
         double date = span(2, measure);
         double usual = 12.5 * Type.MM;
         for (Block.SignLine line : signOff.lines()) {
+            if (line.onlySigned()) {
+                slabs.add(Slab.of(
+                                0,
+                                SignatureBlock.HEIGHT_WITH_ROLE,
+                                (canvas, x, y) -> canvas.marks()
+                                        .countersignature(
+                                                line.role(),
+                                                x + role + gap + name + gap,
+                                                canvas.up(y + SignatureBlock.HEIGHT_WITH_ROLE),
+                                                signature,
+                                                SignatureBlock.HEIGHT_WITH_ROLE))
+                        .kept());
+                continue;
+            }
             TextSetter.SetText roleText = texts.set(Text.bold(line.role()), role, Type.BODY);
             // A long role stands over the rule like the name, in as many lines as it needs.
             double height = Math.max(usual, roleText.height() + SIGNATURE_LABEL + 3);

@@ -50,11 +50,20 @@ final class Marks {
         line.setDestinationPage(writer.getCurrentPage());
     }
 
+    /** The same where no line is printed: what is shown there once it is signed says the role, too. */
+    void countersignature(String role, double x, double y, double width, double height) {
+        signature(SignatureBlock.COUNTERSIGNATURE, role, x, y, width, height);
+    }
+
     /** A field for a digital signature over a line to sign on; x and y are its left lower corner. It prints as nothing until it is signed. */
     void signature(String role, double x, double y, double width, double height) {
+        signature(SIGNATURE, role, x, y, width, height);
+    }
+
+    private void signature(String kind, String role, double x, double y, double width, double height) {
         signatures++;
         PdfFormField field = PdfFormField.createSignature(writer);
-        field.setFieldName(SIGNATURE + signatures);
+        field.setFieldName(kind + signatures);
         field.setUserName(role);
         field.setWidget(
                 new Rectangle((float) x, (float) y, (float) (x + width), (float) (y + height)),

@@ -7,11 +7,20 @@ import com.lowagie.text.pdf.PdfName;
 import com.lowagie.text.pdf.PdfWriter;
 import java.io.ByteArrayOutputStream;
 import java.util.List;
+import java.util.Optional;
+import java.util.stream.Stream;
 
 /** What a digital signature shows on the line to sign on: who signed, in what position, and when, in the type of the sheet. */
 public final class SignatureBlock {
+    /** With what the names of fields begin that have no printed line, so that their block shows the role as well. */
+    public static final String COUNTERSIGNATURE = "countersignature-";
+
     private static final double SMALLEST = 5;
     private static final double LEADING = 1.2;
+    private static final double BELOW = 2.5;
+
+    /** Room for three lines: role, name and time. */
+    static final double HEIGHT_WITH_ROLE = 3 * Type.LABEL.size() * LEADING + BELOW + 2;
 
     private SignatureBlock() {}
 
@@ -20,11 +29,12 @@ public final class SignatureBlock {
      *
      * @param width of the block in points
      * @param height of the block in points
+     * @param role in what capacity, where no printed line says so
      * @param name who signed, with position; set in the heavier weight
      * @param when the time in words
      * @return a PDF file of one page of that size; the same bytes for the same words
      */
-    public static byte[] page(double width, double height, String name, String when) {
+    public static byte[] page(double width, double height, Optional<String> role, String name, String when) {
         Faces faces = new Faces();
         ByteArrayOutputStream out = new ByteArrayOutputStream();
         Document document = new Document(new Rectangle((float) width, (float) height), 0, 0, 0, 0);
@@ -33,10 +43,11 @@ public final class SignatureBlock {
         byte[] identity = new byte[16];
         writer.getInfo().put(PdfName.FILEID, PdfEncryption.createInfoId(identity, identity));
         Canvas canvas = new Canvas(writer.getDirectContent(), faces, height, new Marks(writer));
-        List<String> lines = List.of(faces.fit(name), faces.fit(when));
-        double last = height - 2.5;
+        List<String> lines =
+                Stream.of(role.stream(), Stream.of(name, when)).flatMap(each -> each).map(faces::fit).toList();
+        double last = height - BELOW;
         for (int i = 0; i < lines.size(); i++) {
-            boolean strong = i == 0;
+            boolean strong = i == lines.size() - 2;
             double size = Math.min(Type.LABEL.size(), height / (lines.size() * LEADING));
             while (size > SMALLEST && faces.width(lines.get(i), strong, size) > width) {
                 size -= 0.25;
