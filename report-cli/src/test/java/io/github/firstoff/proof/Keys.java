@@ -11,14 +11,27 @@ import java.security.PrivateKey;
 import java.security.cert.X509Certificate;
 import java.time.Instant;
 import java.util.Date;
+import org.bouncycastle.asn1.DERBMPString;
+import org.bouncycastle.asn1.DEROctetString;
+import org.bouncycastle.asn1.pkcs.PKCSObjectIdentifiers;
 import org.bouncycastle.asn1.x500.X500Name;
 import org.bouncycastle.asn1.x509.BasicConstraints;
 import org.bouncycastle.asn1.x509.Extension;
 import org.bouncycastle.asn1.x509.KeyUsage;
 import org.bouncycastle.cert.jcajce.JcaX509CertificateConverter;
 import org.bouncycastle.cert.jcajce.JcaX509v3CertificateBuilder;
+import org.bouncycastle.crypto.engines.DESedeEngine;
+import org.bouncycastle.crypto.engines.RC2Engine;
+import org.bouncycastle.crypto.modes.CBCBlockCipher;
 import org.bouncycastle.operator.OperatorCreationException;
 import org.bouncycastle.operator.jcajce.JcaContentSignerBuilder;
+import org.bouncycastle.pkcs.PKCS12PfxPduBuilder;
+import org.bouncycastle.pkcs.PKCS12SafeBag;
+import org.bouncycastle.pkcs.PKCS12SafeBagBuilder;
+import org.bouncycastle.pkcs.PKCSException;
+import org.bouncycastle.pkcs.bc.BcPKCS12MacCalculatorBuilder;
+import org.bouncycastle.pkcs.bc.BcPKCS12PBEOutputEncryptorBuilder;
+import org.bouncycastle.pkcs.jcajce.JcaPKCS12SafeBagBuilder;
 
 /** Keys made for a test; none is kept. */
 public final class Keys {
@@ -64,6 +77,55 @@ public final class Keys {
                 own.getPrivate(),
                 certificate(name, authority, own, root.getPrivate(), FROM, TO, false),
                 certificate(authority, authority, root, root.getPrivate(), FROM, TO, true));
+    }
+
+    /** A key whose certificate was issued by an authority that another issued, which vouches for itself. */
+    static Made issuedInTwoSteps(String name) throws GeneralSecurityException, IOException {
+        String top = "CN=Hollin Quay root authority";
+        String middle = "CN=Hollin Quay issuing authority";
+        KeyPair root = pair("EC", 384);
+        KeyPair issuing = pair("EC", 256);
+        KeyPair own = pair("EC", 256);
+        return new Made(
+                own.getPrivate(),
+                certificate(name, middle, own, issuing.getPrivate(), FROM, TO, false),
+                certificate(middle, top, issuing, root.getPrivate(), FROM, TO, true),
+                certificate(top, top, root, root.getPrivate(), FROM, TO, true));
+    }
+
+    /** A key whose certificate says that it is for something else than signing documents. */
+    static Made notForSigning(String name) throws GeneralSecurityException, IOException {
+        KeyPair own = pair("EC", 256);
+        return new Made(own.getPrivate(), certificate(name, name, own, own.getPrivate(), FROM, TO, true));
+    }
+
+    /** A PKCS#12 file as older programs write it: the key under triple DES, the certificate under RC2 with 40 bits, SHA-1 for the whole. */
+    static byte[] p12OfOldPrograms(Made key) throws GeneralSecurityException, IOException {
+        try {
+            PKCS12SafeBagBuilder ownKey = new JcaPKCS12SafeBagBuilder(
+                    key.key,
+                    new BcPKCS12PBEOutputEncryptorBuilder(
+                                    PKCSObjectIdentifiers.pbeWithSHAAnd3_KeyTripleDES_CBC,
+                                    CBCBlockCipher.newInstance(new DESedeEngine()))
+                            .build(PASSWORD.toCharArray()));
+            PKCS12SafeBagBuilder certificate = new JcaPKCS12SafeBagBuilder(key.chain[0]);
+            DEROctetString same = new DEROctetString(new byte[] {1, 2, 3, 4});
+            ownKey.addBagAttribute(PKCS12SafeBag.localKeyIdAttribute, same);
+            ownKey.addBagAttribute(PKCS12SafeBag.friendlyNameAttribute, new DERBMPString("old"));
+            certificate.addBagAttribute(PKCS12SafeBag.localKeyIdAttribute, same);
+            PKCS12PfxPduBuilder file = new PKCS12PfxPduBuilder();
+            file.addData(ownKey.build());
+            file.addEncryptedData(
+                    new BcPKCS12PBEOutputEncryptorBuilder(
+                                    PKCSObjectIdentifiers.pbeWithSHAAnd40BitRC2_CBC,
+                                    CBCBlockCipher.newInstance(new RC2Engine()))
+                            .build(PASSWORD.toCharArray()),
+                    new PKCS12SafeBag[] {certificate.build()});
+            return file.build(new BcPKCS12MacCalculatorBuilder(), PASSWORD.toCharArray())
+                    .getEncoded();
+        } catch (PKCSException fault) {
+            throw new GeneralSecurityException(fault);
+        }
     }
 
     private static KeyPair pair(String kind, int size) throws GeneralSecurityException {

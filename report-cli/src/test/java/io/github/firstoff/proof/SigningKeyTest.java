@@ -57,6 +57,25 @@ class SigningKeyTest {
         refused(file, PASSWORD, Keys.FROM.minus(Duration.ofDays(1)), "not valid before 2026-01-01");
     }
 
+    @Test
+    void open_aCertificateThatIsNotForSigning_isRefused() throws GeneralSecurityException, IOException {
+        refused(Keys.p12(Keys.notForSigning("CN=A. Quill")), PASSWORD, Keys.DAY, "is not meant for signing");
+    }
+
+    /** Files of older programs are under ciphers that new ones no longer write; they still hold keys that are sound. */
+    @Test
+    void open_aFileOfAnOlderProgram_isOpened() throws GeneralSecurityException, IOException {
+        byte[] file = Keys.p12OfOldPrograms(Keys.selfSigned("RSA", 2048, "CN=A. Quill"));
+        assertThat(SigningKey.open("old.p12", file, PASSWORD, Keys.DAY).holder())
+                .isEqualTo("A. Quill");
+        refused(file, "wrong".toCharArray(), Keys.DAY, "the password does not open the key");
+    }
+
+    @Test
+    void open_aChainOfThree_bringsAllOfIt() throws GeneralSecurityException, IOException {
+        assertThat(Keys.issuedInTwoSteps("CN=A. Quill").opened().chain()).hasSize(3);
+    }
+
     /** 2048 bits: the least that NIST SP 800-131A Rev. 2, table 2, accepts for RSA signatures. */
     @Test
     void open_aWeakOrUnknownKey_isRefused() throws GeneralSecurityException, IOException {
