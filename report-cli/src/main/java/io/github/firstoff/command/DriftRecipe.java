@@ -164,9 +164,9 @@ final class DriftRecipe implements SheetRecipe {
         @Override
         public PrintedFigures printed() {
             return PrintedFigures.at(
-                    "part",
-                    "characteristics[].feature",
-                    "characteristics[].batch",
+                            "part",
+                            "characteristics[].feature",
+                            "characteristics[].batch",
                             "characteristics[].forecast.piece")
                     .andSentencesAt("notFollowed[].reason");
         }

@@ -113,14 +113,14 @@ final class FitRecipe implements SheetRecipe {
         @Override
         public PrintedFigures printed() {
             return PrintedFigures.at(
-                    "outer.minimum",
-                    "outer.maximum",
-                    "inner.minimum",
-                    "inner.maximum",
-                    "matching.pairs[].outer",
-                    "matching.pairs[].inner",
-                    "matching.left[].name",
-                    "matching.left[].size")
+                            "outer.minimum",
+                            "outer.maximum",
+                            "inner.minimum",
+                            "inner.maximum",
+                            "matching.pairs[].outer",
+                            "matching.pairs[].inner",
+                            "matching.left[].name",
+                            "matching.left[].size")
                     .andSentencesAt("answer", "decisions[]");
         }
 

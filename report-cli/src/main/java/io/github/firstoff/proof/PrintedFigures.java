@@ -65,8 +65,7 @@ public interface PrintedFigures {
         };
     }
 
-    private static void follow(
-            Object value, List<String> steps, String place, boolean sentence, List<Figure> figures) {
+    private static void follow(Object value, List<String> steps, String place, boolean sentence, List<Figure> figures) {
         if (steps.isEmpty()) {
             if (value instanceof String || value instanceof Json.Figure) {
                 figures.add(new Figure(place, value.toString(), sentence));

@@ -39,7 +39,12 @@ public final class SheetFile {
     private final Labels language;
 
     private SheetFile(
-            byte[] bytes, Optional<Seal> seal, Map<String, byte[]> attachments, List<String> pages, Manifest manifest, Labels language) {
+            byte[] bytes,
+            Optional<Seal> seal,
+            Map<String, byte[]> attachments,
+            List<String> pages,
+            Manifest manifest,
+            Labels language) {
         this.bytes = bytes;
         this.seal = seal;
         this.attachments = attachments;

@@ -477,11 +477,7 @@ public final class SignatureCheck {
 
     /** What the visible block shows must be what the signature says. */
     private static void block(
-            Signed signed,
-            X509Certificate certificate,
-            Optional<Instant> time,
-            Labels language,
-            List<Finding> findings)
+            Signed signed, X509Certificate certificate, Optional<Instant> time, Labels language, List<Finding> findings)
             throws Broken {
         String role = Signer.role(signed.field());
         String reason =
@@ -501,8 +497,7 @@ public final class SignatureCheck {
                     && (sameDrawing(shown, drawing(signed.field(), certificate, position, time.get(), language))
                             // So it was said on sheets of every language before the words had their translations.
                             || sameDrawing(
-                                    shown,
-                                    drawing(signed.field(), certificate, position, time.get(), Labels.ENGLISH)));
+                                    shown, drawing(signed.field(), certificate, position, time.get(), Labels.ENGLISH)));
             if (!same) {
                 throw new Broken("Its visible block shows something else than the signature says.");
             }

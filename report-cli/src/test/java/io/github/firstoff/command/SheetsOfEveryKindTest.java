@@ -67,8 +67,10 @@ class SheetsOfEveryKindTest {
     }
 
     static Stream<Printed> inEveryWay() {
-        return kinds().flatMap(sample -> Stream.of("en", "de").flatMap(language -> Stream.of("a4", "letter")
-                .flatMap(paper -> Stream.of(true, false).map(house -> new Printed(sample, language, paper, house)))));
+        return kinds().flatMap(sample -> Stream.of("en", "de")
+                .flatMap(language -> Stream.of("a4", "letter")
+                        .flatMap(paper ->
+                                Stream.of(true, false).map(house -> new Printed(sample, language, paper, house)))));
     }
 
     private static Samples.Run verify(byte[] file) throws IOException {
@@ -134,7 +136,8 @@ class SheetsOfEveryKindTest {
             if (!picture) {
                 assertThat(run.out())
                         .as(said.toString())
-                        .containsPattern("(Page \\d prints|drawing of page \\d|structure for reading aloud|the outline)");
+                        .containsPattern(
+                                "(Page \\d prints|drawing of page \\d|structure for reading aloud|the outline)");
             }
             return run.out().contains("Page ") || run.out().contains("drawing of page");
         } catch (IOException | IllegalArgumentException fault) {
@@ -163,13 +166,12 @@ class SheetsOfEveryKindTest {
     void verify_aSheetOfAnOlderVersionThatReckonedOtherwise_namesTheFigure(Samples.Made sample) throws IOException {
         Forger forger = new Forger(new Printed(sample, "en", "a4", false).made());
         List<String> changed = new ArrayList<>();
-        byte[] otherwise = forger.forged(
-                forger.model(), Map.of("manifest.json", OLDER, "result.json", text -> {
-                    Matcher figure = Pattern.compile("\\b(\\d)(\\.\\d{3,})\\b").matcher(text);
-                    assertThat(figure.find()).isTrue();
-                    changed.add(figure.group(1).equals("9") ? "8" + figure.group(2) : "9" + figure.group(2));
-                    return text.substring(0, figure.start()) + changed.get(0) + text.substring(figure.end());
-                }));
+        byte[] otherwise = forger.forged(forger.model(), Map.of("manifest.json", OLDER, "result.json", text -> {
+            Matcher figure = Pattern.compile("\\b(\\d)(\\.\\d{3,})\\b").matcher(text);
+            assertThat(figure.find()).isTrue();
+            changed.add(figure.group(1).equals("9") ? "8" + figure.group(2) : "9" + figure.group(2));
+            return text.substring(0, figure.start()) + changed.get(0) + text.substring(figure.end());
+        }));
         Samples.Run run = verify(otherwise);
         assertThat(run.code()).isEqualTo(ExitCodes.NOT_ACCEPTED);
         assertThat(run.out())

@@ -54,7 +54,8 @@ class IndependentReadersTest {
     static Stream<Spoken> oneOfEachKind() {
         Set<String> kinds = new HashSet<>();
         return Samples.everyKind()
-                .filter(sample -> !sample.toString().contains("2207") && !sample.toString().contains("2208"))
+                .filter(sample -> !sample.toString().contains("2207")
+                        && !sample.toString().contains("2208"))
                 .filter(sample -> kinds.add(sample.command()))
                 .map(sample -> new Spoken(sample, kinds.size() % 2 == 0 ? "de" : "en"));
     }
@@ -113,8 +114,7 @@ class IndependentReadersTest {
         Path unsigned = Files.write(folder.resolve("unsigned.pdf"), made.get());
         Path signed = Files.write(folder.resolve("signed.pdf"), twice);
         said(0, "qpdf", "--check", unsigned.toString());
-        assertThat(said(0, "qpdf", "--check", signed.toString()))
-                .contains("No syntax or stream encoding errors found");
+        assertThat(said(0, "qpdf", "--check", signed.toString())).contains("No syntax or stream encoding errors found");
         String said = said(0, "pdfsig", "-nocert", signed.toString());
         assertThat(said)
                 .containsSubsequence(
@@ -231,7 +231,8 @@ class IndependentReadersTest {
             SignerInformation signer =
                     cms.getSignerInfos().getSigners().iterator().next();
             List<ASN1ObjectIdentifier> kinds = new ArrayList<>();
-            for (Attribute attribute : signer.getSignedAttributes().toASN1Structure().getAttributes()) {
+            for (Attribute attribute :
+                    signer.getSignedAttributes().toASN1Structure().getAttributes()) {
                 kinds.add(attribute.getAttrType());
                 assertThat(attribute.getAttrValues().size()).isEqualTo(1);
             }

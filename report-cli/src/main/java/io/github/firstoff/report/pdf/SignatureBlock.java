@@ -43,8 +43,10 @@ public final class SignatureBlock {
         byte[] identity = new byte[16];
         writer.getInfo().put(PdfName.FILEID, PdfEncryption.createInfoId(identity, identity));
         Canvas canvas = new Canvas(writer.getDirectContent(), faces, height, new Marks(writer));
-        List<String> lines =
-                Stream.of(role.stream(), Stream.of(name, when)).flatMap(each -> each).map(faces::fit).toList();
+        List<String> lines = Stream.of(role.stream(), Stream.of(name, when))
+                .flatMap(each -> each)
+                .map(faces::fit)
+                .toList();
         double last = height - BELOW;
         for (int i = 0; i < lines.size(); i++) {
             boolean strong = i == lines.size() - 2;

@@ -53,7 +53,8 @@ public final class SignOffSection {
         if (document.equals(Optional.of(Job.InspectionDocument.TYPE_3_2))) {
             lines.add(new SignLine(Labels.text("sign.purchaser"), "", ""));
         } else {
-            // One signs a certificate; a second signature is there only where the house wants one, and then says what it is.
+            // One signs a certificate; a second signature is there only where the house wants one, and then says what
+            // it is.
             lines.add(SignLine.onlySigned(Labels.text("sign.approved")));
         }
         return new Block.SignOff(Text.of(Labels.text("sign.for", issuer)), lines);
