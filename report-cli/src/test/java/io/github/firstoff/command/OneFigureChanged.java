@@ -122,7 +122,7 @@ final class OneFigureChanged {
             seen = Math.max(seen, before);
             return source;
         } catch (ReflectiveOperationException fault) {
-            throw new AssertionError(fault);
+            throw new LinkageError(fault.getMessage(), fault);
         }
     }
 }

@@ -268,9 +268,9 @@ final class BlockSetter {
                                 (canvas, x, y) -> canvas.marks()
                                         .countersignature(
                                                 line.role(),
-                                                x + role + gap + name + gap,
+                                                x + role + gap,
                                                 canvas.up(y + SignatureBlock.HEIGHT_WITH_ROLE),
-                                                signature,
+                                                name + gap + signature + gap + date,
                                                 SignatureBlock.HEIGHT_WITH_ROLE))
                         .kept());
                 continue;

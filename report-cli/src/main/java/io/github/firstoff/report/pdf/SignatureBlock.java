@@ -8,7 +8,6 @@ import com.lowagie.text.pdf.PdfWriter;
 import java.io.ByteArrayOutputStream;
 import java.util.List;
 import java.util.Optional;
-import java.util.stream.Stream;
 
 /** What a digital signature shows on the line to sign on: who signed, in what position, and when, in the type of the sheet. */
 public final class SignatureBlock {
@@ -19,8 +18,8 @@ public final class SignatureBlock {
     private static final double LEADING = 1.2;
     private static final double BELOW = 2.5;
 
-    /** Room for three lines: role, name and time. */
-    static final double HEIGHT_WITH_ROLE = 3 * Type.LABEL.size() * LEADING + BELOW + 2;
+    /** Room for one line that says it all: a certificate has no more to spare without running onto another page. */
+    static final double HEIGHT_WITH_ROLE = 10;
 
     private SignatureBlock() {}
 
@@ -43,13 +42,11 @@ public final class SignatureBlock {
         byte[] identity = new byte[16];
         writer.getInfo().put(PdfName.FILEID, PdfEncryption.createInfoId(identity, identity));
         Canvas canvas = new Canvas(writer.getDirectContent(), faces, height, new Marks(writer));
-        List<String> lines = Stream.of(role.stream(), Stream.of(name, when))
-                .flatMap(each -> each)
-                .map(faces::fit)
-                .toList();
+        List<String> lines = role.map(said -> List.of(faces.fit(said + " " + name + ", " + when)))
+                .orElseGet(() -> List.of(faces.fit(name), faces.fit(when)));
         double last = height - BELOW;
         for (int i = 0; i < lines.size(); i++) {
-            boolean strong = i == lines.size() - 2;
+            boolean strong = i == 0 && role.isEmpty();
             double size = Math.min(Type.LABEL.size(), height / (lines.size() * LEADING));
             while (size > SMALLEST && faces.width(lines.get(i), strong, size) > width) {
                 size -= 0.25;
