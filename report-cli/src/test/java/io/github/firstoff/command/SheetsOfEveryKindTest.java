@@ -145,15 +145,16 @@ class SheetsOfEveryKindTest {
         }
     }
 
-    private static final UnaryOperator<String> OLDER =
-            text -> text.replace("\"program\" : \"" + ProgramVersion.text() + "\"", "\"program\" : \"firstoff 0.0.9\"");
+    private static String older(String manifest) {
+        return manifest.replace("\"program\" : \"" + ProgramVersion.text() + "\"", "\"program\" : \"firstoff 0.0.9\"");
+    }
 
     /** A sheet of an older version: its version is said, and it is checked by the figures that it carries. */
     @ParameterizedTest
     @MethodSource("inBothLanguages")
     void verify_aSheetOfAnOlderVersion_isCheckedByItsFigures(Printed sheet) throws IOException {
         Forger forger = new Forger(sheet.made());
-        Samples.Run run = verify(forger.forged(forger.model(), Map.of("manifest.json", OLDER)));
+        Samples.Run run = verify(forger.forged(forger.model(), Map.of("manifest.json", SheetsOfEveryKindTest::older)));
         assertThat(run.code()).as(run.out()).isZero();
         assertThat(run.out())
                 .contains("The sheet was made by firstoff 0.0.9; this is " + ProgramVersion.text())
@@ -166,12 +167,13 @@ class SheetsOfEveryKindTest {
     void verify_aSheetOfAnOlderVersionThatReckonedOtherwise_namesTheFigure(Samples.Made sample) throws IOException {
         Forger forger = new Forger(new Printed(sample, "en", "a4", false).made());
         List<String> changed = new ArrayList<>();
-        byte[] otherwise = forger.forged(forger.model(), Map.of("manifest.json", OLDER, "result.json", text -> {
-            Matcher figure = Pattern.compile("\\b(\\d)(\\.\\d{3,})\\b").matcher(text);
-            assertThat(figure.find()).isTrue();
-            changed.add(figure.group(1).equals("9") ? "8" + figure.group(2) : "9" + figure.group(2));
-            return text.substring(0, figure.start()) + changed.get(0) + text.substring(figure.end());
-        }));
+        byte[] otherwise = forger.forged(
+                forger.model(), Map.of("manifest.json", SheetsOfEveryKindTest::older, "result.json", text -> {
+                    Matcher figure = Pattern.compile("\\b(\\d)(\\.\\d{3,})\\b").matcher(text);
+                    assertThat(figure.find()).isTrue();
+                    changed.add(figure.group(1).equals("9") ? "8" + figure.group(2) : "9" + figure.group(2));
+                    return text.substring(0, figure.start()) + changed.get(0) + text.substring(figure.end());
+                }));
         Samples.Run run = verify(otherwise);
         assertThat(run.code()).isEqualTo(ExitCodes.NOT_ACCEPTED);
         assertThat(run.out())
@@ -194,8 +196,8 @@ class SheetsOfEveryKindTest {
             words.add(sentence.group(2));
             return text.substring(0, sentence.start(2)) + "In short: " + text.substring(sentence.start(2));
         };
-        Samples.Run reworded =
-                verify(forger.forged(forger.model(), Map.of("manifest.json", OLDER, "result.json", otherwise)));
+        Samples.Run reworded = verify(forger.forged(
+                forger.model(), Map.of("manifest.json", SheetsOfEveryKindTest::older, "result.json", otherwise)));
         assertThat(reworded.out()).contains("in other words, with the same figures");
         assertThat(reworded.out()).doesNotContain("In short: ".concat(words.get(0)) + "\u201D on the sheet");
         // The same version never says the same thing in two ways.
