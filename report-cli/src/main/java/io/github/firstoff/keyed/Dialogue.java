@@ -14,6 +14,7 @@ import io.github.firstoff.intake.KeyedEntry;
 import io.github.firstoff.intake.KeyedOrder;
 import io.github.firstoff.intake.KeyedReadings;
 import io.github.firstoff.intake.KeyedTask;
+import io.github.firstoff.plan.Gauge;
 import java.io.IOException;
 import java.math.BigDecimal;
 import java.time.LocalDateTime;
@@ -103,6 +104,7 @@ public final class Dialogue {
         Opening beginning = new Opening(session, screen, settings, prompts);
         beginning.greet();
         opening = beginning.questions();
+        rememberFiner();
         while (true) {
             ask();
             Lines.Line line = lines.next();
@@ -325,7 +327,9 @@ public final class Dialogue {
             return;
         }
         session.keep(entry);
-        finer(entry).ifPresent(confirmedOnce -> finerConfirmed.add(finerKey(entry)));
+        if (entry.reading() instanceof Reading.Measured measured && finer(entry).isPresent()) {
+            finerConfirmed.add(finerKey(measured));
+        }
         screen.verdict(
                 entry.task().characteristic().isJudged() ? judgement.verdict() : Verdict.NOT_MEASURED,
                 Found.verdict(entry.task().characteristic(), judgement),
@@ -339,30 +343,47 @@ public final class Dialogue {
 
     /** A gauge cannot show what is finer than its resolution: another was used, or a digit was keyed too many. */
     private Optional<String> finer(KeyedEntry.Sound entry) {
-        if (!(entry.reading() instanceof Reading.Measured measured)
-                || measured.offsets().isPresent()
-                || finerConfirmed.contains(finerKey(entry))) {
+        if (!(entry.reading() instanceof Reading.Measured measured) || finerConfirmed.contains(finerKey(measured))) {
             return Optional.empty();
         }
-        return session.gaugeFor(entry.task().characteristic())
-                .flatMap(session.plan()::gauge)
-                .filter(gauge -> gauge.unit() == measured.unit()
-                        && gauge.resolution()
-                                .filter(step -> isFiner(measured.value(), step))
-                                .isPresent())
+        return tooCoarse(measured)
                 .map(gauge -> Found.value(measured) + " is finer than gauge " + gauge.id() + " shows, whose step is "
                         + gauge.resolution().orElseThrow().toPlainString() + " "
                         + gauge.unit().word());
+    }
+
+    /** The gauge of a reading, if its step is greater than what was read. */
+    private Optional<Gauge> tooCoarse(Reading.Measured measured) {
+        return measured.context()
+                .gauge()
+                .flatMap(session.plan()::gauge)
+                .filter(gauge -> measured.offsets().isEmpty()
+                        && gauge.unit() == measured.unit()
+                        && gauge.resolution()
+                                .filter(step -> isFiner(measured.value(), step))
+                                .isPresent());
+    }
+
+    /** What finer value was kept in an earlier session was confirmed there; nobody is asked twice. */
+    private void rememberFiner() {
+        for (PartRecord piece : session.record().parts()) {
+            piece.readings()
+                    .values()
+                    .forEach(readings -> readings.forEach(reading -> {
+                        if (reading instanceof Reading.Measured measured
+                                && tooCoarse(measured).isPresent()) {
+                            finerConfirmed.add(finerKey(measured));
+                        }
+                    }));
+        }
     }
 
     private static boolean isFiner(BigDecimal value, BigDecimal step) {
         return value.stripTrailingZeros().scale() > step.stripTrailingZeros().scale();
     }
 
-    private String finerKey(KeyedEntry.Sound entry) {
-        return entry.task().characteristic().number()
-                + '\n'
-                + session.gaugeFor(entry.task().characteristic()).orElse("");
+    private static String finerKey(Reading.Measured measured) {
+        return measured.characteristic() + '\n' + measured.context().gauge().orElse("");
     }
 
     /** Times order the readings of a batch; a clock that was set back since the last one would shuffle them. */

@@ -621,6 +621,8 @@ class MeasureTest {
         Files.delete(out.resolveSibling("readings.csv.journal"));
         Run twice = measure("51.9625\nconfirm\n51.9635\nstop\n", "--pieces", "A1,A2", "--by", "characteristic");
         assertThat(twice.err()).containsOnlyOnce("is finer than");
+        Run later = measure("undo\n51.9635\n");
+        assertThat(later.err()).contains("Taken back").doesNotContain("is finer than");
         assertThat(column("value")).containsExactly("51.9625", "51.9635");
         assertThat(column("note")).containsExactly("confirmed at entry", "");
     }

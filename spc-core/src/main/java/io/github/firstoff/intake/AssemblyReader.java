@@ -66,7 +66,7 @@ final class AssemblyReader {
         SchemaName.check(document, AssemblyFile.SCHEMA);
         Optional<String> name = document.text("name");
         Optional<String> part = document.text("part");
-        Optional<Hand> hand = hand(document);
+        Optional<Hand> hand = StatedHand.of(document);
         Optional<Fields> joint =
                 document.required("joint", document.object("joint"), "an object with nominal, length and friction");
         Optional<Dimensions> dimensions = joint.flatMap(this::dimensions);
@@ -224,17 +224,7 @@ final class AssemblyReader {
     private Optional<Joint.Member> member(
             Fields fields, boolean isOuter, Optional<BigDecimal> nominal, Optional<Hand> hand) {
         Optional<String> part = fields.text("part");
-        Optional<Hand> own = hand(fields);
-        if (own.isPresent()
-                && hand.isPresent()
-                && own.get().isLeft() != hand.get().isLeft()) {
-            fields.refuse(
-                    "hand",
-                    FaultKind.OTHER_PART,
-                    "the hands are mixed: the assembly is for " + hand.get().word(),
-                    Echo.quoted(own.get().word()),
-                    hand.get().word());
-        }
+        Optional<Hand> own = StatedHand.ofMember(fields, "the assembly", hand);
         Optional<ElasticMaterial> material = material(fields);
         Optional<BigDecimal> far = isOuter ? outside(fields, nominal) : inside(fields, nominal);
         Optional<LimitsReader.Limited> limited = new LimitsReader(source, faults, Unit.MILLIMETRE)
@@ -278,13 +268,6 @@ final class AssemblyReader {
                 ring.map(Ring::bearing),
                 roughness,
                 characteristic)));
-    }
-
-    private static Optional<Hand> hand(Fields fields) {
-        return fields.word(
-                "hand",
-                Hand::parse,
-                Arrays.stream(Hand.values()).map(Hand::word).toList());
     }
 
     private Optional<ElasticMaterial> material(Fields fields) {

@@ -2,7 +2,6 @@ package io.github.firstoff.intake;
 
 import io.github.firstoff.plan.Hand;
 import io.github.firstoff.plan.PartIdentity;
-import java.util.Arrays;
 import java.util.Optional;
 
 /**
@@ -31,10 +30,7 @@ record PartReader(
                 fields.text("name"),
                 fields.text("drawing"),
                 fields.name("revision"),
-                fields.word(
-                        "hand",
-                        Hand::parse,
-                        Arrays.stream(Hand.values()).map(Hand::word).toList()),
+                StatedHand.of(fields),
                 fields.text("counterpart"),
                 fields.text("material"));
         if (part.counterpart.isPresent() && part.counterpart.equals(part.number)) {

@@ -11,9 +11,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import javax.xml.XMLConstants;
 import javax.xml.stream.Location;
-import javax.xml.stream.XMLInputFactory;
 import javax.xml.stream.XMLStreamConstants;
 import javax.xml.stream.XMLStreamException;
 import javax.xml.stream.XMLStreamReader;
@@ -51,25 +49,10 @@ final class QifXml {
         this.file = file;
         this.meter = new Meter(file, text);
         try {
-            this.xml = factory().createXMLStreamReader(meter);
+            this.xml = SealedXml.of(meter, MOST_ATTRIBUTES, LONGEST_NAME);
         } catch (XMLStreamException fault) {
             throw unreadable(fault);
         }
-    }
-
-    private static XMLInputFactory factory() {
-        XMLInputFactory factory = XMLInputFactory.newDefaultFactory();
-        factory.setProperty(XMLInputFactory.IS_NAMESPACE_AWARE, true);
-        factory.setProperty(XMLInputFactory.SUPPORT_DTD, false);
-        factory.setProperty(XMLInputFactory.IS_SUPPORTING_EXTERNAL_ENTITIES, false);
-        factory.setProperty(XMLInputFactory.IS_REPLACING_ENTITY_REFERENCES, false);
-        factory.setProperty(XMLConstants.ACCESS_EXTERNAL_DTD, "");
-        factory.setProperty("jdk.xml.elementAttributeLimit", Integer.toString(MOST_ATTRIBUTES));
-        factory.setProperty("jdk.xml.maxXMLNameLimit", Integer.toString(LONGEST_NAME));
-        factory.setXMLResolver((publicId, systemId, base, name) -> {
-            throw new XMLStreamException("nothing outside the text is read");
-        });
-        return factory;
     }
 
     /** Steps into the root element. */

@@ -12,8 +12,6 @@ import java.util.Arrays;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
-import javax.xml.XMLConstants;
-import javax.xml.stream.XMLInputFactory;
 import javax.xml.stream.XMLStreamConstants;
 import javax.xml.stream.XMLStreamException;
 import javax.xml.stream.XMLStreamReader;
@@ -54,20 +52,8 @@ final class SheetXml implements AutoCloseable {
     SheetXml(Where where, BoundedPart part) throws IOException {
         this.where = where;
         this.part = part;
-        XMLInputFactory factory = XMLInputFactory.newDefaultFactory();
-        factory.setProperty(XMLInputFactory.IS_NAMESPACE_AWARE, true);
-        factory.setProperty(XMLInputFactory.SUPPORT_DTD, false);
-        factory.setProperty(XMLInputFactory.IS_SUPPORTING_EXTERNAL_ENTITIES, false);
-        factory.setProperty(XMLInputFactory.IS_REPLACING_ENTITY_REFERENCES, false);
-        factory.setProperty(XMLConstants.ACCESS_EXTERNAL_DTD, "");
-        factory.setProperty("jdk.xml.elementAttributeLimit", Integer.toString(MOST_ATTRIBUTES));
-        factory.setProperty("jdk.xml.maxXMLNameLimit", Integer.toString(LONGEST_NAME));
-        factory.setXMLResolver((publicId, systemId, base, name) -> {
-            throw new XMLStreamException("nothing outside the part is read");
-        });
         try {
-            // The platform's own decoder prints what it does not like on standard error.
-            xml = factory.createXMLStreamReader(text(part));
+            xml = SealedXml.of(text(part), MOST_ATTRIBUTES, LONGEST_NAME);
         } catch (XMLStreamException fault) {
             throw unreadable(fault);
         }

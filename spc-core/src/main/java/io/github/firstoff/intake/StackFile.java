@@ -7,7 +7,6 @@ import io.github.firstoff.tolerance.Limits;
 import java.math.BigDecimal;
 import java.nio.file.Path;
 import java.util.ArrayList;
-import java.util.Arrays;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
@@ -75,10 +74,7 @@ public final class StackFile {
             SchemaName.check(document, SCHEMA);
             Optional<String> name = document.text("name");
             Optional<String> part = document.text("part");
-            Optional<Hand> hand = document.word(
-                    "hand",
-                    Hand::parse,
-                    Arrays.stream(Hand.values()).map(Hand::word).toList());
+            Optional<Hand> hand = StatedHand.of(document);
             Unit unit = document.word(
                             "unit",
                             word -> Unit.parse(word).filter(each -> each == Unit.MILLIMETRE || each == Unit.INCH),
@@ -144,20 +140,7 @@ public final class StackFile {
             Optional<String> name = entry.requiredText("name", "what the dimension is");
             Fields fields = name.map(known -> entry.renamed("member " + Echo.plain(known)))
                     .orElse(entry);
-            Optional<Hand> own = fields.word(
-                    "hand",
-                    Hand::parse,
-                    Arrays.stream(Hand.values()).map(Hand::word).toList());
-            if (own.isPresent()
-                    && hand.isPresent()
-                    && own.get().isLeft() != hand.get().isLeft()) {
-                fields.refuse(
-                        "hand",
-                        FaultKind.OTHER_PART,
-                        "the hands are mixed: the loop is for " + hand.get().word(),
-                        Echo.quoted(own.get().word()),
-                        hand.get().word());
-            }
+            StatedHand.ofMember(fields, "the loop", hand);
             Optional<BigDecimal> direction = fields.required(
                     "direction",
                     direction(fields),

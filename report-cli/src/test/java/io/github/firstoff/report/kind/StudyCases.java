@@ -156,14 +156,7 @@ public final class StudyCases {
         Sheet sheet = sheet(count, "12.5 ±0.05", i -> 12.5 + random.nextGaussian() * sigma + move.applyAsDouble(i));
         Sample sample = sheet.findings().get(0).summary().orElseThrow().sample();
         Subgroups groups = size == 1 ? sample.asIndividuals() : sample.inSubgroupsOf(size);
-        return with(
-                sheet,
-                request,
-                groups,
-                request.assess(groups),
-                Optional.empty(),
-                Optional.empty(),
-                CapabilityStudy.withDefaults());
+        return with(sheet, request, groups);
     }
 
     private static Sheet frozen() {
@@ -196,14 +189,7 @@ public final class StudyCases {
         }
         Subgroups groups = Grouping.labelled(labels).keepingIncomplete().of(sample);
         ChartRequest request = ChartRequest.of("xbar-s");
-        return with(
-                sheet,
-                request,
-                groups,
-                request.assess(groups),
-                Optional.empty(),
-                Optional.empty(),
-                CapabilityStudy.withDefaults());
+        return with(sheet, request, groups);
     }
 
     private static Sheet family(String kind, int together) {
@@ -312,14 +298,7 @@ public final class StudyCases {
         Sample sample = sheet.findings().get(0).summary().orElseThrow().sample();
         ChartRequest request = ChartRequest.of("xbar-r");
         Subgroups groups = sample.inSubgroupsOf(5);
-        return with(
-                sheet,
-                request,
-                groups,
-                request.assess(groups),
-                Optional.empty(),
-                Optional.empty(),
-                CapabilityStudy.withDefaults());
+        return with(sheet, request, groups);
     }
 
     /** The same readings with a distribution that the plan fixes. */
@@ -352,6 +331,18 @@ public final class StudyCases {
                 .or(() -> ChartCatalogue.counted(kind, ChartSettings.USUAL).map(each -> each.title()))
                 .or(() -> ChartCatalogue.families(kind, ChartSettings.USUAL).map(each -> each.title()))
                 .orElseThrow();
+    }
+
+    /** The usual study of these subgroups: nothing frozen, no trend. */
+    private static Sheet with(Sheet sheet, ChartRequest request, Subgroups groups) {
+        return with(
+                sheet,
+                request,
+                groups,
+                request.assess(groups),
+                Optional.empty(),
+                Optional.empty(),
+                CapabilityStudy.withDefaults());
     }
 
     private static Sheet with(
