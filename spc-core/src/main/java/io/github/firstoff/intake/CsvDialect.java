@@ -4,6 +4,8 @@ import io.github.firstoff.plan.ResolvedPlan;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
+import java.util.TreeSet;
 
 /**
  * How a text of rows is written: what parts its columns, and how many lines stand before its heading.
@@ -49,15 +51,25 @@ record CsvDialect(char separator, List<String> preamble) {
     static CsvDialect of(String beginning, ResolvedPlan plan) {
         List<String> lines = new ArrayList<>();
         beginning.lines().limit(LINES_LOOKED_AT).forEach(lines::add);
-        return heading(lines, plan, true).or(() -> heading(lines, plan, false)).orElseGet(() -> fallback(lines));
+        Set<String> numbers = numbersOf(plan);
+        return heading(lines, numbers, true)
+                .or(() -> heading(lines, numbers, false))
+                .orElseGet(() -> fallback(lines));
     }
 
-    private static Optional<CsvDialect> heading(List<String> lines, ResolvedPlan plan, boolean withPart) {
+    /** The numbers of all characteristics, whatever their letter case. */
+    static Set<String> numbersOf(ResolvedPlan plan) {
+        Set<String> numbers = new TreeSet<>(String.CASE_INSENSITIVE_ORDER);
+        plan.characteristics().forEach(each -> numbers.add(each.number()));
+        return numbers;
+    }
+
+    private static Optional<CsvDialect> heading(List<String> lines, Set<String> numbers, boolean withPart) {
         for (int i = 0; i < lines.size(); i++) {
             int best = 0;
             char bestSeparator = ',';
             for (char separator : SEPARATORS) {
-                int names = namesIn(split(lines.get(i), separator), plan, withPart);
+                int names = namesIn(split(lines.get(i), separator), numbers, withPart);
                 if (names > best) {
                     best = names;
                     bestSeparator = separator;
@@ -89,15 +101,13 @@ record CsvDialect(char separator, List<String> preamble) {
     }
 
     /** How many of the fields name a column; none if they make no heading. */
-    static int namesIn(List<String> fields, ResolvedPlan plan, boolean withPart) {
+    static int namesIn(List<String> fields, Set<String> characteristics, boolean withPart) {
         boolean part = false;
         boolean values = false;
         int names = 0;
         for (String field : fields) {
             Optional<ReadingColumn> column = ReadingColumn.named(field);
-            boolean number = column.isEmpty()
-                    && plan.characteristics().stream()
-                            .anyMatch(each -> each.number().equalsIgnoreCase(field));
+            boolean number = column.isEmpty() && characteristics.contains(field);
             if (column.isPresent() || number) {
                 names++;
                 part |= column.filter(each -> each == ReadingColumn.PART).isPresent();

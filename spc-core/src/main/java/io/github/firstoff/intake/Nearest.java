@@ -44,6 +44,28 @@ final class Nearest {
         return out.toString();
     }
 
+    /** Whether the distance is 1; however long the texts are, they are only gone through once. */
+    static boolean isOneStep(String a, String b) {
+        int longer = Math.max(a.length(), b.length());
+        if (Math.abs(a.length() - b.length()) > 1 || a.equals(b)) {
+            return false;
+        }
+        int at = 0;
+        while (at < a.length() && at < b.length() && a.charAt(at) == b.charAt(at)) {
+            at++;
+        }
+        if (a.length() != b.length()) {
+            String with = a.length() == longer ? a : b;
+            String without = a.length() == longer ? b : a;
+            return with.regionMatches(at + 1, without, at, longer - at - 1);
+        }
+        boolean swapped = at + 1 < longer
+                && a.charAt(at) == b.charAt(at + 1)
+                && a.charAt(at + 1) == b.charAt(at)
+                && a.regionMatches(at + 2, b, at + 2, longer - at - 2);
+        return swapped || a.regionMatches(at + 1, b, at + 1, longer - at - 1);
+    }
+
     static int distance(String a, String b) {
         int[] twoBack = new int[b.length() + 1];
         int[] back = new int[b.length() + 1];

@@ -2,6 +2,7 @@ package io.github.firstoff.intake;
 
 import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.HashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
@@ -84,6 +85,9 @@ enum ReadingColumn {
             Map.entry("remark", NOTE),
             Map.entry("comment", NOTE));
 
+    /** All columns by their words, folded: every field of the first lines of a text is looked up. */
+    private static final Map<String, ReadingColumn> BY_WORD = byWord();
+
     /** The columns that tell what was read where a row has one reading. */
     static final Set<ReadingColumn> OF_LONG_ROWS = Set.of(CHARACTERISTIC, VALUE, X, Y, Z);
 
@@ -93,6 +97,14 @@ enum ReadingColumn {
         this.words = List.of(words);
     }
 
+    private static Map<String, ReadingColumn> byWord() {
+        Map<String, ReadingColumn> all = new HashMap<>();
+        for (ReadingColumn column : values()) {
+            column.words.forEach(word -> all.putIfAbsent(folded(word), column));
+        }
+        return Map.copyOf(all);
+    }
+
     /** The name to write first. */
     String word() {
         return words.get(0);
@@ -100,15 +112,7 @@ enum ReadingColumn {
 
     /** The column of that name, whatever its letter case and gaps. */
     static Optional<ReadingColumn> named(String name) {
-        String wanted = folded(name);
-        for (ReadingColumn column : values()) {
-            for (String word : column.words) {
-                if (folded(word).equals(wanted)) {
-                    return Optional.of(column);
-                }
-            }
-        }
-        return Optional.empty();
+        return Optional.ofNullable(BY_WORD.get(folded(name)));
     }
 
     /** The column that somebody who wrote another name probably meant. */

@@ -500,7 +500,7 @@ final class RowCheck {
             return Optional.of(like);
         }
         List<String> near = numbers.stream()
-                .filter(known -> Nearest.distance(known, number) == 1)
+                .filter(known -> Nearest.isOneStep(known, number))
                 .toList();
         return near.size() == 1 ? Optional.of(near.get(0)) : Optional.empty();
     }

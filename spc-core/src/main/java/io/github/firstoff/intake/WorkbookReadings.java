@@ -3,6 +3,7 @@ package io.github.firstoff.intake;
 import io.github.firstoff.intake.Fault.Where;
 import java.io.IOException;
 import java.util.List;
+import java.util.Set;
 
 /**
  * Readings in a sheet of a workbook, long or wide, under a heading with the names of columns as in CSV. Numbers are taken as the decimals
@@ -36,11 +37,12 @@ final class WorkbookReadings implements ReadingSource {
     /** Reads a workbook that is open. */
     static void read(String file, Workbook workbook, RowCheck check) throws IOException {
         workbook.notices().forEach(notice -> check.sink().notice(Where.inFile(file), notice));
+        Set<String> numbers = CsvDialect.numbersOf(check.plan());
         SheetChoice choice = SheetChoice.of(
                 file,
                 workbook,
                 check.sink().settings().sheet(),
-                fields -> score(fields, check),
+                fields -> score(fields, numbers),
                 "part,characteristic,value");
         SheetPass pass = new SheetPass(file, choice, check);
         try {
@@ -53,11 +55,11 @@ final class WorkbookReadings implements ReadingSource {
     }
 
     /** As in a text, a heading with the column part counts before one without. */
-    private static int score(List<String> fields, RowCheck check) {
+    private static int score(List<String> fields, Set<String> numbers) {
         List<String> stripped = fields.stream().map(String::strip).toList();
-        if (CsvDialect.namesIn(stripped, check.plan(), true) > 1) {
+        if (CsvDialect.namesIn(stripped, numbers, true) > 1) {
             return SheetChoice.SURE;
         }
-        return CsvDialect.namesIn(stripped, check.plan(), false) > 1 ? 1 : 0;
+        return CsvDialect.namesIn(stripped, numbers, false) > 1 ? 1 : 0;
     }
 }
