@@ -50,9 +50,9 @@ class NearestTest {
         String characteristics = IntStream.rangeClosed(1, 3000)
                 .mapToObj(i -> "{\"number\": \"" + i + "\", \"feature\": \"f\", \"requirement\": \"12.5 ±0.05\"}")
                 .collect(Collectors.joining(",", "[", "]"));
-        ResolvedPlan plan = PlanFile.read(Input.text("plan.json", """
-                        { "schema": "firstoff-plan-1", "part": { "number": "HQ-310-P", "revision": "C" }, "unit": "mm",
-                          "characteristics": """ + characteristics + "}"))
+        String head = "{ \"schema\": \"firstoff-plan-1\", \"part\": { \"number\": \"HQ-310-P\", \"revision\": \"C\" },"
+                + " \"unit\": \"mm\", \"characteristics\": ";
+        ResolvedPlan plan = PlanFile.read(Input.text("plan.json", head + characteristics + "}"))
                 .resolve();
         String rows = IntStream.range(0, 300)
                 .mapToObj(i -> "S" + i + "," + "x".repeat(9000) + ",12.5\n")
