@@ -1,7 +1,6 @@
 package io.github.firstoff.report.pdf;
 
 import io.github.firstoff.report.model.DocumentInfo;
-import java.awt.color.ICC_Profile;
 import java.nio.ByteBuffer;
 import java.nio.charset.StandardCharsets;
 import java.time.ZoneOffset;
@@ -97,9 +96,10 @@ final class Archive {
     /**
      * A profile of the colour space sRGB (IEC 61966-2-1), written here byte for byte so that it is the same on every machine:
      * ICC version 2, matrix and tone curves. The primaries are those of sRGB adapted to D50, as printed in the ICC's own
-     * description of the space.
+     * description of the space. It never passes through the runtime's own class for profiles, which puts the marks of its maker and of its
+     * system into the head, so that sheets of two runtimes would differ.
      */
-    static ICC_Profile screenProfile() {
+    static byte[] screenProfile() {
         byte[] description = description("sRGB IEC61966-2.1");
         byte[] copyright = text("Public domain");
         byte[] white = xyz(0.9642, 1.0, 0.8249);
@@ -143,7 +143,7 @@ final class Archive {
         for (byte[] part : parts) {
             out.put(part);
         }
-        return ICC_Profile.getInstance(out.array());
+        return out.array();
     }
 
     private static byte[] ascii(String text) {

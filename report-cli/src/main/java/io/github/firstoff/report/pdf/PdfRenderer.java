@@ -8,13 +8,16 @@ import com.lowagie.text.pdf.PdfDictionary;
 import com.lowagie.text.pdf.PdfEncryption;
 import com.lowagie.text.pdf.PdfFileSpecification;
 import com.lowagie.text.pdf.PdfName;
+import com.lowagie.text.pdf.PdfNumber;
 import com.lowagie.text.pdf.PdfObject;
+import com.lowagie.text.pdf.PdfStream;
 import com.lowagie.text.pdf.PdfString;
 import com.lowagie.text.pdf.PdfWriter;
 import io.github.firstoff.report.model.Attachment;
 import io.github.firstoff.report.model.DocumentInfo;
 import io.github.firstoff.report.model.ReportModel;
 import io.github.firstoff.words.Labels;
+import java.awt.color.ICC_Profile;
 import java.io.ByteArrayOutputStream;
 import java.io.IOException;
 import java.io.OutputStream;
@@ -138,7 +141,15 @@ public final class PdfRenderer {
                 .put(PdfName.LANG, new PdfString(info.language().toLanguageTag(), PdfObject.TEXT_UNICODE));
         String producer = ((PdfString) writer.getInfo().get(PdfName.PRODUCER)).toUnicodeString();
         writer.setXmpMetadata(Archive.metadata(info, model.foot().programVersion(), producer));
-        writer.setOutputIntents("", "", "http://www.color.org", "sRGB IEC61966-2.1", Archive.screenProfile());
+        PdfStream profile = new PdfStream(Archive.screenProfile());
+        profile.put(PdfName.N, new PdfNumber(3));
+        profile.put(PdfName.ALTERNATE, PdfName.DEVICERGB);
+        profile.flateCompress();
+        writer.setOutputIntents("", "", "http://www.color.org", "sRGB IEC61966-2.1", (ICC_Profile) null);
+        writer.getExtraCatalog()
+                .getAsArray(PdfName.OUTPUTINTENTS)
+                .getAsDict(0)
+                .put(PdfName.DESTOUTPUTPROFILE, writer.addToBody(profile).getIndirectReference());
         // The library marks the intent for print exchange; an archive looks for its own mark (ISO 19005-3, 6.2.3).
         writer.getExtraCatalog()
                 .getAsArray(PdfName.OUTPUTINTENTS)
