@@ -192,6 +192,34 @@ abstract class SheetCommand implements Callable<Integer> {
         // A sheet that is renewed again and again says the same of the same files; once is enough.
         sheet.notices().stream().filter(noticesSaid::add).forEach(notice -> console.message("note: " + notice));
         boolean refused = !sheet.refusals().isEmpty();
+        if (csv == null) {
+            print(sheet, refused, inputs, shelf, choices, pen, progress);
+        } else {
+            byte[] table = TableCsv.characteristics(sheet).getBytes(StandardCharsets.UTF_8);
+            // One within the other: where the table cannot be written there is no new sheet, and the other way round.
+            OutputFile.write(csv, stream -> {
+                stream.write(table);
+                print(sheet, refused, inputs, shelf, choices, pen, progress);
+            });
+        }
+        if (json) {
+            SheetJson.write(sheet, console.outWriter());
+        } else {
+            new TextSummary(sheet, refused ? null : out).lines().forEach(console::result);
+        }
+        console.flush();
+        boolean accepted = sheet.result().verdict() == SheetVerdict.ACCEPTED && !refused;
+        return accepted ? ExitCodes.ACCEPTED : ExitCodes.NOT_ACCEPTED;
+    }
+
+    private void print(
+            Sheet sheet,
+            boolean refused,
+            Inputs inputs,
+            FileShelf shelf,
+            ReadingChoices choices,
+            Optional<SigningOptions.Pen> pen,
+            Progress progress) {
         if (out != null && !refused) {
             Map<String, String> options = new LinkedHashMap<>(choices.options());
             options.putAll(stationery.options());
@@ -202,18 +230,6 @@ abstract class SheetCommand implements Callable<Integer> {
                     .forEach(message -> console.message("note: " + message));
         }
         progress.end();
-        if (csv != null) {
-            byte[] table = TableCsv.characteristics(sheet).getBytes(StandardCharsets.UTF_8);
-            OutputFile.write(csv, stream -> stream.write(table));
-        }
-        if (json) {
-            SheetJson.write(sheet, console.outWriter());
-        } else {
-            new TextSummary(sheet, refused ? null : out).lines().forEach(console::result);
-        }
-        console.flush();
-        boolean accepted = sheet.result().verdict() == SheetVerdict.ACCEPTED && !refused;
-        return accepted ? ExitCodes.ACCEPTED : ExitCodes.NOT_ACCEPTED;
     }
 
     private void refuseToOverwriteInputs(CommandSpec command, Inputs inputs) {

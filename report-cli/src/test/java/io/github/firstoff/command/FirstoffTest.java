@@ -98,6 +98,32 @@ class FirstoffTest {
     }
 
     @Test
+    void whereTheTableCannotBeWritten_thereIsNoSheetEither_andTheOtherWayRound() throws IOException {
+        Path plan = put("plan.json", PLAN);
+        Path readings = put("r.csv", "part,characteristic,value\nS1,1,40.00\nS1,2,pass\n");
+        Path nowhere = put("a-file", "").resolve("within.out");
+        Path pdf = folder.resolve("batch.pdf");
+        Path csv = folder.resolve("batch.csv");
+
+        Run table = run("batch", "--plan", plan, readings, "--out", pdf, "--csv", nowhere);
+        Run sheet = run("batch", "--plan", plan, readings, "--out", nowhere, "--csv", csv);
+
+        assertThat(List.of(table.code(), sheet.code())).containsOnly(ExitCodes.OUTPUT);
+        assertThat(table.err()).contains("cannot be written");
+        assertThat(sheet.err()).contains("cannot be written");
+        assertThat(pdf).doesNotExist();
+        assertThat(csv).doesNotExist();
+        try (Stream<Path> left = Files.list(folder)) {
+            assertThat(left.map(path -> path.getFileName().toString())).noneMatch(name -> name.endsWith(".part"));
+        }
+        assertThat(run("batch", "--plan", plan, readings, "--out", pdf, "--csv", csv)
+                        .code())
+                .isLessThanOrEqualTo(ExitCodes.NOT_ACCEPTED);
+        assertThat(pdf).isNotEmptyFile();
+        assertThat(csv).isNotEmptyFile();
+    }
+
+    @Test
     void theCounterpartOfAMirrorImage_isNotOverwritten() throws IOException {
         Path port = put("hq-320-p.plan.json", Files.readString(SAMPLES.resolve("hq-320-p.plan.json")));
         Path starboard = put("hq-320-s.plan.json", Files.readString(SAMPLES.resolve("hq-320-s.plan.json")));
