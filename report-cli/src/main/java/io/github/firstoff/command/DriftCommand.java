@@ -1,6 +1,5 @@
 package io.github.firstoff.command;
 
-import io.github.firstoff.intake.DecimalMark;
 import io.github.firstoff.intake.Input;
 import io.github.firstoff.intake.InputRefused;
 import io.github.firstoff.plan.ResolvedCharacteristic;
@@ -29,6 +28,7 @@ import java.util.concurrent.CountDownLatch;
 import java.util.concurrent.TimeUnit;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.ParameterException;
 import picocli.CommandLine.Parameters;
@@ -99,23 +99,8 @@ final class DriftCommand extends StudyCommand {
                     "Let a line go on from one file of readings to the next; without it each file is a batch of its own.")
     private boolean acrossBatches;
 
-    @Option(
-            names = "--decimal-mark",
-            paramLabel = "MARK",
-            description = "Which decimal mark the numbers have, point or comma, where a file does not show it.")
-    private @Nullable DecimalMark decimalMark;
-
-    @Option(
-            names = "--sheet",
-            paramLabel = "NAME",
-            description = "Which sheet of a workbook holds the readings, where several could.")
-    private @Nullable String sheet;
-
-    @Option(
-            names = "--mapping",
-            paramLabel = "MAPPING.json",
-            description = "How the lines of a measuring machine's text are understood (see firstoff mapping).")
-    private @Nullable Path mapping;
+    @Mixin
+    private final ReadingOptions reading = new ReadingOptions();
 
     @Option(
             names = "--follow",
@@ -228,13 +213,11 @@ final class DriftCommand extends StudyCommand {
     Ingredients ingredients() {
         Ingredients from = Ingredients.NONE
                 .with(CarriedFile.Role.PLAN, Objects.requireNonNull(plan))
-                .with(CarriedFile.Role.JOB, Optional.ofNullable(job))
-                .with(CarriedFile.Role.MAPPING, Optional.ofNullable(mapping));
+                .with(CarriedFile.Role.JOB, Optional.ofNullable(job));
         for (Path each : readings) {
             from = from.with(CarriedFile.Role.READINGS, each);
         }
-        return from.choosing(
-                new ReadingChoices(Optional.ofNullable(decimalMark), Optional.ofNullable(sheet), false).options());
+        return reading.on(from);
     }
 
     /** Everything that the study is made from, with a file that grows behind the others. */

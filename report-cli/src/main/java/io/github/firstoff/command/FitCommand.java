@@ -6,6 +6,7 @@ import java.util.Objects;
 import java.util.Optional;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
 
@@ -22,11 +23,14 @@ final class FitCommand extends StudyCommand {
     @Parameters(paramLabel = "ASSEMBLY", description = "The joint, its parts and temperatures (JSON, see docs/fit.md).")
     private @Nullable Path assembly;
 
-    @Option(names = "--bores", paramLabel = "READINGS", description = "Measured bores of the outer part (CSV or JSON).")
+    @Option(names = "--bores", paramLabel = "READINGS", description = "Measured bores of the outer part (see docs/intake.md).")
     private @Nullable Path bores;
 
-    @Option(names = "--rings", paramLabel = "READINGS", description = "Measured sizes of what goes in (CSV or JSON).")
+    @Option(names = "--rings", paramLabel = "READINGS", description = "Measured sizes of what goes in (see docs/intake.md).")
     private @Nullable Path rings;
+
+    @Mixin
+    private final ReadingOptions reading = new ReadingOptions();
 
     FitCommand(Console console) {
         super(new FitRecipe(), console);
@@ -34,9 +38,9 @@ final class FitCommand extends StudyCommand {
 
     @Override
     Ingredients ingredients() {
-        return Ingredients.NONE
+        return reading.on(Ingredients.NONE
                 .with(CarriedFile.Role.ASSEMBLY, Objects.requireNonNull(assembly))
                 .with(CarriedFile.Role.BORES, Optional.ofNullable(bores))
-                .with(CarriedFile.Role.RINGS, Optional.ofNullable(rings));
+                .with(CarriedFile.Role.RINGS, Optional.ofNullable(rings)));
     }
 }

@@ -12,6 +12,7 @@ import java.util.Objects;
 import java.util.Optional;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.ParameterException;
 import picocli.CommandLine.Parameters;
@@ -36,6 +37,9 @@ final class HistoryCommand extends StudyCommand {
     @Option(names = "--csv", paramLabel = "FILE.csv", description = "Write the table of batches as CSV.")
     private @Nullable Path csv;
 
+    @Mixin
+    private final ReadingOptions reading = new ReadingOptions();
+
     @Parameters(
             paramLabel = "READINGS",
             arity = "1..*",
@@ -57,7 +61,7 @@ final class HistoryCommand extends StudyCommand {
         for (Path file : readings) {
             from = HistoryRecipe.with(from, file.toString(), job(file).map(Path::toString));
         }
-        return from;
+        return reading.on(from);
     }
 
     @Override

@@ -103,6 +103,7 @@ final class HistoryRecipe implements SheetRecipe {
         if (!faults.isEmpty()) {
             throw planFile.refusal(faults);
         }
+        IntakeSettings settings = sources.settings(from, shelf);
         List<HistorySheet.Batch> batches = new ArrayList<>();
         long rows = 0;
         for (String name : from.all(Role.READINGS)) {
@@ -113,7 +114,7 @@ final class HistoryRecipe implements SheetRecipe {
                 sources.add(each.name(), each.sha256());
             });
             Input input = shelf.open(Role.READINGS, place, name);
-            Intake intake = ReadingFiles.readInputs(resolved, List.of(input), IntakeSettings.USUAL);
+            Intake intake = ReadingFiles.readInputs(resolved, List.of(input), settings);
             InspectionRecord record = intake.recordOrRefuse();
             for (Intake.ReadFile each : intake.files()) {
                 sources.add(each.name(), each.sha256());

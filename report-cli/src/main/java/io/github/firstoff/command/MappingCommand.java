@@ -47,6 +47,14 @@ final class MappingCommand implements Callable<Integer> {
             description = "Where the mapping goes. Without it only the table is shown.")
     private @Nullable Path out;
 
+    @Option(
+            names = "--json",
+            description = {
+                "Put the mapping, the table that it gives and what was not understood on standard output as one JSON",
+                "document."
+            })
+    private boolean json;
+
     MappingCommand(Console console) {
         this.console = console;
     }
@@ -64,7 +72,11 @@ final class MappingCommand implements Callable<Integer> {
         if (out != null) {
             OutputFile.write(out, stream -> stream.write(draft.text().getBytes(StandardCharsets.UTF_8)));
         }
-        table(draft).forEach(console::result);
+        if (json) {
+            new MappingListing(draft, out).json(console.outWriter());
+        } else {
+            table(draft).forEach(console::result);
+        }
         console.flush();
         return draft.isComplete() ? ExitCodes.ACCEPTED : ExitCodes.NOT_ACCEPTED;
     }

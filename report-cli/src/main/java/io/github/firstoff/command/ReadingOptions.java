@@ -1,12 +1,13 @@
 package io.github.firstoff.command;
 
 import io.github.firstoff.intake.DecimalMark;
+import io.github.firstoff.proof.CarriedFile;
 import java.nio.file.Path;
 import java.util.Optional;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Option;
 
-/** How readings are read. */
+/** How readings are read: the same for every command that reads any. */
 final class ReadingOptions {
     @Option(
             names = "--decimal-mark",
@@ -26,20 +27,18 @@ final class ReadingOptions {
             description = "How the lines of a measuring machine's text are understood (see firstoff mapping).")
     private @Nullable Path mapping;
 
-    @Option(
-            names = "--keep-going",
-            description = {
-                "Judge the good rows although others were refused. Each refused row is written with its reason to NAME.refused.csv,",
-                "the sheet says how many there are, and is at best incomplete."
-            })
-    private boolean keepGoing;
-
     /** The mapping by which texts are read, if the command line names one. */
     Optional<Path> mapping() {
         return Optional.ofNullable(mapping);
     }
 
-    ReadingChoices choices() {
+    /** What the options say, and whether good rows are judged although others were refused. */
+    ReadingChoices choices(boolean keepGoing) {
         return new ReadingChoices(Optional.ofNullable(decimalMark), Optional.ofNullable(sheet), keepGoing);
+    }
+
+    /** These ingredients, the mapping and what the options say. */
+    Ingredients on(Ingredients from) {
+        return from.with(CarriedFile.Role.MAPPING, mapping()).choosing(choices(false).options());
     }
 }

@@ -67,6 +67,14 @@ abstract class SheetCommand implements Callable<Integer> {
     @Mixin
     private final ReadingOptions reading = new ReadingOptions();
 
+    @Option(
+            names = "--keep-going",
+            description = {
+                "Judge the good rows although others were refused. Each refused row is written with its reason to NAME.refused.csv,",
+                "the sheet says how many there are, and is at best incomplete."
+            })
+    private boolean keepGoing;
+
     @Parameters(
             paramLabel = "READINGS",
             arity = "0..*",
@@ -137,7 +145,7 @@ abstract class SheetCommand implements Callable<Integer> {
     final Integer sheetOf(CommandSpec command, Path planPath, List<Path> files) {
         Instant now = Clock.now(command.commandLine());
         Optional<SigningOptions.Pen> pen = signing.penFor(command.commandLine(), out, now);
-        ReadingChoices choices = reading.choices();
+        ReadingChoices choices = reading.choices(keepGoing);
         FileShelf shelf = new FileShelf(out != null, console.in());
         Inputs inputs = new Inputs(planPath, job, files, shelf).choosing(choices);
         stationery.house().map(Path::toString).ifPresent(inputs::ofHouse);

@@ -3,6 +3,8 @@ package io.github.firstoff.command;
 import io.github.firstoff.inspection.House;
 import io.github.firstoff.intake.Fault;
 import io.github.firstoff.intake.HouseFile;
+import io.github.firstoff.intake.IntakeSettings;
+import io.github.firstoff.intake.Mapping;
 import io.github.firstoff.intake.Notice;
 import io.github.firstoff.proof.CarriedFile.Role;
 import io.github.firstoff.sheet.Provenance;
@@ -53,6 +55,18 @@ final class Sources {
             add(file.notices());
             return file.house();
         });
+    }
+
+    /** How readings are read, with the mapping among the ingredients. */
+    IntakeSettings settings(Ingredients from, Inputs.Shelf shelf) {
+        ReadingChoices choices = ReadingChoices.of(from.options());
+        Optional<Mapping> mapping = from.first(Role.MAPPING).map(name -> {
+            Mapping file = Mapping.read(shelf.open(Role.MAPPING, 1, name));
+            add(name, file.sha256());
+            add(file.notices());
+            return file;
+        });
+        return new IntakeSettings(choices.decimalMark(), choices.sheet(), mapping, row -> {});
     }
 
     /** What should be known of the files. */

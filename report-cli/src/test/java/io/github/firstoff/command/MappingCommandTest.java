@@ -2,6 +2,11 @@ package io.github.firstoff.command;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import com.fasterxml.jackson.databind.JsonNode;
+import com.fasterxml.jackson.databind.ObjectMapper;
+import com.networknt.schema.InputFormat;
+import com.networknt.schema.SchemaRegistry;
+import com.networknt.schema.SpecificationVersion;
 import java.io.ByteArrayOutputStream;
 import java.io.IOException;
 import java.io.PrintStream;
@@ -60,6 +65,41 @@ class MappingCommandTest {
         assertThat(err.toString(StandardCharsets.UTF_8)).contains("found \"Datum A\"");
         assertThat(Files.readString(mapping).replace("\"notInPlan\": []", "\"notInPlan\": [\"Datum A\"]"))
                 .isEqualTo(block("json cell-mapping"));
+    }
+
+    @Test
+    void json_saysWhatTheTableSays_asTheSchemaSays() throws IOException {
+        Path cell = Files.writeString(folder.resolve("cell.txt"), block("text cell"));
+        Path mapping = folder.resolve("mapping.json");
+
+        int code = run("mapping", cell.toString(), "--plan", PLAN.toString(), "--out", mapping.toString(), "--json");
+
+        assertThat(code).isEqualTo(ExitCodes.NOT_ACCEPTED);
+        String text = out.toString(StandardCharsets.UTF_8);
+        String schema = Files.readString(Path.of("../docs/schemas/mapping-proposal.schema.json"));
+        assertThat(SchemaRegistry.withDefaultDialect(SpecificationVersion.DRAFT_2020_12)
+                        .getSchema(schema, InputFormat.JSON)
+                        .validate(text, InputFormat.JSON))
+                .isEmpty();
+        ObjectMapper mapper = new ObjectMapper();
+        JsonNode json = mapper.readTree(text);
+        assertThat(json.get("mapping")).isEqualTo(mapper.readTree(Files.readString(mapping)));
+        assertThat(json.get("written").asText()).isEqualTo(mapping.toString());
+        assertThat(json.get("unmatchedNames").toString()).isEqualTo("[\"Datum A\"]");
+        assertThat(json.get("notFound").findValuesAsText("characteristic")).containsExactly("3");
+        assertThat(json.get("intake").toString())
+                .isEqualTo("{\"rowsRead\":12,\"used\":10,\"refused\":2,\"explained\":0}");
+        List<String> table = block("text cell-table").lines().skip(1).limit(10).toList();
+        assertThat(json.get("readings")).hasSize(table.size());
+        for (int i = 0; i < table.size(); i++) {
+            JsonNode each = json.get("readings").get(i);
+            assertThat(table.get(i))
+                    .contains(each.get("part").asText(), each.get("name").asText(), each.get("value").asText())
+                    .contains(each.get("characteristic").asText() + " " + each.get("feature").asText() + ", "
+                            + each.get("requirement").asText())
+                    .endsWith(each.get("matchedBy").asText());
+        }
+        assertThat(json.get("refused").get(0).asText()).contains("Datum A");
     }
 
     @Test

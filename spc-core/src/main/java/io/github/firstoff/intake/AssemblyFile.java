@@ -112,7 +112,7 @@ public final class AssemblyFile {
      *     readings, or pairs name pieces that are not there
      */
     public Measured with(Optional<Path> bores, Optional<Path> rings) {
-        return withReadings(bores.map(Input::file), rings.map(Input::file));
+        return withReadings(bores.map(Input::file), rings.map(Input::file), IntakeSettings.USUAL);
     }
 
     /**
@@ -120,12 +120,13 @@ public final class AssemblyFile {
      *
      * @param bores readings of the outer part, which can be read more than once
      * @param rings readings of the inner part, likewise
+     * @param settings what the user says of how they are read
      * @throws InputRefused if an input cannot be used, hands are mixed, a size cannot belong to the joint, a part has neither limits nor
      *     readings, or pairs name pieces that are not there
      */
-    public Measured withReadings(Optional<Input> bores, Optional<Input> rings) {
-        Optional<SizeReadings> outer = bores.map(input -> readings(joint.outer(), "outer", input));
-        Optional<SizeReadings> inner = rings.map(input -> readings(joint.inner(), "inner", input));
+    public Measured withReadings(Optional<Input> bores, Optional<Input> rings, IntakeSettings settings) {
+        Optional<SizeReadings> outer = bores.map(input -> readings(joint.outer(), "outer", input, settings));
+        Optional<SizeReadings> inner = rings.map(input -> readings(joint.inner(), "inner", input, settings));
         FaultCollector faults = new FaultCollector();
         requireSizes(faults, joint.outer(), outer, "outer", "--bores");
         requireSizes(faults, joint.inner(), inner, "inner", "--rings");
@@ -147,11 +148,12 @@ public final class AssemblyFile {
         return new Measured(joint, outer.map(SizeReadings::pieces), inner.map(SizeReadings::pieces), hand, all, files);
     }
 
-    private SizeReadings readings(Joint.Member member, String name, Input input) {
+    private SizeReadings readings(Joint.Member member, String name, Input input, IntakeSettings settings) {
         return SizeReadings.read(
                 new SizeReadings.Question(
                         joint.nominal(), member.part(), member.hand().or(joint::hand), member.characteristic(), name),
-                input);
+                input,
+                settings);
     }
 
     private void requireSizes(

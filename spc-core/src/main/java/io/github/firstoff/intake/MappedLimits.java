@@ -45,6 +45,10 @@ final class MappedLimits {
         if (planned.isPresent()) {
             agree &= same(row, Item.NOMINAL, "nominal", nominal, planned, unit, characteristic);
         }
+        if (check.leavesOthersAlone()) {
+            // Whoever asks for one size of a part knows its nominal, and no limits.
+            return agree;
+        }
         Item upperItem = numbers.states(Item.UPPER_TOLERANCE) ? Item.UPPER_TOLERANCE : Item.TOLERANCE;
         Item lowerItem = numbers.states(Item.LOWER_TOLERANCE) ? Item.LOWER_TOLERANCE : Item.TOLERANCE;
         agree &= same(row, upperItem, "upper limit", sum(nominal, upper), limits.upper(), unit, characteristic);

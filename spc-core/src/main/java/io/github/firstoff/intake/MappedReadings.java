@@ -334,7 +334,9 @@ final class MappedReadings implements ReadingSource {
         }
 
         private Optional<ResolvedCharacteristic> characteristic(MappedRow row, String name, String number) {
-            if (number.isEmpty() || check.plan().find(number).isPresent()) {
+            if (number.isEmpty()
+                    || check.leavesOthersAlone()
+                    || check.plan().find(number).isPresent()) {
                 return check.characteristic(number, row.where(Item.NAME));
             }
             Optional<String> near = Nearest.to(name, mapping.names());

@@ -62,13 +62,14 @@ record SizeReadings(
      * Reads a file.
      *
      * @param input it; opened twice where nobody says which characteristic is meant
+     * @param settings what the user says of how it is read
      * @throws InputRefused with every fault of the file, or if it holds fewer than two sizes
      */
-    static SizeReadings read(Question question, Input input) {
-        String characteristic = question.characteristic().orElseGet(() -> only(question, input));
+    static SizeReadings read(Question question, Input input, IntakeSettings settings) {
+        String characteristic = question.characteristic().orElseGet(() -> only(question, input, settings));
         Leeway leeway = new Leeway();
         Intake intake = ReadingFiles.readInputs(
-                plan(question, characteristic), List.of(input), IntakeSettings.USUAL, Optional.of(leeway));
+                plan(question, characteristic), List.of(input), settings, Optional.of(leeway));
         boolean none = intake.parts().isEmpty() && !leeway.others().isEmpty();
         if (none && intake.refused().faults().stream().allMatch(fault -> fault.kind() == FaultKind.EMPTY)) {
             throw InputRefused.because(Fault.of(
@@ -112,9 +113,9 @@ record SizeReadings(
     }
 
     /** The one characteristic of the file; where there is none, any name will bring its faults to light. */
-    private static String only(Question question, Input input) {
+    private static String only(Question question, Input input, IntakeSettings settings) {
         Leeway leeway = new Leeway();
-        ReadingFiles.readInputs(plan(question, NOBODY), List.of(input), IntakeSettings.USUAL, Optional.of(leeway));
+        ReadingFiles.readInputs(plan(question, NOBODY), List.of(input), settings, Optional.of(leeway));
         Set<String> others = leeway.others();
         if (others.size() > 1) {
             throw InputRefused.because(Fault.of(
