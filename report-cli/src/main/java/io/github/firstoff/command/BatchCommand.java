@@ -22,6 +22,8 @@ import picocli.CommandLine.ParameterException;
         mixinStandardHelpOptions = true,
         versionProvider = ProgramVersion.class)
 final class BatchCommand extends SheetCommand {
+    private static final String NOT_THERE =
+            " is not there any more; the sheet stays as it was until the folder is back";
     private static final long GLANCE_MILLIS = 500;
     private static final long LAST_RENEWAL_MILLIS = 20_000;
 
@@ -68,6 +70,9 @@ final class BatchCommand extends SheetCommand {
 
     /** Ctrl-C ends the program only when the sheet that is being renewed is whole. */
     private Integer follow(CommandSpec command, Path planPath, Path followed) {
+        if (makesPdf()) {
+            SheetPress.prepare();
+        }
         CountDownLatch asked = new CountDownLatch(1);
         CountDownLatch ended = new CountDownLatch(1);
         Thread hook = new Thread(() -> {
@@ -104,6 +109,7 @@ final class BatchCommand extends SheetCommand {
         int code = ExitCodes.INPUT;
         boolean made = false;
         List<Path> shown = List.of();
+        boolean missing = false;
         long lastChange = System.nanoTime();
         try {
             while (true) {
@@ -124,6 +130,10 @@ final class BatchCommand extends SheetCommand {
                     } else if (!shown.isEmpty()) {
                         console().message("No file of readings is left; the sheet stays as it was.");
                     }
+                }
+                if (followed.isMissing() != missing) {
+                    missing = followed.isMissing();
+                    console().message(missing ? folder + NOT_THERE : folder + " is there again");
                 }
                 boolean wasIdle = idle > 0 && System.nanoTime() - lastChange > TimeUnit.SECONDS.toNanos(idle);
                 if (wasIdle || asked.await(GLANCE_MILLIS, TimeUnit.MILLISECONDS)) {

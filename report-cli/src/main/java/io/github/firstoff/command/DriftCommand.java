@@ -282,6 +282,9 @@ final class DriftCommand extends StudyCommand {
     /** Ctrl-C ends the program only when its last words are out. */
     private int follow(Path file, Ingredients from) {
         Optional<SigningOptions.Pen> pen = pen(Clock.now(line()));
+        if (makesPdf()) {
+            SheetPress.prepare();
+        }
         CountDownLatch asked = new CountDownLatch(1);
         CountDownLatch ended = new CountDownLatch(1);
         Thread hook = new Thread(() -> {
@@ -308,16 +311,32 @@ final class DriftCommand extends StudyCommand {
         }
     }
 
+    private DriftFollower follower(Path file) {
+        return new DriftFollower(
+                file.toString(), subgroup == null ? OptionalInt.empty() : OptionalInt.of(subgroup));
+    }
+
     private int watch(Path file, Ingredients from, Optional<SigningOptions.Pen> pen, CountDownLatch asked) {
-        DriftFollower follower =
-                new DriftFollower(file.toString(), subgroup == null ? OptionalInt.empty() : OptionalInt.of(subgroup));
+        DriftFollower follower = follower(file);
         Optional<State> before = Optional.empty();
         Looked last = null;
         String toldOff = "";
+        boolean missing = false;
         long lastChange = System.nanoTime();
         try {
             while (true) {
                 Optional<State> now = state(file);
+                if (now.isEmpty() != missing) {
+                    missing = now.isEmpty();
+                    terminal.message(file + (missing ? " is not there; waiting for it" : " is there"));
+                    terminal.flush();
+                }
+                boolean shorter = now.isPresent()
+                        && before.filter(then -> then.size() > now.get().size()).isPresent();
+                if (shorter) {
+                    terminal.message("note: " + file + " is shorter than it was, so it is followed anew from its beginning");
+                    follower = follower(file);
+                }
                 if (now.isPresent() && !now.equals(before)) {
                     before = now;
                     lastChange = System.nanoTime();

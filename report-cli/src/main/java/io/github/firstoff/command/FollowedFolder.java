@@ -1,7 +1,9 @@
 package io.github.firstoff.command;
 
 import java.io.IOException;
+import java.io.UncheckedIOException;
 import java.nio.file.Files;
+import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
 import java.nio.file.attribute.BasicFileAttributes;
 import java.nio.file.attribute.FileTime;
@@ -23,6 +25,7 @@ final class FollowedFolder {
     private final Set<Path> others;
     private Map<Path, State> before = new HashMap<>();
     private Map<Path, State> complete = new HashMap<>();
+    private boolean missing;
     private List<Path> gone = List.of();
     private List<Path> changed = List.of();
 
@@ -54,12 +57,16 @@ final class FollowedFolder {
                     now.put(entry, new State(attributes.size(), attributes.lastModifiedTime()));
                 }
             }
-        } catch (java.nio.file.NoSuchFileException gone) {
-            // A file went away between two glances; the next look shows what is there.
+        } catch (NoSuchFileException gone) {
+            // A file went away between two glances, and the next look shows what is there; or the folder itself did.
+            missing = !Files.isDirectory(folder);
             return false;
+        } catch (UncheckedIOException fault) {
+            throw unreadable(fault.getCause());
         } catch (IOException fault) {
-            throw new OutputFault(folder + " cannot be followed: " + Faults.reason(fault), fault);
+            throw unreadable(fault);
         }
+        missing = false;
         Map<Path, State> settled = new HashMap<>(now);
         settled.entrySet().retainAll(before.entrySet());
         // A file that was complete and is being changed keeps the sheet waiting, not the file out of it.
@@ -83,6 +90,15 @@ final class FollowedFolder {
                 .toList();
         complete = settled;
         return true;
+    }
+
+    private OutputFault unreadable(IOException fault) {
+        return new OutputFault(folder + " cannot be followed: " + Faults.reason(fault), fault);
+    }
+
+    /** Whether the folder itself was not there at the last look; what was complete in it counts as it was. */
+    boolean isMissing() {
+        return missing;
     }
 
     /** The files that were complete before the last look and are not there any more. */

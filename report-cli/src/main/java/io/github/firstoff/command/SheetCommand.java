@@ -123,6 +123,11 @@ abstract class SheetCommand implements Callable<Integer> {
                 .collect(Collectors.toUnmodifiableSet());
     }
 
+    /** Whether a sheet is to be set as PDF. */
+    final boolean makesPdf() {
+        return out != null;
+    }
+
     Console console() {
         return console;
     }

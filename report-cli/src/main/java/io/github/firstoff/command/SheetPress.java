@@ -61,6 +61,12 @@ final class SheetPress {
         return new PdfRenderer().render(sheet.pages(paper), attachments, out).messages();
     }
 
+    /** Makes ready what can only be made ready before the program is asked to end. */
+    static void prepare() {
+        prepareFonts();
+        PdfRenderer.prepareFigures();
+    }
+
     private static void prepareFonts() {
         try {
             HeadlessFonts.prepare();

@@ -54,6 +54,11 @@ abstract class StudyCommand implements Callable<Integer> {
         return tell(made, shelf.kept(), from, pen);
     }
 
+    /** Whether a sheet is to be set as PDF. */
+    final boolean makesPdf() {
+        return out != null;
+    }
+
     final CommandLine line() {
         return Objects.requireNonNull(spec).commandLine();
     }

@@ -39,6 +39,11 @@ public final class PdfRenderer {
     /** A renderer; it keeps no state between sheets and may be used by several threads. */
     public PdfRenderer() {}
 
+    /** Opens what figures are drawn with, for a program that may have to draw them while it is shutting down: Java opens no typeface then. */
+    public static void prepareFigures() {
+        Pen.openTypefaces();
+    }
+
     /**
      * Writes the sheet.
      *

@@ -72,6 +72,14 @@ final class Pen {
         }
     }
 
+    /** Opens the typefaces of figures. Java cannot open any more while it is shutting down. */
+    static void openTypefaces() {
+        if (ChartFaces.REGULAR.canDisplay('0') && ChartFaces.SEMIBOLD.canDisplay('0')) {
+            return;
+        }
+        throw new IllegalStateException("the typefaces of figures have no numerals");
+    }
+
     Graphics2D graphics() {
         return g;
     }
