@@ -137,13 +137,13 @@ record CsvDialect(char separator, List<String> preamble) {
             if (c == '"') {
                 quoted = !quoted;
             } else if (c == separator && !quoted) {
-                fields.add(field.toString().strip());
+                fields.add(Blanks.strip(field.toString()));
                 field.setLength(0);
             } else {
                 field.append(c);
             }
         }
-        fields.add(field.toString().strip());
+        fields.add(Blanks.strip(field.toString()));
         return fields;
     }
 }

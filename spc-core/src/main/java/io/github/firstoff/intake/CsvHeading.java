@@ -137,7 +137,7 @@ final class CsvHeading {
     /** The place of a column of remarks on refused rows; -1 if there is none. */
     int indexOfRemark(Predicate<String> name) {
         return remarks.stream()
-                .filter(index -> name.test(written.get(index).strip()))
+                .filter(index -> name.test(Blanks.strip(written.get(index))))
                 .findFirst()
                 .orElse(-1);
     }
@@ -147,7 +147,7 @@ final class CsvHeading {
         int place = indexOfRemark(RefusedTable::isPlace);
         Marks own = place < 0
                 ? Marks.UNKNOWN
-                : RefusedTable.marksOf(written.get(place).strip());
+                : RefusedTable.marksOf(Blanks.strip(written.get(place)));
         // What the user says is meant for the files from which such rows were refused.
         return own == Marks.UNKNOWN ? stated.map(Marks::stated).orElse(Marks.UNKNOWN) : own;
     }
@@ -160,7 +160,7 @@ final class CsvHeading {
         List<String> kept = new ArrayList<>();
         for (int i = 0; i < texts.size(); i++) {
             if (!remarks.contains(i)) {
-                kept.add(RefusedTable.unescaped(texts.get(i).strip()));
+                kept.add(RefusedTable.unescaped(Blanks.strip(texts.get(i))));
             }
         }
         return kept;
@@ -208,9 +208,19 @@ final class CsvHeading {
             this.check = check;
             this.plan = check.plan();
             this.sink = check.sink();
-            List<String> stripped = fields.stream().map(String::strip).toList();
+            List<String> stripped = fields.stream().map(Blanks::strip).toList();
             this.ofRefusedRows =
                     stripped.stream().anyMatch(RefusedTable::isPlace) && stripped.contains(RefusedTable.REASON);
+        }
+
+        private boolean isTheNote(String name) {
+            return isCalledNote(name)
+                    || (!places.containsKey(ReadingColumn.NOTE)
+                            && fields.stream().noneMatch(Reading::isCalledNote));
+        }
+
+        private static boolean isCalledNote(String name) {
+            return ReadingColumn.folded(name).equals(ReadingColumn.NOTE.word());
         }
 
         private static boolean isRemark(String name) {
@@ -221,7 +231,7 @@ final class CsvHeading {
 
         Optional<CsvHeading> read() {
             for (int i = 0; i < fields.size(); i++) {
-                column(i, fields.get(i).strip());
+                column(i, Blanks.strip(fields.get(i)));
             }
             boolean isLong = ReadingColumn.OF_LONG_ROWS.stream().anyMatch(places::containsKey);
             if (isLong && !characteristics.isEmpty()) {
@@ -273,7 +283,9 @@ final class CsvHeading {
                 remarks.add(index);
                 return;
             }
-            Optional<ReadingColumn> known = ReadingColumn.named(name);
+            // A file may have a note and, beside it, a column of comments.
+            Optional<ReadingColumn> known =
+                    ReadingColumn.named(name).filter(column -> column != ReadingColumn.NOTE || isTheNote(name));
             if (known.isPresent()) {
                 Integer twin = places.putIfAbsent(known.get(), index);
                 names.putIfAbsent(known.get(), Echo.plain(name));

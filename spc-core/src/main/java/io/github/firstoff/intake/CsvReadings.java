@@ -164,7 +164,7 @@ final class CsvReadings implements ReadingSource {
 
             @Override
             public String text(CsvRecord record, int index) {
-                return record.getField(index).strip();
+                return Blanks.strip(record.getField(index));
             }
 
             @Override

@@ -71,7 +71,7 @@ final class CsvRow implements TableRow {
 
     @Override
     public String text(int index) {
-        String text = record().getField(index).strip();
+        String text = Blanks.strip(record().getField(index));
         return heading.isOfRefusedRows() ? RefusedTable.unescaped(text) : text;
     }
 
@@ -109,7 +109,7 @@ final class CsvRow implements TableRow {
     @Override
     public boolean isBlank() {
         for (int i = 0; i < fieldCount(); i++) {
-            if (!record().getField(i).isBlank()) {
+            if (!Blanks.strip(record().getField(i)).isEmpty()) {
                 return false;
             }
         }

@@ -116,7 +116,7 @@ final class JsonRow implements Row {
     /** The text of a text, the literal of a number; nothing of anything else, which {@link #isText} refuses. */
     static String textOf(JsonValue value) {
         if (value instanceof JsonValue.Text text) {
-            return text.text().strip();
+            return Blanks.strip(text.text());
         }
         return value instanceof JsonValue.Numeral number ? number.literal() : "";
     }
@@ -132,7 +132,7 @@ final class JsonRow implements Row {
     /** A value as the checks take it. */
     static Cell cell(JsonValue value, Where where, Marks marks) {
         if (value instanceof JsonValue.Text text) {
-            return new Cell(text.text().strip(), Cell.Form.TEXT, where, marks);
+            return new Cell(Blanks.strip(text.text()), Cell.Form.TEXT, where, marks);
         }
         if (value instanceof JsonValue.Numeral number) {
             return new Cell(number.literal(), Cell.Form.NUMBER, where);

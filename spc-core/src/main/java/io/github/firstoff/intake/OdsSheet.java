@@ -218,7 +218,7 @@ final class OdsSheet {
                 new SheetCell(
                         at,
                         formula && type.isEmpty() && shown.isEmpty() ? Kind.UNCALCULATED : Kind.TEXT,
-                        value == null ? shown : bounded(value).strip(),
+                        value == null ? shown : Blanks.strip(bounded(value)),
                         formula,
                         false);
         };
@@ -268,6 +268,6 @@ final class OdsSheet {
             bounded(text);
             event = xml.next();
         }
-        return text.toString().strip();
+        return Blanks.strip(text.toString());
     }
 }

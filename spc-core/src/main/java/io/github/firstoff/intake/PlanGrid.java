@@ -96,7 +96,7 @@ final class PlanGrid {
         long before = faults.count();
         size = fields.size();
         for (int i = 0; i < size; i++) {
-            String name = fields.get(i).strip();
+            String name = Blanks.strip(fields.get(i));
             Optional<PlanColumn> known = PlanColumn.named(name);
             if (known.isPresent()) {
                 known(known.get(), i, name, where);
@@ -148,7 +148,7 @@ final class PlanGrid {
     void row(List<String> fields, CsvHeading.Places where) {
         Map<PlanColumn, PlanTable.Text> texts = new EnumMap<>(PlanColumn.class);
         places.forEach((column, index) -> {
-            String text = fields.get(index).strip();
+            String text = Blanks.strip(fields.get(index));
             Where place = where.column(index, "column " + names.get(column));
             int harmful = Echo.firstHarmful(text);
             if (harmful >= 0) {

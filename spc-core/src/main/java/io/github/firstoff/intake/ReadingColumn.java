@@ -38,7 +38,7 @@ enum ReadingColumn {
     /** At which temperature of the piece, in degrees Celsius. */
     TEMPERATURE("temperature"),
     /** A remark. */
-    NOTE("note"),
+    NOTE("note", "comment", "comments", "remark", "remarks"),
     /** At which setting a functional check was made. */
     SETTING("setting"),
     /** The tool that cut the piece. */
@@ -82,8 +82,26 @@ enum ReadingColumn {
             Map.entry("instrument", GAUGE),
             Map.entry("units", UNIT),
             Map.entry("temp", TEMPERATURE),
-            Map.entry("remark", NOTE),
-            Map.entry("comment", NOTE));
+            // German, as spreadsheets of firms there have them.
+            Map.entry("teil", PART),
+            Map.entry("stück", PART),
+            Map.entry("seriennummer", PART),
+            Map.entry("seriennr", PART),
+            Map.entry("merkmal", CHARACTERISTIC),
+            Map.entry("merkmalnr", CHARACTERISTIC),
+            Map.entry("prüfmerkmal", CHARACTERISTIC),
+            Map.entry("messwert", VALUE),
+            Map.entry("istwert", VALUE),
+            Map.entry("wert", VALUE),
+            Map.entry("zeit", TIME),
+            Map.entry("zeitstempel", TIME),
+            Map.entry("prüfer", OPERATOR),
+            Map.entry("messmittel", GAUGE),
+            Map.entry("prüfmittel", GAUGE),
+            Map.entry("maschine", MACHINE),
+            Map.entry("einheit", UNIT),
+            Map.entry("stichprobe", SUBGROUP),
+            Map.entry("bemerkung", NOTE));
 
     /** All columns by their words, folded: every field of the first lines of a text is looked up. */
     private static final Map<String, ReadingColumn> BY_WORD = byWord();

@@ -338,7 +338,7 @@ public final class RefusedTable implements AutoCloseable {
     static String markOf(List<String> heading, List<String> fields) {
         TreeMap<String, String> said = new TreeMap<>();
         for (int i = 0; i < Math.min(heading.size(), fields.size()); i++) {
-            String text = Echo.plain(fields.get(i)).strip();
+            String text = Blanks.strip(Echo.plain(Blanks.strip(fields.get(i))));
             if (!text.isEmpty()) {
                 said.merge(ReadingColumn.folded(Echo.plain(heading.get(i))), plainNumber(text), (a, b) -> a + "\n" + b);
             }

@@ -22,11 +22,17 @@ import org.jspecify.annotations.Nullable;
  */
 final class RowCheck {
     /** Rows that tables put above or below the pieces: a mean or a limit that passes for a piece would be judged as one. */
-    private static final Pattern OF_COLUMNS =
-            Pattern.compile("(?i)mean|average|avg\\.?|median|min(?:imum)?\\.?|max(?:imum)?\\.?|range|sum|total|count"
-                    + "|(?:std|st)\\.?[ _-]?dev\\.?|standard deviation|sigma|variance|[cp][pm]k|nominal|target"
-                    + "|(?:upper|lower|up|low|\\+|-|\\+/-|plus|minus)?[ _-]*(?:tol(?:erance)?|limit|dev(?:iation)?)\\.?"
-                    + "|usl|lsl|ucl|lcl|unit|units|mittelwert|nennma(?:ß|ss)");
+    private static final Pattern OF_COLUMNS = Pattern.compile("(?iu)(?:"
+            + "(?:grand|sub)?[ -]?total|sum|count|number of .*|qty|quantity|results?"
+            + "|(?:mean|average|avg\\.?|median|min(?:imum)?\\.?|max(?:imum)?\\.?|range|nominal|target|limit)(?: values?)?"
+            + "|(?:std|st)\\.?[ _-]?dev\\.?|standard deviation|sigma|variance|[cp][pm]k?|x[ -]?bar|x[\u0304\u0305\u033F]|[\u00D8\u2300]"
+            + "|(?:upper|lower|up|low|\\+|-|\u2212|\\+/-|\u00B1|plus|minus)?[ _-]*(?:spec(?:ification)?\\.?[ _-]*)?"
+            + "(?:tol(?:erance)?|limit|dev(?:iation)?|spec(?:ification)?)\\.?[ _-]*(?:[+\u2212-]|\u00B1|upper|lower|plus|minus)?"
+            + "|usl|lsl|ucl|lcl|units?"
+            + "|mittelwert|mittel|durchschnitt|summe|zwischensumme|gesamt(?:summe)?|anzahl|spannweite|standardabweichung|stabw\\.?"
+            + "|streuung|kleinstwert|gr\u00F6\u00DFtwert|soll(?:wert|ma\u00DF)?|nenn(?:wert|ma(?:\u00DF|ss))|toleranz(?:grenze)?|abweichung"
+            + "|(?:ober|unter|eingriffs|warn|toleranz)grenze|(?:obere|untere|oberes|unteres)[ s] ?\\S*(?:grenze|grenzma\u00DF|abma\u00DF)"
+            + "|[ou][stew]g|einheit)(?:\\s*[:=])?");
 
     private static final int LONGEST_NAME = 200;
     private static final int LONGEST_NOTE = 2000;
@@ -138,7 +144,14 @@ final class RowCheck {
                     "nothing",
                     "the serial number or name of the piece");
         }
-        if (namesNoPiece(part)) {
+        if (isHeading(part)) {
+            refuse(
+                    FaultKind.WRONG_READING,
+                    row.where(ReadingColumn.PART),
+                    "this is a heading once more, and no piece",
+                    Echo.quoted(part),
+                    "one heading and pieces under it; another table stands in a file or sheet of its own");
+        } else if (namesNoPiece(part)) {
             refuse(
                     FaultKind.WRONG_READING,
                     row.where(ReadingColumn.PART),
@@ -167,7 +180,13 @@ final class RowCheck {
 
     /** Whether a text in the column of pieces is what tables call a row about their columns, such as a mean. */
     static boolean namesNoPiece(String text) {
-        return OF_COLUMNS.matcher(text).matches();
+        return isHeading(text) || OF_COLUMNS.matcher(text).matches();
+    }
+
+    private static boolean isHeading(String text) {
+        return ReadingColumn.named(text)
+                .filter(column -> column == ReadingColumn.PART)
+                .isPresent();
     }
 
     private Reading.Production production(Row row) {

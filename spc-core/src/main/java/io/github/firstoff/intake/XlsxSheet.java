@@ -163,7 +163,7 @@ final class XlsxSheet {
             switch (xml.name()) {
                 case "f" -> formula = true;
                 case "v" -> value = plainText();
-                case "is" -> inline = richText(xml, here()).strip();
+                case "is" -> inline = Blanks.strip(richText(xml, here()));
                 default -> {
                     // what extensions add says nothing of the value
                 }
@@ -181,7 +181,7 @@ final class XlsxSheet {
     private SheetCell cell(String type, int style, String value, boolean formula) throws TextRefused {
         return switch (type) {
             case "s" -> new SheetCell(column, Kind.TEXT, shared(value), formula, false);
-            case "str" -> new SheetCell(column, Kind.TEXT, unescaped(value).strip(), formula, false);
+            case "str" -> new SheetCell(column, Kind.TEXT, Blanks.strip(unescaped(value)), formula, false);
             case "b" -> new SheetCell(column, Kind.TRUTH, value.equals("1") ? "TRUE" : "FALSE", formula, false);
             case "e" -> new SheetCell(column, Kind.ERROR, value, formula, false);
             case "d" -> new SheetCell(column, Kind.TIME, value, formula, false);
@@ -209,7 +209,7 @@ final class XlsxSheet {
         if (at < 0 || at >= texts.count()) {
             throw damaged("a cell refers to the text " + Echo.quoted(index) + ", which is not there");
         }
-        return texts.get(at).strip();
+        return Blanks.strip(texts.get(at));
     }
 
     private String plainText() throws IOException {
@@ -222,7 +222,7 @@ final class XlsxSheet {
             }
             event = xml.next();
         }
-        return text.toString().strip();
+        return Blanks.strip(text.toString());
     }
 
     /** A text that may be set in several styles; how it is pronounced is left out. The start tag around it was read. */

@@ -159,7 +159,9 @@ class WordsOfFilesTest {
         "Part Number, PART_NUMBER",
         "partNumber, PART_NUMBER",
         "part_number, PART_NUMBER",
-        "sub-group, SUBGROUP"
+        "sub-group, SUBGROUP",
+        "Comment, NOTE",
+        "remarks, NOTE"
     })
     void columns_byName(String name, ReadingColumn column) {
         assertThat(ReadingColumn.named(name)).contains(column);
@@ -167,7 +169,7 @@ class WordsOfFilesTest {
 
     @Test
     void everyOtherWordForAColumn_isNoNameOfOne() {
-        for (String word : List.of("serial", "balloon", "actual", "date", "instrument", "units", "comment")) {
+        for (String word : List.of("serial", "balloon", "actual", "date", "instrument", "units", "Messwert", "Prüfer")) {
             assertThat(ReadingColumn.named(word)).isEmpty();
             assertThat(ReadingColumn.meant(word)).isNotEqualTo(Optional.empty());
         }
