@@ -312,8 +312,7 @@ final class DriftCommand extends StudyCommand {
     }
 
     private DriftFollower follower(Path file) {
-        return new DriftFollower(
-                file.toString(), subgroup == null ? OptionalInt.empty() : OptionalInt.of(subgroup));
+        return new DriftFollower(file.toString(), subgroup == null ? OptionalInt.empty() : OptionalInt.of(subgroup));
     }
 
     private int watch(Path file, Ingredients from, Optional<SigningOptions.Pen> pen, CountDownLatch asked) {
@@ -334,7 +333,8 @@ final class DriftCommand extends StudyCommand {
                 boolean shorter = now.isPresent()
                         && before.filter(then -> then.size() > now.get().size()).isPresent();
                 if (shorter) {
-                    terminal.message("note: " + file + " is shorter than it was, so it is followed anew from its beginning");
+                    terminal.message(
+                            "note: " + file + " is shorter than it was, so it is followed anew from its beginning");
                     follower = follower(file);
                 }
                 if (now.isPresent() && !now.equals(before)) {

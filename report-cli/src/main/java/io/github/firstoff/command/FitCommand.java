@@ -23,10 +23,16 @@ final class FitCommand extends StudyCommand {
     @Parameters(paramLabel = "ASSEMBLY", description = "The joint, its parts and temperatures (JSON, see docs/fit.md).")
     private @Nullable Path assembly;
 
-    @Option(names = "--bores", paramLabel = "READINGS", description = "Measured bores of the outer part (see docs/intake.md).")
+    @Option(
+            names = "--bores",
+            paramLabel = "READINGS",
+            description = "Measured bores of the outer part (see docs/intake.md).")
     private @Nullable Path bores;
 
-    @Option(names = "--rings", paramLabel = "READINGS", description = "Measured sizes of what goes in (see docs/intake.md).")
+    @Option(
+            names = "--rings",
+            paramLabel = "READINGS",
+            description = "Measured sizes of what goes in (see docs/intake.md).")
     private @Nullable Path rings;
 
     @Mixin

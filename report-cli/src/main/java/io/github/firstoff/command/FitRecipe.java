@@ -41,11 +41,8 @@ final class FitRecipe implements SheetRecipe {
         AssemblyFile file = AssemblyFile.read(
                 shelf.open(Role.ASSEMBLY, 1, from.first(Role.ASSEMBLY).orElse("assembly.json")));
         sources.add(file.name(), file.sha256());
-        AssemblyFile.Measured measured =
-                file.withReadings(
-                        opened(Role.BORES, from, shelf),
-                        opened(Role.RINGS, from, shelf),
-                        sources.settings(from, shelf));
+        AssemblyFile.Measured measured = file.withReadings(
+                opened(Role.BORES, from, shelf), opened(Role.RINGS, from, shelf), sources.settings(from, shelf));
         List<Role> roles = Stream.of(Role.BORES, Role.RINGS)
                 .filter(role -> from.first(role).isPresent())
                 .toList();

@@ -39,6 +39,7 @@ final class ReadingOptions {
 
     /** These ingredients, the mapping and what the options say. */
     Ingredients on(Ingredients from) {
-        return from.with(CarriedFile.Role.MAPPING, mapping()).choosing(choices(false).options());
+        return from.with(CarriedFile.Role.MAPPING, mapping())
+                .choosing(choices(false).options());
     }
 }

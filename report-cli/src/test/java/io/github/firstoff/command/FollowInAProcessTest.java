@@ -100,8 +100,8 @@ class FollowInAProcessTest {
     private static String rows(int from, int to) {
         StringBuilder rows = new StringBuilder(from == 0 ? "part,1\n" : "");
         for (int i = from; i < to; i++) {
-            rows.append(String.format(
-                    Locale.ROOT, "S%d,%.4f%n", i, 11.85 + i * 0.0009 + ((i * 37) % 11) * 0.0007).replace("\r", ""));
+            rows.append(String.format(Locale.ROOT, "S%d,%.4f%n", i, 11.85 + i * 0.0009 + ((i * 37) % 11) * 0.0007)
+                    .replace("\r", ""));
         }
         return rows.toString();
     }
@@ -179,11 +179,13 @@ class FollowInAProcessTest {
         Process process = start("batch", "--plan", plan, "--follow", comes, "--out", pdf);
         await(() -> Files.exists(pdf));
         for (int round = 0; round < 3; round++) {
-            Files.writeString(comes.resolve("b" + round + ".csv"), "part,1\n" + rows(200 + round * 100, 220 + round * 100));
+            Files.writeString(
+                    comes.resolve("b" + round + ".csv"), "part,1\n" + rows(200 + round * 100, 220 + round * 100));
         }
         await(() -> {
             try (Stream<Path> files = Files.list(folder)) {
-                return files.anyMatch(each -> each.toString().endsWith(".part")) || text(out).contains("260 pieces");
+                return files.anyMatch(each -> each.toString().endsWith(".part"))
+                        || text(out).contains("260 pieces");
             } catch (IOException fault) {
                 throw new java.io.UncheckedIOException(fault);
             }
@@ -204,13 +206,13 @@ class FollowInAProcessTest {
         Files.writeString(file, rows(0, 40) + "S40,11.8");
         await(() -> text(out).lines().count() > 2);
         assertThat(text(err)).doesNotContain("found");
-        Files.writeString(
-                file, "999\n" + rows(41, 60), StandardCharsets.UTF_8, StandardOpenOption.APPEND);
+        Files.writeString(file, "999\n" + rows(41, 60), StandardCharsets.UTF_8, StandardOpenOption.APPEND);
         long before = text(out).lines().count();
         await(() -> text(out).lines().count() > before);
 
         Files.delete(file);
-        await(() -> text(err).indexOf("is not there; waiting for it") < text(err).lastIndexOf("is not there; waiting"));
+        await(() ->
+                text(err).indexOf("is not there; waiting for it") < text(err).lastIndexOf("is not there; waiting"));
         Files.writeString(file, rows(0, 30));
         await(() -> text(err).contains("is shorter than it was, so it is followed anew from its beginning"));
 

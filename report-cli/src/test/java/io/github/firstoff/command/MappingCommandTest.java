@@ -94,8 +94,12 @@ class MappingCommandTest {
         for (int i = 0; i < table.size(); i++) {
             JsonNode each = json.get("readings").get(i);
             assertThat(table.get(i))
-                    .contains(each.get("part").asText(), each.get("name").asText(), each.get("value").asText())
-                    .contains(each.get("characteristic").asText() + " " + each.get("feature").asText() + ", "
+                    .contains(
+                            each.get("part").asText(),
+                            each.get("name").asText(),
+                            each.get("value").asText())
+                    .contains(each.get("characteristic").asText() + " "
+                            + each.get("feature").asText() + ", "
                             + each.get("requirement").asText())
                     .endsWith(each.get("matchedBy").asText());
         }

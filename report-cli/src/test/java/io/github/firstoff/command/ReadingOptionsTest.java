@@ -86,10 +86,12 @@ class ReadingOptionsTest {
                 { "schema": "firstoff-mapping-1", "layout": "delimited", "delimiter": "spaces", "decimalMark": "comma",
                   "rows": { "part": 1, "name": 2, "actual": 3 }, "names": { "pin": "1" } }
                 """);
-        String asText = run(with(command, plan, job, put("lot.csv", table.toString()), "--json")).out();
+        String asText = run(with(command, plan, job, put("lot.csv", table.toString()), "--json"))
+                .out();
         assertThat(asText).contains("\"command\"");
 
-        Run stated = run(with(command, plan, job, put("lot.csv", open.toString()), "--json", "--decimal-mark", "comma"));
+        Run stated =
+                run(with(command, plan, job, put("lot.csv", open.toString()), "--json", "--decimal-mark", "comma"));
         assertThat(judged(stated.out())).as(stated.err()).isEqualTo(judged(asText));
         Run mapped = run(with(command, plan, job, put("lot.csv", lines.toString()), "--json", "--mapping", mapping));
         assertThat(judged(mapped.out())).as(mapped.err()).isEqualTo(judged(asText));
@@ -101,7 +103,8 @@ class ReadingOptionsTest {
                         .skip(1)
                         .map(line -> List.of(line.split(",")[0], "1", line.split(",")[1]))
                         .toList()));
-        assertThat(judged(run(with(command, plan, job, workbook, "--json", "--sheet", "Lot")).out()))
+        assertThat(judged(run(with(command, plan, job, workbook, "--json", "--sheet", "Lot"))
+                        .out()))
                 .isEqualTo(judged(asText));
         Run other = run(with(command, plan, job, workbook, "--sheet", "Other"));
         assertThat(other.code()).isEqualTo(ExitCodes.INPUT);
@@ -156,8 +159,8 @@ class ReadingOptionsTest {
                   "rows": { "part": 1, "name": 2, "nominal": 3, "actual": 4, "upperTolerance": 5, "lowerTolerance": 6 },
                   "names": { "seat": "7" }, "notInPlan": ["depth"] }
                 """);
-        Run mapped = run(
-                "fit", assembly, "--bores", put("bores.txt", lines.toString()), "--mapping", mapping, "--json");
+        Run mapped =
+                run("fit", assembly, "--bores", put("bores.txt", lines.toString()), "--mapping", mapping, "--json");
         assertThat(judged(mapped.out())).as(mapped.err()).isEqualTo(judged(plain.out()));
         assertThat(run("fit", assembly, "--bores", workbook, "--sheet", "Rings").code())
                 .isEqualTo(ExitCodes.INPUT);

@@ -373,7 +373,9 @@ class ReadingsCommandTest {
     private static long spools(Path temporary) throws IOException {
         try (Stream<Path> files = Files.list(temporary)) {
             return files.sorted(Comparator.naturalOrder())
-                    .filter(path -> path.getFileName().toString().matches("firstoff-.*\\.refused\\.csv"))
+                    .filter(path -> path.getFileName()
+                            .toString()
+                            .matches("firstoff-" + ProcessHandle.current().pid() + "-.*\\.refused\\.csv"))
                     .count();
         }
     }

@@ -18,6 +18,8 @@ final class Blanks {
     }
 
     private static boolean isSpace(char c) {
-        return c <= ' ' ? Character.isWhitespace(c) : c >= '\u0080' && (Character.isSpaceChar(c) || Character.isWhitespace(c));
+        return c <= ' '
+                ? Character.isWhitespace(c)
+                : c >= '\u0080' && (Character.isSpaceChar(c) || Character.isWhitespace(c));
     }
 }

@@ -145,9 +145,7 @@ final class CsvHeading {
     /** What is known of the decimal mark of the numbers under it: what the heading says, failing that what the user states. */
     Marks marksOr(Optional<DecimalMark> stated) {
         int place = indexOfRemark(RefusedTable::isPlace);
-        Marks own = place < 0
-                ? Marks.UNKNOWN
-                : RefusedTable.marksOf(Blanks.strip(written.get(place)));
+        Marks own = place < 0 ? Marks.UNKNOWN : RefusedTable.marksOf(Blanks.strip(written.get(place)));
         // What the user says is meant for the files from which such rows were refused.
         return own == Marks.UNKNOWN ? stated.map(Marks::stated).orElse(Marks.UNKNOWN) : own;
     }

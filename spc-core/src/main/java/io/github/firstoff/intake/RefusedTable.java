@@ -69,7 +69,7 @@ public final class RefusedTable implements AutoCloseable {
      * @throws IOException if there can be no such file
      */
     public RefusedTable() throws IOException {
-        temporary = Files.createTempFile("firstoff-", ".refused.csv");
+        temporary = Files.createTempFile("firstoff-" + ProcessHandle.current().pid() + "-", ".refused.csv");
         rows = new DataOutputStream(new BufferedOutputStream(Files.newOutputStream(temporary)));
     }
 

@@ -68,8 +68,8 @@ record SizeReadings(
     static SizeReadings read(Question question, Input input, IntakeSettings settings) {
         String characteristic = question.characteristic().orElseGet(() -> only(question, input, settings));
         Leeway leeway = new Leeway();
-        Intake intake = ReadingFiles.readInputs(
-                plan(question, characteristic), List.of(input), settings, Optional.of(leeway));
+        Intake intake =
+                ReadingFiles.readInputs(plan(question, characteristic), List.of(input), settings, Optional.of(leeway));
         boolean none = intake.parts().isEmpty() && !leeway.others().isEmpty();
         if (none && intake.refused().faults().stream().allMatch(fault -> fault.kind() == FaultKind.EMPTY)) {
             throw InputRefused.because(Fault.of(

@@ -44,18 +44,62 @@ class SpreadsheetsAsTheyAreTest {
 
     private static Intake text(String text) {
         return ReadingFiles.readInputs(
-                PLAN, List.of(Input.bytes("lot.csv", text.getBytes(StandardCharsets.UTF_8), relative -> Optional.empty())));
+                PLAN,
+                List.of(Input.bytes("lot.csv", text.getBytes(StandardCharsets.UTF_8), relative -> Optional.empty())));
     }
 
     @ParameterizedTest
     @ValueSource(
             strings = {
-                "Mean", "Mean value", "Average:", "Sum:", "Total", "Grand total", "Subtotal", "Count", "Std Dev", "Range",
-                "Min.", "Max.", "X-bar", "Xbar", "x\u0304", "\u00D8", "Cpk", "Cp", "Nominal", "Target value", "Tol", "Tol +",
-                "Tolerance \u00B1", "Upper tol.", "USL", "LSL", "Upper limit", "Upper spec limit", "Lower specification", "Unit",
-                "Result", "Mittelwert", "Summe", "Gesamt", "Anzahl", "Spannweite", "Standardabweichung", "Sollwert",
-                "Nennma\u00DF", "Toleranz", "Obergrenze", "Untergrenze", "OSG", "USG", "OTG", "Abweichung", "Einheit",
-                "Obere Toleranzgrenze", "oberes Abma\u00DF"
+                "Mean",
+                "Mean value",
+                "Average:",
+                "Sum:",
+                "Total",
+                "Grand total",
+                "Subtotal",
+                "Count",
+                "Std Dev",
+                "Range",
+                "Min.",
+                "Max.",
+                "X-bar",
+                "Xbar",
+                "x\u0304",
+                "\u00D8",
+                "Cpk",
+                "Cp",
+                "Nominal",
+                "Target value",
+                "Tol",
+                "Tol +",
+                "Tolerance \u00B1",
+                "Upper tol.",
+                "USL",
+                "LSL",
+                "Upper limit",
+                "Upper spec limit",
+                "Lower specification",
+                "Unit",
+                "Result",
+                "Mittelwert",
+                "Summe",
+                "Gesamt",
+                "Anzahl",
+                "Spannweite",
+                "Standardabweichung",
+                "Sollwert",
+                "Nennma\u00DF",
+                "Toleranz",
+                "Obergrenze",
+                "Untergrenze",
+                "OSG",
+                "USG",
+                "OTG",
+                "Abweichung",
+                "Einheit",
+                "Obere Toleranzgrenze",
+                "oberes Abma\u00DF"
             })
     void aRowThatSpeaksOfItsColumns_isNoPiece(String label) {
         Intake intake = sheet("part|2", "S1|12.51", label + "|12.5");
@@ -67,7 +111,19 @@ class SpreadsheetsAsTheyAreTest {
     }
 
     @ParameterizedTest
-    @ValueSource(strings = {"Lower 12", "Total-07", "U-3", "Mean Machine 4", "Range Rover", "OG-2", "S", "12", "Port 3", "Unit 7"})
+    @ValueSource(
+            strings = {
+                "Lower 12",
+                "Total-07",
+                "U-3",
+                "Mean Machine 4",
+                "Range Rover",
+                "OG-2",
+                "S",
+                "12",
+                "Port 3",
+                "Unit 7"
+            })
     void aNameThatOnlyBeginsSo_isAPiece(String name) {
         assertThat(sheet("part|2", "'" + name + "|12.51").recordOrRefuse().readingCount())
                 .isEqualTo(1);
@@ -77,9 +133,10 @@ class SpreadsheetsAsTheyAreTest {
     void aHeadingOnceMore_isNoPiece() {
         Intake stacked = sheet("part|2", "S1|12.51", "", "part|1", "S2|51.96");
         assertThat(stacked.refused().lines())
-                .containsExactly("lot.xlsx, sheet \"Lot\", cell A4, column part: this is a heading once more, and no piece; "
-                        + "found \"part\"; expected one heading and pieces under it; another table stands in a file or sheet of "
-                        + "its own");
+                .containsExactly(
+                        "lot.xlsx, sheet \"Lot\", cell A4, column part: this is a heading once more, and no piece; "
+                                + "found \"part\"; expected one heading and pieces under it; another table stands in a file or sheet of "
+                                + "its own");
         assertThat(text("part,1,2\nS1,51.962,12.5\npart,1,2\nS2,51.962,12.5\n").rows())
                 .isEqualTo(new RowCounts(3, 2, 1, 0));
     }
@@ -111,14 +168,28 @@ class SpreadsheetsAsTheyAreTest {
     @ValueSource(strings = {"Comment", "comments", "Remark", "REMARKS", "note"})
     void aColumnOfComments_isTheNote(String name) {
         Intake intake = sheet("part|2|" + name, "S1|12.51|burr taken off");
-        assertThat(intake.recordOrRefuse().parts().get(0).readings().get("2").get(0).context().note())
+        assertThat(intake.recordOrRefuse()
+                        .parts()
+                        .get(0)
+                        .readings()
+                        .get("2")
+                        .get(0)
+                        .context()
+                        .note())
                 .contains("burr taken off");
     }
 
     @Test
     void aNoteBesideComments_isTheNote_andTheOthersAreNamed() {
         Intake intake = sheet("part|2|Comment|note|Remark", "S1|12.51|one|two|three");
-        assertThat(intake.recordOrRefuse().parts().get(0).readings().get("2").get(0).context().note())
+        assertThat(intake.recordOrRefuse()
+                        .parts()
+                        .get(0)
+                        .readings()
+                        .get("2")
+                        .get(0)
+                        .context()
+                        .note())
                 .contains("two");
         assertThat(intake.notices())
                 .extracting(Notice::line)
@@ -129,7 +200,9 @@ class SpreadsheetsAsTheyAreTest {
 
     @Test
     void germanNames_areAnsweredWithThoseThatAreMeant() {
-        assertThat(sheet("Seriennummer|Merkmal|Messwert", "S1|'2|12.51").refused().lines())
+        assertThat(sheet("Seriennummer|Merkmal|Messwert", "S1|'2|12.51")
+                        .refused()
+                        .lines())
                 .containsExactly(
                         "lot.xlsx, sheet \"Lot\", cell A1: found \"Seriennummer\"; expected \"part\"",
                         "lot.xlsx, sheet \"Lot\", cell B1: found \"Merkmal\"; expected \"characteristic\"",

@@ -169,7 +169,8 @@ class WordsOfFilesTest {
 
     @Test
     void everyOtherWordForAColumn_isNoNameOfOne() {
-        for (String word : List.of("serial", "balloon", "actual", "date", "instrument", "units", "Messwert", "Prüfer")) {
+        for (String word :
+                List.of("serial", "balloon", "actual", "date", "instrument", "units", "Messwert", "Prüfer")) {
             assertThat(ReadingColumn.named(word)).isEmpty();
             assertThat(ReadingColumn.meant(word)).isNotEqualTo(Optional.empty());
         }
