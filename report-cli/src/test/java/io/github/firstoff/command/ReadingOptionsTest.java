@@ -27,6 +27,8 @@ class ReadingOptionsTest {
     private static final Path SAMPLES = Path.of("../sample-measurements");
     private static final String OPTIONS = "--decimal-mark|--sheet|--mapping";
 
+    private static final List<String> LONG = List.of("part", "characteristic", "value");
+
     @TempDir
     private Path folder = Path.of("");
 
@@ -98,11 +100,13 @@ class ReadingOptionsTest {
         Path workbook = folder.resolve("lot.xlsx");
         Files.write(
                 workbook,
-                Workbooks.xlsx(table.toString()
-                        .lines()
-                        .skip(1)
-                        .map(line -> List.of(line.split(",")[0], "1", line.split(",")[1]))
-                        .toList()));
+                Workbooks.xlsx(
+                        LONG,
+                        table.toString()
+                                .lines()
+                                .skip(1)
+                                .map(line -> List.of(line.split(",")[0], "1", line.split(",")[1]))
+                                .toList()));
         assertThat(judged(run(with(command, plan, job, workbook, "--json", "--sheet", "Lot"))
                         .out()))
                 .isEqualTo(judged(asText));
@@ -142,10 +146,12 @@ class ReadingOptionsTest {
         Path workbook = folder.resolve("bores.xlsx");
         Files.write(
                 workbook,
-                Workbooks.xlsx(table.lines()
-                        .skip(1)
-                        .map(line -> List.of(line.split(",")[0], line.split(",")[2], line.split(",")[3]))
-                        .toList()));
+                Workbooks.xlsx(
+                        LONG,
+                        table.lines()
+                                .skip(1)
+                                .map(line -> List.of(line.split(",")[0], line.split(",")[2], line.split(",")[3]))
+                                .toList()));
         Run sheet = run("fit", assembly, "--bores", workbook, "--sheet", "Lot", "--json");
         assertThat(judged(sheet.out())).as(sheet.err()).isEqualTo(judged(plain.out()));
         StringBuilder lines = new StringBuilder();
