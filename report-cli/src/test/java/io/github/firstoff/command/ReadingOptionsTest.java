@@ -105,7 +105,7 @@ class ReadingOptionsTest {
                         table.toString()
                                 .lines()
                                 .skip(1)
-                                .map(line -> List.of(line.split(",")[0], "1", line.split(",")[1]))
+                                .map(line -> List.of(line.split(",", -1)[0], "1", line.split(",", -1)[1]))
                                 .toList()));
         assertThat(judged(run(with(command, plan, job, workbook, "--json", "--sheet", "Lot"))
                         .out()))
@@ -150,14 +150,15 @@ class ReadingOptionsTest {
                         LONG,
                         table.lines()
                                 .skip(1)
-                                .map(line -> List.of(line.split(",")[0], line.split(",")[2], line.split(",")[3]))
+                                .map(line ->
+                                        List.of(line.split(",", -1)[0], line.split(",", -1)[2], line.split(",", -1)[3]))
                                 .toList()));
         Run sheet = run("fit", assembly, "--bores", workbook, "--sheet", "Lot", "--json");
         assertThat(judged(sheet.out())).as(sheet.err()).isEqualTo(judged(plain.out()));
         StringBuilder lines = new StringBuilder();
         table.lines()
                 .skip(1)
-                .map(line -> line.split(","))
+                .map(line -> line.split(",", -1))
                 .forEach(line -> lines.append(line[0] + ";seat;25,00;" + line[3].replace('.', ',') + ";+0,021;0\n")
                         .append(line[0] + ";depth;12,0;12,01;0,1;0,1\n"));
         Path mapping = put("m.json", """
