@@ -87,11 +87,21 @@ class ArchitectureTest {
             .mayOnlyAccessLayers(
                     "assembly", "conformance", "inspection", "plan", "tolerance", "quantity", "sample", "stats");
 
+    /** Every package may say something in words, so words know nobody. */
+    @ArchTest
+    static final ArchRule REMARKS_KNOW_NOBODY = noClasses()
+            .that()
+            .resideInAPackage(ROOT + "remark..")
+            .should()
+            .dependOnClassesThat(JavaClass.Predicates.resideInAPackage(ROOT + "..")
+                    .and(DescribedPredicate.not(JavaClass.Predicates.resideInAPackage(ROOT + "remark.."))));
+
     /** A package that no layer names would escape the rule above. */
     @ArchTest
     static final ArchRule EVERY_CLASS_IS_IN_A_LAYER = classes()
             .should()
             .resideInAnyPackage(
+                    ROOT + "remark..",
                     ROOT + "quantity..",
                     ROOT + "tolerance..",
                     ROOT + "plan..",

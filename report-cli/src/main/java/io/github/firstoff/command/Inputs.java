@@ -18,6 +18,7 @@ import io.github.firstoff.plan.PlanContradiction;
 import io.github.firstoff.plan.PlanFault;
 import io.github.firstoff.plan.ResolvedPlan;
 import io.github.firstoff.proof.CarriedFile;
+import io.github.firstoff.remark.Remark;
 import io.github.firstoff.sheet.Provenance;
 import io.github.firstoff.sheet.Sheet;
 import io.github.firstoff.sheet.SheetKind;
@@ -172,7 +173,7 @@ final class Inputs {
             shelf.wasRead(CarriedFile.Role.READINGS, i + 1, read.files().get(i).sha256());
         }
 
-        List<String> notices = new ArrayList<>();
+        List<Remark> notices = new ArrayList<>();
         add(planFile.notices(), notices);
         jobFile.ifPresent(file -> add(file.notices(), notices));
         houseFile.ifPresent(file -> add(file.notices(), notices));
@@ -219,7 +220,7 @@ final class Inputs {
         }
     }
 
-    private static void add(List<Notice> found, List<String> notices) {
+    private static void add(List<Notice> found, List<Remark> notices) {
         found.stream()
                 .map(notice -> new Notice(
                         new Fault.Where(
@@ -228,8 +229,8 @@ final class Inputs {
                                 notice.where().line(),
                                 notice.where().column(),
                                 notice.where().field()),
-                        notice.message()))
-                .map(Notice::line)
+                        notice.remark()))
+                .map(Notice::told)
                 .forEach(notices::add);
     }
 

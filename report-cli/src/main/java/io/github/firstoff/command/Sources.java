@@ -7,6 +7,7 @@ import io.github.firstoff.intake.IntakeSettings;
 import io.github.firstoff.intake.Mapping;
 import io.github.firstoff.intake.Notice;
 import io.github.firstoff.proof.CarriedFile.Role;
+import io.github.firstoff.remark.Remark;
 import io.github.firstoff.sheet.Provenance;
 import io.github.firstoff.words.Labels;
 import java.nio.charset.StandardCharsets;
@@ -22,7 +23,7 @@ import java.util.Optional;
 final class Sources {
     private final List<String> names = new ArrayList<>();
     private final List<String> hashes = new ArrayList<>();
-    private final List<String> notices = new ArrayList<>();
+    private final List<Remark> notices = new ArrayList<>();
 
     /** One more file. */
     void add(String name, String sha256) {
@@ -40,9 +41,9 @@ final class Sources {
                                         notice.where().line(),
                                         notice.where().column(),
                                         notice.where().field()),
-                                notice.message())
-                        .line())
-                .filter(line -> !notices.contains(line))
+                                notice.remark())
+                        .told())
+                .filter(told -> !notices.contains(told))
                 .forEach(notices::add);
     }
 
@@ -70,7 +71,7 @@ final class Sources {
     }
 
     /** What should be known of the files. */
-    List<String> notices() {
+    List<Remark> notices() {
         return List.copyOf(notices);
     }
 

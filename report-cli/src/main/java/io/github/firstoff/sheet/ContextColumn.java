@@ -1,6 +1,7 @@
 package io.github.firstoff.sheet;
 
 import io.github.firstoff.inspection.Reading.Context;
+import io.github.firstoff.remark.Remark;
 import java.util.Optional;
 import java.util.function.Function;
 
@@ -32,6 +33,11 @@ enum ContextColumn {
     /** The column's name in plans and readings. */
     String word() {
         return word;
+    }
+
+    /** The column's name on a sheet. */
+    Remark remark() {
+        return Remark.word("context", word);
     }
 
     /** What a reading states there; empty if nothing. */

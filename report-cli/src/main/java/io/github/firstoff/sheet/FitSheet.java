@@ -1,6 +1,7 @@
 package io.github.firstoff.sheet;
 
 import io.github.firstoff.plan.Hand;
+import io.github.firstoff.remark.Remark;
 import io.github.firstoff.study.pressfit.FitResult;
 import io.github.firstoff.words.Labels;
 import java.util.List;
@@ -11,13 +12,18 @@ import java.util.Optional;
  *
  * @param result what the joint comes to
  * @param hand the hand of the parts, from the assembly or from the readings
- * @param notices what should be known of the inputs
+ * @param remarks what should be known of the inputs
  * @param provenance what it was made from and by
  */
-public record FitSheet(FitResult result, Optional<Hand> hand, List<String> notices, Provenance provenance) {
+public record FitSheet(FitResult result, Optional<Hand> hand, List<Remark> remarks, Provenance provenance) {
     /** Copies the list. */
     public FitSheet {
-        notices = List.copyOf(notices);
+        remarks = List.copyOf(remarks);
+    }
+
+    /** What should be known of the inputs, in English. */
+    public List<String> notices() {
+        return Remark.english(remarks);
     }
 
     /** What the assembly is called. */

@@ -2,6 +2,7 @@ package io.github.firstoff.sheet;
 
 import io.github.firstoff.plan.ResolvedCharacteristic;
 import io.github.firstoff.plan.ResolvedPlan;
+import io.github.firstoff.remark.Remark;
 import io.github.firstoff.sample.ControlState;
 import io.github.firstoff.study.capability.Index;
 import java.util.List;
@@ -13,22 +14,27 @@ import java.util.Optional;
  * @param plan the plan that all batches were held against
  * @param characteristic the characteristic
  * @param batches the batches, in the order in which they were given
- * @param notices what a reader must know beside it, in sentences
+ * @param remarks what a reader must know beside it, in sentences
  * @param provenance what it was made from and by
  */
 public record HistorySheet(
         ResolvedPlan plan,
         ResolvedCharacteristic characteristic,
         List<Batch> batches,
-        List<String> notices,
+        List<Remark> remarks,
         Provenance provenance) {
     /** Copies the lists; refuses a history of nothing. */
     public HistorySheet {
         batches = List.copyOf(batches);
-        notices = List.copyOf(notices);
+        remarks = List.copyOf(remarks);
         if (batches.isEmpty()) {
             throw new IllegalArgumentException("a history has at least one batch");
         }
+    }
+
+    /** What a reader must know beside it, in English. */
+    public List<String> notices() {
+        return Remark.english(remarks);
     }
 
     /**

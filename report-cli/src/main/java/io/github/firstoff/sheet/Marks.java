@@ -4,6 +4,7 @@ import io.github.firstoff.inspection.Reading.Context;
 import io.github.firstoff.plan.PlanContradiction;
 import io.github.firstoff.plan.PlanFault;
 import io.github.firstoff.plan.Study;
+import io.github.firstoff.remark.Remark;
 import io.github.firstoff.sample.Break;
 import io.github.firstoff.sample.Exclusion;
 import io.github.firstoff.sample.Subgroups;
@@ -115,18 +116,23 @@ final class Marks {
             if (now.equals(before)) {
                 continue;
             }
-            List<String> named = new ArrayList<>();
-            List<String> changed = new ArrayList<>();
+            List<Remark> named = new ArrayList<>();
+            List<Remark> changed = new ArrayList<>();
             for (int c = 0; c < columns.size(); c++) {
                 if (!now.get(c).equals(before.get(c))) {
-                    named.add(columns.get(c).word() + " " + now.get(c));
-                    changed.add(columns.get(c).word());
+                    named.add(Remark.of(
+                            "break.stretch", "{0} {1}", columns.get(c).remark(), now.get(c)));
+                    changed.add(columns.get(c).remark());
                 }
             }
             breaks.add(new Break(
                     groups.number(g),
-                    String.join(", ", named),
-                    "the " + Phrases.listed(changed) + (changed.size() == 1 ? " changes" : " change")));
+                    Remark.joined(", ", named),
+                    Remark.of(
+                            "break.changes",
+                            "the {0} {1|changes|change}",
+                            Phrases.listing(changed),
+                            changed.size())));
         }
         return breaks;
     }

@@ -5,6 +5,7 @@ import io.github.firstoff.conformance.Judgement;
 import io.github.firstoff.conformance.SheetVerdict;
 import io.github.firstoff.conformance.Verdict;
 import io.github.firstoff.inspection.Reading;
+import io.github.firstoff.remark.Remark;
 import io.github.firstoff.tolerance.Fit;
 import io.github.firstoff.tolerance.Limits;
 import io.github.firstoff.words.Labels;
@@ -118,11 +119,11 @@ public final class Phrases {
 
     /** The pieces that lack a reading, named while they are few. */
     public static String missing(CharacteristicResult result) {
-        long unnamed = result.missingCount() - result.missing().size();
-        return unnamed == 0
-                ? listed(result.missing())
-                : Labels.text(
-                        "list.more", String.join(", ", result.missing().subList(0, 3)), result.missingCount() - 3);
+        List<String> names =
+                result.absent().stream().map(each -> Labels.text(each.remark())).toList();
+        return result.missingCount() == names.size()
+                ? listed(names)
+                : Labels.text("list.more", String.join(", ", names.subList(0, 3)), result.missingCount() - 3);
     }
 
     /** {@code A}, {@code A and B}, {@code A, B and C}, {@code A, B, C and 4 more}. */
@@ -136,6 +137,30 @@ public final class Phrases {
         }
         return Labels.text(
                 "list.last", String.join(", ", names.subList(0, names.size() - 1)), names.get(names.size() - 1));
+    }
+
+    /** The same as a remark, of names or of remarks. */
+    static Remark listing(List<?> names) {
+        int most = 4;
+        if (names.size() == 1) {
+            return names.get(0) instanceof Remark remark ? remark : Remark.verbatim(names.get(0).toString());
+        }
+        return names.size() > most
+                ? Remark.of(
+                        "list.more", "{0} and {1} more", commas(names.subList(0, most - 1)), names.size() - most + 1)
+                : Remark.of(
+                        "list.last",
+                        "{0} and {1}",
+                        commas(names.subList(0, names.size() - 1)),
+                        names.get(names.size() - 1));
+    }
+
+    private static Remark commas(List<?> names) {
+        return Remark.joined(
+                ", ",
+                names.stream()
+                        .map(name -> name instanceof Remark remark ? remark : Remark.verbatim(name.toString()))
+                        .toList());
     }
 
     /** {@code 1 piece}, {@code 3 pieces}. */

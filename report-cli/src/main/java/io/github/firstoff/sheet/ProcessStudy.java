@@ -1,5 +1,6 @@
 package io.github.firstoff.sheet;
 
+import io.github.firstoff.remark.Remark;
 import io.github.firstoff.sample.Subgroups;
 import io.github.firstoff.study.capability.Capability;
 import io.github.firstoff.study.capability.TrendedCapability;
@@ -21,7 +22,7 @@ import java.util.Optional;
  * @param falseSignals how often the chosen tests would cry wolf over a process in control
  * @param indices capability and performance; empty for counts and for pass or fail, which have none
  * @param frozenFrom from which batch or study limits come that were set before; empty if this batch set them
- * @param notes everything that a reader must know of the chart, in sentences: those of the assessment, how readings were grouped, where
+ * @param remarks everything that a reader must know of the chart, in sentences: those of the assessment, how readings were grouped, where
  *     limits come from
  * @param parts the piece of each reading that {@code subgroups} groups, in production order; of each piece, where pieces were counted
  */
@@ -33,12 +34,17 @@ public record ProcessStudy(
         FalseSignals falseSignals,
         Optional<Indices> indices,
         Optional<String> frozenFrom,
-        List<String> notes,
+        List<Remark> remarks,
         List<String> parts) {
     /** Copies the lists. */
     public ProcessStudy {
-        notes = List.copyOf(notes);
+        remarks = List.copyOf(remarks);
         parts = List.copyOf(parts);
+    }
+
+    /** The remarks in English. */
+    public List<String> notes() {
+        return Remark.english(remarks);
     }
 
     /**

@@ -3,6 +3,7 @@ package io.github.firstoff.sheet;
 import io.github.firstoff.conformance.InspectionResult;
 import io.github.firstoff.inspection.Job;
 import io.github.firstoff.plan.ResolvedPlan;
+import io.github.firstoff.remark.Remark;
 import java.util.List;
 
 /**
@@ -13,7 +14,7 @@ import java.util.List;
  * @param findings one per characteristic, in the plan's order
  * @param job which order, batch, material and people; what is missing is "not stated"
  * @param refusals why a certificate cannot be given, in sentences; empty for other kinds and where it can
- * @param notices what a reader must know beside the verdicts, in sentences
+ * @param remarks what a reader must know beside the verdicts, in sentences
  * @param provenance what it was made from and by
  */
 public record Sheet(
@@ -22,13 +23,18 @@ public record Sheet(
         List<Finding> findings,
         Job job,
         List<String> refusals,
-        List<String> notices,
+        List<Remark> remarks,
         Provenance provenance) {
     /** Copies the lists. */
     public Sheet {
         findings = List.copyOf(findings);
         refusals = List.copyOf(refusals);
-        notices = List.copyOf(notices);
+        remarks = List.copyOf(remarks);
+    }
+
+    /** What a reader must know beside the verdicts, in English. */
+    public List<String> notices() {
+        return Remark.english(remarks);
     }
 
     /** The plan that the pieces were held against. */

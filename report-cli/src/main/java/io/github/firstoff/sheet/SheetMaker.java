@@ -12,10 +12,10 @@ import io.github.firstoff.plan.Characteristic;
 import io.github.firstoff.plan.Gauge;
 import io.github.firstoff.plan.PlanFault;
 import io.github.firstoff.plan.ResolvedPlan;
+import io.github.firstoff.remark.Remark;
 import io.github.firstoff.study.capability.Index;
 import io.github.firstoff.study.conformity.GaugeAssessment;
 import io.github.firstoff.study.conformity.GaugeCheck;
-import io.github.firstoff.words.Labels;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.LinkedHashSet;
@@ -31,7 +31,7 @@ import java.util.stream.Collectors;
 public final class SheetMaker {
     private final SheetKind kind;
     private final Job job;
-    private final List<String> notices;
+    private final List<Remark> notices;
     private final Provenance provenance;
     private IntConsumer watcher = done -> {};
 
@@ -40,10 +40,10 @@ public final class SheetMaker {
      *
      * @param kind what kind of sheet
      * @param job which order, batch, material and people
-     * @param notices what intake noticed, in sentences
+     * @param notices what intake noticed
      * @param provenance what the sheet is made from and by
      */
-    public SheetMaker(SheetKind kind, Job job, List<String> notices, Provenance provenance) {
+    public SheetMaker(SheetKind kind, Job job, List<Remark> notices, Provenance provenance) {
         this.kind = kind;
         this.job = job;
         this.notices = List.copyOf(notices);
@@ -78,33 +78,42 @@ public final class SheetMaker {
                     Studies.finding(each, studies).with(gauges.getOrDefault(each.number(), List.of()), slips.in(each)));
             watcher.accept(findings.size());
         }
-        List<String> all = new ArrayList<>(notices);
+        List<Remark> all = new ArrayList<>(notices);
         addQuantity(record, all);
         job.firstArticle()
                 .filter(article -> kind == SheetKind.FIRST_ARTICLE && article.kind() == Job.Kind.DELTA)
                 .filter(article ->
                         article.baseline().isEmpty() || article.changes().isEmpty())
-                .ifPresent(article -> all.add(Labels.text("notice.delta")));
-        List<String> expired = expiredCalibrations(result);
+                .ifPresent(article -> all.add(Remark.of(
+                        "notice.delta",
+                        "A delta first article names the first article that it starts from and what changed since; the job does not"
+                                + " state both.")));
+        List<Remark> expired = expiredCalibrations(result);
         if (kind != SheetKind.CERTIFICATE) {
             all.addAll(expired);
         }
-        List<String> refusals = kind == SheetKind.CERTIFICATE ? refusals(result, findings, expired) : List.of();
+        List<String> refusals = kind == SheetKind.CERTIFICATE ? refusals(result, findings, Remark.english(expired)) : List.of();
         return new Sheet(kind, result, findings, job, refusals, all, provenance);
     }
 
-    private void addQuantity(InspectionRecord record, List<String> all) {
+    private void addQuantity(InspectionRecord record, List<Remark> all) {
         if (kind == SheetKind.FIRST_ARTICLE || job.quantity().isEmpty()) {
             return;
         }
         int quantity = job.quantity().getAsInt();
         int pieces = record.parts().size();
         if (pieces > quantity) {
-            all.add("The readings name " + Phrases.counted(pieces, "piece", "pieces")
-                    + ", but the job states a quantity of " + quantity + ".");
+            all.add(Remark.of(
+                    "notice.more-pieces",
+                    "The readings name {0} {0|piece|pieces}, but the job states a quantity of {1}.",
+                    pieces,
+                    quantity));
         } else if (pieces < quantity) {
-            all.add(Phrases.counted(pieces, "piece", "pieces") + " of " + quantity
-                    + " were inspected; the verdict is on those.");
+            all.add(Remark.of(
+                    "notice.fewer-pieces",
+                    "{0} {0|piece|pieces} of {1} were inspected; the verdict is on those.",
+                    pieces,
+                    quantity));
         }
     }
 
@@ -173,8 +182,8 @@ public final class SheetMaker {
     }
 
     /** Gauges whose calibration had run out on the day of a reading; where a reading has no time, on the job's date. */
-    private List<String> expiredCalibrations(InspectionResult result) {
-        Set<String> sentences = new LinkedHashSet<>();
+    private List<Remark> expiredCalibrations(InspectionResult result) {
+        Set<Remark> sentences = new LinkedHashSet<>();
         for (CharacteristicResult each : result.judged()) {
             for (Judgement judgement : each.judgements()) {
                 Optional<Gauge> gauge =
@@ -186,9 +195,13 @@ public final class SheetMaker {
                         .map(time -> time.toLocalDate())
                         .or(job::date);
                 if (gauge.isPresent() && day.isPresent() && gauge.get().isOutOfCalibrationOn(day.get())) {
-                    sentences.add("The calibration of gauge " + gauge.get().id() + " had run out on "
-                            + gauge.get().calibrationDue().orElseThrow() + "; it was used for characteristic "
-                            + each.number() + " on " + day.get() + ".");
+                    sentences.add(Remark.of(
+                            "notice.calibration",
+                            "The calibration of gauge {0} had run out on {1}; it was used for characteristic {2} on {3}.",
+                            gauge.get().id(),
+                            gauge.get().calibrationDue().orElseThrow(),
+                            each.number(),
+                            day.get()));
                     break;
                 }
             }

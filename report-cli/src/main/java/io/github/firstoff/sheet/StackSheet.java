@@ -1,5 +1,6 @@
 package io.github.firstoff.sheet;
 
+import io.github.firstoff.remark.Remark;
 import io.github.firstoff.study.stack.StackResult;
 import java.util.List;
 
@@ -7,16 +8,21 @@ import java.util.List;
  * A dimension loop as it is told: the study, and where it comes from.
  *
  * @param result what the loop comes to
- * @param notices what should be known of the inputs
+ * @param remarks what should be known of the inputs
  * @param provenance what it was made from and by
  */
-public record StackSheet(StackResult result, List<String> notices, Provenance provenance) {
+public record StackSheet(StackResult result, List<Remark> remarks, Provenance provenance) {
     /** The share outside the wanted gap that is taken as none to speak of (common practice: the tails of ±3σ). */
     private static final double USUAL_SHARE = 0.0027;
 
     /** Copies the list. */
     public StackSheet {
-        notices = List.copyOf(notices);
+        remarks = List.copyOf(remarks);
+    }
+
+    /** What should be known of the inputs, in English. */
+    public List<String> notices() {
+        return Remark.english(remarks);
     }
 
     /**

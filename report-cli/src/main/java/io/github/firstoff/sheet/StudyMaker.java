@@ -5,14 +5,15 @@ import io.github.firstoff.conformance.InspectionResult;
 import io.github.firstoff.conformance.Judgement;
 import io.github.firstoff.conformance.Verdict;
 import io.github.firstoff.inspection.PartRecord;
-import io.github.firstoff.inspection.Reading;
 import io.github.firstoff.inspection.Reading.Context;
+import io.github.firstoff.inspection.Reading;
 import io.github.firstoff.plan.PlanContradiction;
 import io.github.firstoff.plan.PlanFault;
 import io.github.firstoff.plan.ResolvedCharacteristic;
 import io.github.firstoff.plan.ResolvedPlan;
 import io.github.firstoff.plan.Study;
 import io.github.firstoff.quantity.Unit;
+import io.github.firstoff.remark.Remark;
 import io.github.firstoff.sample.ControlState;
 import io.github.firstoff.sample.Counts;
 import io.github.firstoff.sample.Family;
@@ -191,11 +192,10 @@ final class StudyMaker {
                 series.parts());
     }
 
-    private static Optional<String> withoutSpread(int dropped) {
+    private static Optional<Remark> withoutSpread(int dropped) {
         return dropped == 0
                 ? Optional.empty()
-                : Optional.of((dropped == 1 ? "One subgroup has" : dropped + " subgroups have")
-                        + " a single reading and no spread within: left off the chart.");
+                : Optional.of(ChartRequest.withoutSpread(dropped));
     }
 
     /** Nonconforming pieces among those of a subgroup; a piece with several results is nonconforming if one of them is. */
@@ -218,7 +218,7 @@ final class StudyMaker {
                 new SubgroupCutter(study, marks, contexts).cut(Sample.of(values, BigDecimal.ZERO, Unit.NONE));
         ChartRequest request = request(characteristic, study, marks, groups);
         Assessment assessment = assess(marks, () -> request.assess(Counts.ofFailures(groups)));
-        return study(study, request, groups, assessment, Optional.empty(), leftOver(groups, "piece"), parts);
+        return study(study, request, groups, assessment, Optional.empty(), leftOver(groups, Subgroups.LeftOverOf.PIECES), parts);
     }
 
     private ProcessStudy ofCounts(CharacteristicResult characteristic, Study study) {
@@ -243,15 +243,17 @@ final class StudyMaker {
         }
         ChartRequest request = request(characteristic, study, marks, groups);
         Assessment assessment = assess(marks, () -> request.assess(Counts.of(counts, sizes)));
-        return study(study, request, groups, assessment, Optional.empty(), leftOver(groups, "count"), series.parts());
+        return study(study, request, groups, assessment, Optional.empty(), leftOver(groups, Subgroups.LeftOverOf.COUNTS), series.parts());
     }
 
-    private static List<String> leftOver(Subgroups groups, String noun) {
-        List<String> notes = new ArrayList<>();
-        groups.leftOverNote(noun, "the verdict").ifPresent(notes::add);
+    private static List<Remark> leftOver(Subgroups groups, Subgroups.LeftOverOf what) {
+        List<Remark> notes = new ArrayList<>();
+        groups.leftOverNote(what).ifPresent(notes::add);
         for (int number : groups.incomplete()) {
-            notes.add("Subgroup " + number + " is incomplete and stays on the chart by choice, with limits of its own"
-                    + " size.");
+            notes.add(Remark.of(
+                    "chart.incomplete-counted",
+                    "Subgroup {0} is incomplete and stays on the chart by choice, with limits of its own size.",
+                    number));
         }
         return notes;
     }
@@ -296,10 +298,13 @@ final class StudyMaker {
                                         new SigmaEstimate(sigma, limits.estimator(), limits.degreesOfFreedom()))));
         ProcessStudy.Indices indices = new IndicesMaker(characteristic.characteristic(), study, summary)
                 .indices(assessment, own, Optional.empty());
-        List<String> notes = numbers.size() == 1
+        List<Remark> notes = numbers.size() == 1
                 ? List.of()
-                : List.of("The chart shows the deviations of characteristics " + Phrases.listed(numbers)
-                        + " from their nominals together, in the order of production.");
+                : List.of(Remark.of(
+                        "chart.family",
+                        "The chart shows the deviations of characteristics {0} from their nominals together, in the order of"
+                                + " production.",
+                        Phrases.listing(numbers)));
         return study(study, request, groups, assessment, Optional.of(indices), notes, parts);
     }
 
@@ -375,15 +380,18 @@ final class StudyMaker {
             Subgroups groups,
             Assessment assessment,
             Optional<ProcessStudy.Indices> indices,
-            List<String> ownNotes,
+            List<Remark> ownNotes,
             List<String> parts) {
         Optional<String> from = study.limits().frozen().map(Study.Frozen::from);
-        List<String> notes = new ArrayList<>();
-        from.ifPresent(source -> notes.add("The limits were set before and are kept: " + source + "."));
+        List<Remark> notes = new ArrayList<>();
+        from.ifPresent(source -> notes.add(
+                Remark.of("chart.frozen", "The limits were set before and are kept: {0}.", source)));
         notes.addAll(ownNotes);
-        notes.addAll(assessment.notes());
+        notes.addAll(assessment.remarks());
         if (!assessment.chart().data().exclusions().isEmpty() && indices.isPresent()) {
-            notes.add("Readings of excluded points stay in the count, the verdict and the overall figures.");
+            notes.add(Remark.of(
+                    "chart.excluded-stay",
+                    "Readings of excluded points stay in the count, the verdict and the overall figures."));
         }
         return new ProcessStudy(
                 PlannedChart.title(study.chart()),
@@ -406,8 +414,8 @@ final class StudyMaker {
         }
         ProcessStudy.Indices indices = study.indices().get();
         boolean inStretches = study.isInStretches() && study.assessment().control() == ControlState.IN_CONTROL;
-        List<String> sentences = new ArrayList<>(indices.byDefinition().notes().stream()
-                .map(note -> inStretches && note.equals(CapabilityStudy.NOT_ASSESSED) ? IN_STRETCHES : note)
+        List<String> sentences = new ArrayList<>(indices.byDefinition().remarks().stream()
+                .map(note -> inStretches && note.equals(CapabilityStudy.NOT_ASSESSED) ? IN_STRETCHES : note.english())
                 .toList());
         if (!characteristic.zone().isFixed()) {
             sentences.add("The limits differ from part to part (bonus), so there are no indices.");

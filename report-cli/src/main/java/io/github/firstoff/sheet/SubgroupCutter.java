@@ -1,8 +1,9 @@
 package io.github.firstoff.sheet;
 
 import io.github.firstoff.inspection.Reading.Context;
-import io.github.firstoff.plan.Study;
 import io.github.firstoff.plan.Study.Subgrouping;
+import io.github.firstoff.plan.Study;
+import io.github.firstoff.remark.Remark;
 import io.github.firstoff.sample.Grouping;
 import io.github.firstoff.sample.Sample;
 import io.github.firstoff.sample.Subgroups;
@@ -114,7 +115,7 @@ final class SubgroupCutter {
     }
 
     /** That readings name subgroups of another size than the plan's; empty where both agree or only one speaks. */
-    Optional<String> sizeNote(Subgroups cut) {
+    Optional<Remark> sizeNote(Subgroups cut) {
         Subgrouping way = study.grouping();
         boolean named = !study.chart().equals("individuals")
                 && way.column().isEmpty()
@@ -127,8 +128,10 @@ final class SubgroupCutter {
         int size = way.size().getAsInt();
         for (int g = 0; g < cut.count(); g++) {
             if (cut.size(g) != size) {
-                return Optional.of("The plan says subgroups of " + size
-                        + "; the readings name their subgroups, of other sizes, and these are taken.");
+                return Optional.of(Remark.of(
+                        "chart.named-subgroups",
+                        "The plan says subgroups of {0}; the readings name their subgroups, of other sizes, and these are taken.",
+                        size));
             }
         }
         return Optional.empty();

@@ -1,5 +1,7 @@
 package io.github.firstoff.words;
 
+import io.github.firstoff.remark.Remark;
+import io.github.firstoff.remark.TextPattern;
 import java.io.IOException;
 import java.io.InputStream;
 import java.io.InputStreamReader;
@@ -18,9 +20,9 @@ import java.util.stream.Stream;
 /**
  * Labels and sentences in one language.
  *
- * <p>A text holds places: {@code {0}} is the first argument as it is; {@code {0|piece|pieces}} is the first wording if the first
- * argument is the number 1 or {@code true}, else the second, and either may hold places itself. Numbers are printed as they come: whoever
- * words a figure has rounded it before.
+ * <p>One rule: every word that a sheet prints is a text of this file. What the sheet says itself it asks for by {@link #text(String,
+ * Object...)}; what the library says is a {@link Remark}, which brings its key, its arguments and its English; a code of a closed list goes
+ * through {@link #word}. Texts hold places as {@link TextPattern} fills them. What people wrote stands as they wrote it.
  *
  * <p>Which language a sheet speaks is known where it is composed, and its words are spoken some twenty calls deeper. {@link #speaking}
  * therefore binds the language to the thread while one sheet is composed; outside it, {@link #text} speaks English. A class that composes
@@ -38,7 +40,7 @@ public final class Labels {
     private final Locale locale;
     private final Properties texts;
 
-    private Labels(Locale locale, Properties texts) {
+    Labels(Locale locale, Properties texts) {
         this.locale = locale;
         this.texts = texts;
     }
@@ -136,6 +138,25 @@ public final class Labels {
     }
 
     /**
+     * What the library says, in the language that is spoken on this thread.
+     *
+     * @param remark the remark
+     */
+    public static String text(Remark remark) {
+        return SPOKEN.get().say(remark);
+    }
+
+    /**
+     * The word for a code of a closed list of the program, such as a kind of chart.
+     *
+     * @param list with what the keys of such codes begin
+     * @param code the code; printed as it is where no language knows it, as only a code from elsewhere can be
+     */
+    public static String word(String list, String code) {
+        return text(Remark.word(list, code));
+    }
+
+    /**
      * The word for a code of the program, such as a kind of chart.
      *
      * @param family with what the keys of such codes begin
@@ -143,21 +164,19 @@ public final class Labels {
      * @param otherwise what to print where no language has a word for it
      */
     public static String wordOr(String family, String code, String otherwise) {
-        String key = family + "." + code.replace(' ', '-');
-        Labels spoken = SPOKEN.get();
-        return spoken.has(key) || ENGLISH.has(key) ? spoken.say(key) : otherwise;
+        return library(family + "." + code.replace(' ', '-'), otherwise);
     }
 
     /**
      * A sentence that comes ready in English from elsewhere in the program, worded anew in other languages.
      *
      * @param key which text
-     * @param english the English sentence, printed where the spoken language has no text of its own
+     * @param english the English sentence, printed where no language has a text of its own
      * @param arguments what stands in the places of that text
      */
     public static String library(String key, String english, Object... arguments) {
         Labels spoken = SPOKEN.get();
-        return spoken.has(key) ? spoken.say(key, arguments) : english;
+        return spoken.raw(key).isPresent() || ENGLISH.raw(key).isPresent() ? spoken.say(key, arguments) : english;
     }
 
     /**
@@ -168,18 +187,20 @@ public final class Labels {
      * @throws IllegalArgumentException if there is no such text in English either
      */
     public String say(String key, Object... arguments) {
-        String pattern = texts.getProperty(key);
-        if (pattern == null) {
-            pattern = ENGLISH.texts.getProperty(key);
-        }
-        if (pattern == null) {
-            throw new IllegalArgumentException("no label is called " + key);
-        }
-        return new Pattern(pattern, arguments).filled();
+        String pattern = pattern(key).orElseThrow(() -> new IllegalArgumentException("no label is called " + key));
+        return new TextPattern(pattern)
+                .filled(Arrays.stream(arguments)
+                        .map(each -> each instanceof Remark remark ? say(remark) : each)
+                        .toList());
     }
 
-    private boolean has(String key) {
-        return texts.getProperty(key) != null;
+    /** What the library says, in this language. */
+    public String say(Remark remark) {
+        return remark.worded(this::pattern);
+    }
+
+    private Optional<String> pattern(String key) {
+        return raw(key).or(() -> ENGLISH.raw(key));
     }
 
     /** The language. */
@@ -195,64 +216,5 @@ public final class Labels {
     /** A text as it stands in its file, with its places. */
     public Optional<String> raw(String key) {
         return Optional.ofNullable(texts.getProperty(key));
-    }
-
-    /** Fills the places of one text. */
-    private static final class Pattern {
-        private final String pattern;
-        private final Object[] arguments;
-        private int at;
-
-        Pattern(String pattern, Object[] arguments) {
-            this.pattern = pattern;
-            this.arguments = arguments;
-        }
-
-        String filled() {
-            StringBuilder out = new StringBuilder();
-            until("", out);
-            return out.toString();
-        }
-
-        /** Copies up to one of these signs, or to the end, and fills places on the way. */
-        private void until(String ends, StringBuilder out) {
-            while (at < pattern.length() && ends.indexOf(pattern.charAt(at)) < 0) {
-                char c = pattern.charAt(at);
-                at++;
-                if (c == '{') {
-                    place(out);
-                } else {
-                    out.append(c);
-                }
-            }
-        }
-
-        private void place(StringBuilder out) {
-            int start = at;
-            while (at < pattern.length() && Character.isDigit(pattern.charAt(at))) {
-                at++;
-            }
-            int number = start < at ? Integer.parseInt(pattern.substring(start, at)) : arguments.length;
-            if (number >= arguments.length) {
-                throw new IllegalArgumentException("the label \"" + pattern + "\" has a place that nothing stands in");
-            }
-            Object argument = arguments[number];
-            if (at < pattern.length() && pattern.charAt(at) == '|') {
-                StringBuilder one = new StringBuilder();
-                StringBuilder other = new StringBuilder();
-                at++;
-                until("|}", one);
-                at++;
-                until("}", other);
-                out.append(isOne(argument) ? one : other);
-            } else {
-                out.append(argument);
-            }
-            at++;
-        }
-
-        private static boolean isOne(Object argument) {
-            return argument instanceof Number number ? number.longValue() == 1 : Boolean.TRUE.equals(argument);
-        }
     }
 }

@@ -1,5 +1,14 @@
 package io.github.firstoff.words;
 
+import io.github.firstoff.plan.Hand;
+import io.github.firstoff.plan.Importance;
+import io.github.firstoff.quantity.Unit;
+import io.github.firstoff.remark.Remark;
+import io.github.firstoff.stats.SigmaEstimators;
+import io.github.firstoff.study.capability.CapabilityMethod;
+import io.github.firstoff.study.chart.ChartCatalogue;
+import io.github.firstoff.study.chart.PanelNature;
+import io.github.firstoff.study.chart.Side;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
@@ -20,11 +29,14 @@ import org.junit.jupiter.api.Test;
 class LabelsTest {
     private static final Path MAIN = Path.of("src", "main", "java", "io", "github", "firstoff");
 
-    /** Keys whose English text may stay away, because the program brings the English words itself. */
-    private static final List<String> ENGLISH_IN_THE_PROGRAM = List.of("library.", "test.", "statistic.");
+    private static final Path LIBRARY = Path.of("..", "spc-core", "src", "main", "java", "io", "github", "firstoff");
 
-    /** Families whose keys are put together from a code of the program. */
-    private static final Pattern FAMILY = Pattern.compile("(?:wordOr|library)\\(\\s*\"([a-z.-]+)\"");
+    /** Lists whose keys are put together from a code of the program. */
+    private static final Pattern FAMILY = Pattern.compile("(?:word|wordOr|library)\\(\\s*\"([a-z.-]+?)\\.?\"");
+
+    /** A remark of the program: its key, and its English with or without a plus between its parts. */
+    private static final Pattern REMARK = Pattern.compile(
+            "Remark\\.of\\(\\s*\"([^\"]+)\"\\s*,\\s*(\"(?:[^\"\\\\\\n]|\\\\.)*\"(?:\\s*\\+\\s*\"(?:[^\"\\\\\\n]|\\\\.)*\")*)");
 
     private static final Pattern KEY = Pattern.compile("\"([a-z][a-z0-9-]*(?:\\.[a-z0-9-]+)+)\"");
 
@@ -68,7 +80,6 @@ class LabelsTest {
             assertThat(labels.keys()).as(language).containsAll(english);
             Set<String> own = new TreeSet<>(labels.keys());
             own.removeAll(english);
-            own.removeIf(key -> ENGLISH_IN_THE_PROGRAM.stream().anyMatch(key::startsWith));
             assertThat(own).as("only in " + language).isEmpty();
         }
     }
@@ -78,13 +89,13 @@ class LabelsTest {
     void translationsHaveThePlacesOfTheOriginal() {
         // German needs no choice of words there: "erfüllt" and "entschieden" fit both.
         Set<String> excepted = Set.of("headline.accepted-ruled", "past.performance");
-        for (String key : Labels.ENGLISH.keys()) {
-            if (excepted.contains(key)) {
-                continue;
-            }
-            for (String language : Labels.languages()) {
-                String translated = Labels.of(language).orElseThrow().raw(key).orElseThrow();
-                assertThat(places(translated))
+        for (String language : Labels.languages()) {
+            Labels labels = Labels.of(language).orElseThrow();
+            for (String key : Labels.ENGLISH.keys()) {
+                if (excepted.contains(key)) {
+                    continue;
+                }
+                assertThat(places(labels.raw(key).orElseThrow()))
                         .as(language + " " + key)
                         .isEqualTo(places(Labels.ENGLISH.raw(key).orElseThrow()));
             }
@@ -102,17 +113,75 @@ class LabelsTest {
 
     @Test
     void everyTextIsUsedAndEveryTextUsedIsThere() {
-        StringBuilder all = new StringBuilder();
-        sources(MAIN).forEach(file -> all.append(read(file)));
-        Set<String> used = matches(KEY, all.toString());
-        Set<String> families = matches(FAMILY, all.toString());
+        String all = everySource();
+        Set<String> used = matches(KEY, all);
+        Set<String> families = matches(FAMILY, all);
         Set<String> unused = new TreeSet<>(Labels.ENGLISH.keys());
         unused.removeAll(used);
         unused.removeIf(key -> families.stream().anyMatch(family -> key.startsWith(family + ".")));
         assertThat(unused).as("texts that nothing uses").isEmpty();
-        Set<String> asked = matches(Pattern.compile("Labels\\.text\\(\\s*\"([a-z0-9.-]+)\""), all.toString());
+        Set<String> asked = matches(Pattern.compile("Labels\\.text\\(\\s*\"([a-z0-9.-]+)\""), all);
         assertThat(Labels.ENGLISH.keys()).containsAll(asked);
         assertThat(asked).hasSizeGreaterThan(200);
+    }
+
+    private static String everySource() {
+        StringBuilder all = new StringBuilder();
+        sources(MAIN).forEach(file -> all.append(read(file)));
+        sources(LIBRARY).forEach(file -> all.append(read(file)));
+        return all.toString();
+    }
+
+    /** The library says in English what the file says: whoever translates the file translates every remark. */
+    @Test
+    void everyRemarkOfTheLibraryIsInTheFileWordForWord() {
+        Matcher matcher = REMARK.matcher(everySource());
+        Set<String> found = new TreeSet<>();
+        while (matcher.find()) {
+            found.add(matcher.group(1));
+            StringBuilder english = new StringBuilder();
+            Matcher literal = LITERAL.matcher(matcher.group(2));
+            while (literal.find()) {
+                english.append(literal.group(1).replace("\\\"", "\""));
+            }
+            assertThat(Labels.ENGLISH.raw(matcher.group(1)))
+                    .as(matcher.group(1))
+                    .contains(english.toString());
+        }
+        assertThat(found).hasSizeGreaterThan(200);
+    }
+
+    /** Words of lists that no single sheet shows all of. */
+    @Test
+    void closedListsAreComplete() {
+        List<Remark> words = new ArrayList<>();
+        Stream.of(ChartCatalogue.measured(), ChartCatalogue.counted(), ChartCatalogue.families())
+                .flatMap(List::stream)
+                .map(method -> method.kind())
+                .forEach(kind -> {
+            words.add(Remark.word("chart-title", kind));
+            words.add(Remark.word("chart-in-title", kind));
+        });
+        CapabilityMethod.CATALOGUE.forEach(method -> words.add(method.family().remark()));
+        Stream.of(PanelNature.values()).forEach(nature -> words.add(nature.remark()));
+        Stream.of(Side.values()).forEach(side -> words.add(Remark.word("side", side.word())));
+        Stream.of(Unit.values()).forEach(unit -> words.add(Remark.word("unit-word", unit.word())));
+        Stream.of(Importance.values()).forEach(each -> words.add(Remark.word("class", each.word())));
+        Stream.of(Hand.values()).forEach(hand -> words.add(Remark.word("hand", hand.word())));
+        for (String estimator : List.of(
+                SigmaEstimators.MEAN_RANGE,
+                SigmaEstimators.MEAN_STANDARD_DEVIATION,
+                SigmaEstimators.POOLED,
+                SigmaEstimators.POOLED_UNBIASED,
+                SigmaEstimators.MEDIAN_RANGE,
+                SigmaEstimators.MEDIAN_MOVING_RANGE,
+                SigmaEstimators.MEAN_MOVING_RANGE,
+                SigmaEstimators.SAMPLE)) {
+            words.add(Remark.word("estimator", estimator));
+            words.add(Remark.word("spread-by", estimator));
+        }
+        assertThat(words).hasSizeGreaterThan(70);
+        assertThat(words).allSatisfy(word -> assertThat(Labels.ENGLISH.keys()).contains(word.key()));
     }
 
     @Test

@@ -1,6 +1,7 @@
 package io.github.firstoff.conformance;
 
 import io.github.firstoff.plan.ResolvedCharacteristic;
+import io.github.firstoff.remark.Remark;
 import java.util.List;
 
 /**
@@ -9,7 +10,7 @@ import java.util.List;
  * @param characteristic the characteristic with its limits
  * @param rule the rule that decided
  * @param judgements one per reading, in production order
- * @param missing the pieces that lack a reading they should have, in production order: the first {@value #MOST_NAMED} of them
+ * @param absent the pieces that lack a reading they should have, in production order: the first {@value #MOST_NAMED} of them
  * @param missingCount how many such pieces (or pieces and settings) there are
  * @param verdict the worst of the judgements and, where something is missing, "not measured"
  */
@@ -17,7 +18,7 @@ public record CharacteristicResult(
         ResolvedCharacteristic characteristic,
         DecisionRule rule,
         List<Judgement> judgements,
-        List<String> missing,
+        List<Missing> absent,
         long missingCount,
         Verdict verdict) {
 
@@ -27,7 +28,12 @@ public record CharacteristicResult(
     /** Copies the lists. */
     public CharacteristicResult {
         judgements = List.copyOf(judgements);
-        missing = List.copyOf(missing);
+        absent = List.copyOf(absent);
+    }
+
+    /** The pieces that lack a reading, and their settings, in English. */
+    public List<String> missing() {
+        return Remark.english(absent.stream().map(Missing::remark).toList());
     }
 
     /** How many readings have this verdict. */

@@ -1,5 +1,6 @@
 package io.github.firstoff.conformance;
 
+import io.github.firstoff.remark.Remark;
 import io.github.firstoff.tolerance.Found;
 import io.github.firstoff.tolerance.Limits;
 import java.math.BigDecimal;
@@ -12,7 +13,12 @@ public interface DecisionRule {
     String name();
 
     /** The rule in one phrase for the foot of a sheet. */
-    String statement();
+    Remark remark();
+
+    /** The same in English. */
+    default String statement() {
+        return remark().english();
+    }
 
     /**
      * The verdict on one value.

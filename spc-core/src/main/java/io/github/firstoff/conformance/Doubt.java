@@ -1,5 +1,6 @@
 package io.github.firstoff.conformance;
 
+import io.github.firstoff.remark.Remark;
 import java.math.BigDecimal;
 import java.util.List;
 import java.util.Optional;
@@ -8,13 +9,18 @@ import java.util.Optional;
  * Why a reading far outside its limits may be a slip and not the part. It changes nothing: the reading is kept and its verdict stands.
  *
  * @param explanations what would explain it, the likeliest first; empty if nothing does and the reading is merely very far out
- * @param sentence all of it in one sentence, ready to print
+ * @param remark all of it in one sentence
  */
-public record Doubt(List<Explanation> explanations, String sentence) {
+public record Doubt(List<Explanation> explanations, Remark remark) {
 
     /** Copies the list. */
     public Doubt {
         explanations = List.copyOf(explanations);
+    }
+
+    /** All of it in one sentence, in English. */
+    public String sentence() {
+        return remark.english();
     }
 
     /**
@@ -25,7 +31,7 @@ public record Doubt(List<Explanation> explanations, String sentence) {
      * @param meant the value that was probably meant, in the unit of the reading; empty where the value itself is right
      * @param characteristic the number of the characteristic that the value belongs to; empty where it belongs to its own
      */
-    public record Explanation(Kind kind, String words, Optional<BigDecimal> meant, Optional<String> characteristic) {}
+    public record Explanation(Kind kind, Remark words, Optional<BigDecimal> meant, Optional<String> characteristic) {}
 
     /** The slips that are looked for. */
     public enum Kind {

@@ -1,5 +1,6 @@
 package io.github.firstoff.conformance;
 
+import io.github.firstoff.remark.Remark;
 import io.github.firstoff.tolerance.Found;
 import io.github.firstoff.tolerance.Limits;
 import java.math.BigDecimal;
@@ -18,11 +19,12 @@ record GuardedAcceptance(BigDecimal fraction) implements DecisionRule {
     }
 
     @Override
-    public String statement() {
-        String band = fraction.compareTo(BigDecimal.ONE) == 0
-                ? "the expanded uncertainty U of the gauge"
-                : fraction.toPlainString() + " of the expanded uncertainty U of the gauge";
-        return "guarded acceptance: proven inside the limits less " + band + " (ISO 14253-1)";
+    public Remark remark() {
+        return Remark.of(
+                "decision-rule.guarded",
+                "guarded acceptance: proven inside the limits less {0||{1} of }the expanded uncertainty U of the gauge (ISO 14253-1)",
+                fraction.compareTo(BigDecimal.ONE) == 0,
+                fraction.toPlainString());
     }
 
     @Override

@@ -4,8 +4,8 @@ import io.github.firstoff.inspection.InspectionRecord;
 import io.github.firstoff.inspection.PartRecord;
 import io.github.firstoff.inspection.Reading;
 import io.github.firstoff.plan.Characteristic.Extent;
-import io.github.firstoff.plan.DecisionChoice;
 import io.github.firstoff.plan.DecisionChoice.Comparison;
+import io.github.firstoff.plan.DecisionChoice;
 import io.github.firstoff.plan.Gauge;
 import io.github.firstoff.plan.ResolvedCharacteristic;
 import io.github.firstoff.plan.ResolvedPlan;
@@ -70,16 +70,16 @@ public final class Judge {
 
     private CharacteristicResult assess(ResolvedCharacteristic characteristic, List<PartRecord> parts) {
         List<Judgement> judgements = new ArrayList<>();
-        List<String> missing = new ArrayList<>();
+        List<Missing> missing = new ArrayList<>();
         long missingCount = 0;
         boolean sampled = plan.plan().extentOf(characteristic.characteristic()) == Extent.SAMPLE;
         for (PartRecord part : parts) {
             List<Reading> readings = part.of(characteristic.number());
             if (readings.isEmpty() && !sampled) {
-                name(missing, part.serial());
+                name(missing, new Missing(part.serial(), Optional.empty()));
                 missingCount++;
             }
-            for (String absent : missingSettings(characteristic, part, readings)) {
+            for (Missing absent : missingSettings(characteristic, part, readings)) {
                 name(missing, absent);
                 missingCount++;
             }
@@ -88,7 +88,7 @@ public final class Judge {
             }
         }
         if (judgements.isEmpty() && missing.isEmpty()) {
-            parts.forEach(part -> name(missing, part.serial()));
+            parts.forEach(part -> name(missing, new Missing(part.serial(), Optional.empty())));
             missingCount = parts.size();
         }
         boolean incomplete = judgements.isEmpty() || !missing.isEmpty();
@@ -101,14 +101,14 @@ public final class Judge {
     }
 
     /** The first are named, so that a file of many part numbers does not fill the memory. */
-    private static void name(List<String> missing, String which) {
+    private static void name(List<Missing> missing, Missing which) {
         if (missing.size() < CharacteristicResult.MOST_NAMED) {
             missing.add(which);
         }
     }
 
     /** A piece that was checked at some settings only lacks the others, even where only a sample of pieces is inspected. */
-    private static List<String> missingSettings(
+    private static List<Missing> missingSettings(
             ResolvedCharacteristic characteristic, PartRecord part, List<Reading> readings) {
         List<String> settings = characteristic.characteristic().options().settings();
         if (settings.isEmpty() || readings.isEmpty()) {
@@ -118,7 +118,7 @@ public final class Judge {
         readings.forEach(reading -> reading.context().setting().ifPresent(found::add));
         return settings.stream()
                 .filter(setting -> !found.contains(setting))
-                .map(setting -> part.serial() + " at " + setting)
+                .map(setting -> new Missing(part.serial(), Optional.of(setting)))
                 .toList();
     }
 

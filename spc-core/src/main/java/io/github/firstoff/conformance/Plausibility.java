@@ -7,6 +7,7 @@ import io.github.firstoff.inspection.Reading;
 import io.github.firstoff.plan.ResolvedCharacteristic;
 import io.github.firstoff.plan.ResolvedPlan;
 import io.github.firstoff.quantity.Unit;
+import io.github.firstoff.remark.Remark;
 import io.github.firstoff.tolerance.Found;
 import io.github.firstoff.tolerance.Limits;
 import java.math.BigDecimal;
@@ -15,7 +16,6 @@ import java.math.RoundingMode;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
-import java.util.stream.Collectors;
 
 /**
  * Points at readings that look like slips of the pen: kept, judged, and doubted in words.
@@ -138,7 +138,7 @@ public final class Plausibility {
             if (swapped.isPresent()) {
                 return Optional.of(new Doubt(
                         List.of(swapped.get()),
-                        show(reading.value()) + " " + swapped.get().words()));
+                        swapped.get().words()));
             }
             if (!isFar()) {
                 return Optional.empty();
@@ -156,14 +156,28 @@ public final class Plausibility {
                 return isVeryFar()
                         ? Optional.of(new Doubt(
                                 List.of(),
-                                show(reading.value()) + " is very far outside its limits; check the reading"))
+                                Remark.of(
+                                        "slip.very-far",
+                                        "{0} is very far outside its limits; check the reading",
+                                        show(reading.value()))))
                         : Optional.empty();
             }
             List<Explanation> likeliest = found.subList(0, Math.min(found.size(), MOST_EXPLANATIONS));
             return Optional.of(new Doubt(
                     likeliest,
-                    show(reading.value()) + " is far outside its limits; it "
-                            + likeliest.stream().map(Explanation::words).collect(Collectors.joining(", or "))));
+                    Remark.of(
+                            "slip.far",
+                            "{0} is far outside its limits; it {1}",
+                            show(reading.value()),
+                            either(likeliest))));
+        }
+
+        private static Remark either(List<Explanation> explanations) {
+            Remark all = explanations.get(0).words();
+            for (Explanation next : explanations.subList(1, explanations.size())) {
+                all = Remark.of("slip.or", "{0}, or {1}", all, next.words());
+            }
+            return all;
         }
 
         private BigDecimal width() {
@@ -226,7 +240,7 @@ public final class Plausibility {
                 for (int direction : new int[] {1, -1}) {
                     BigDecimal meant = reading.value().scaleByPowerOfTen(direction * places);
                     if (nearlyFits(meant, reading.unit())) {
-                        return Optional.of(insteadOf(Kind.DECIMAL_POINT, meant, ""));
+                        return Optional.of(insteadOf(Kind.DECIMAL_POINT, meant));
                     }
                 }
             }
@@ -244,8 +258,12 @@ public final class Plausibility {
                     .stripTrailingZeros();
             return Optional.of(new Explanation(
                     Kind.UNIT,
-                    "looks like " + reading.value().toPlainString() + " "
-                            + other.get().symbol() + ", which is " + show(meant),
+                    Remark.of(
+                            "slip.unit",
+                            "looks like {0} {1}, which is {2}",
+                            reading.value().toPlainString(),
+                            other.get().symbol(),
+                            show(meant)),
                     Optional.of(meant),
                     Optional.empty()));
         }
@@ -264,7 +282,7 @@ public final class Plausibility {
         private Optional<Explanation> sign() {
             BigDecimal meant = reading.value().negate();
             return hasOtherSign() && fits(meant, reading.unit())
-                    ? Optional.of(insteadOf(Kind.SIGN, meant, ""))
+                    ? Optional.of(insteadOf(Kind.SIGN, meant))
                     : Optional.empty();
         }
 
@@ -283,18 +301,21 @@ public final class Plausibility {
                 if (fits(meant, reading.unit())) {
                     return Optional.of(insteadOf(
                             Kind.DIGITS,
-                            meant.setScale(reading.value().scale(), RoundingMode.UNNECESSARY),
-                            " (two digits exchanged)"));
+                            meant.setScale(reading.value().scale(), RoundingMode.UNNECESSARY)));
                 }
             }
             return Optional.empty();
         }
 
-        private Explanation insteadOf(Kind kind, BigDecimal meant, String remark) {
+        private Explanation insteadOf(Kind kind, BigDecimal meant) {
             return new Explanation(
                     kind,
-                    "looks like " + meant.toPlainString() + " instead of "
-                            + reading.value().toPlainString() + remark,
+                    Remark.of(
+                            "slip.instead",
+                            "looks like {0} instead of {1}{2| (two digits exchanged)|}",
+                            meant.toPlainString(),
+                            reading.value().toPlainString(),
+                            kind == Kind.DIGITS),
                     Optional.of(meant),
                     Optional.empty());
         }
@@ -304,8 +325,11 @@ public final class Plausibility {
                 if (other.limits().contains(reading.value(), reading.unit())) {
                     return Optional.of(new Explanation(
                             Kind.CHARACTERISTIC,
-                            "fits characteristic " + other.number() + " ("
-                                    + other.characteristic().printed() + ")",
+                            Remark.of(
+                                    "slip.characteristic",
+                                    "fits characteristic {0} ({1})",
+                                    other.number(),
+                                    other.characteristic().printed()),
                             Optional.empty(),
                             Optional.of(other.number())));
                 }
@@ -328,8 +352,13 @@ public final class Plausibility {
                             && !other.limits().contains(value.value(), value.unit())) {
                         return Optional.of(new Explanation(
                                 Kind.SWAPPED,
-                                "and the " + show(value.value(), value.unit()) + " of characteristic " + other.number()
-                                        + " on the same piece look swapped: each fits the limits of the other",
+                                Remark.of(
+                                        "slip.swapped",
+                                        "{0} and the {1} of characteristic {2} on the same piece look swapped: each fits the limits of"
+                                                + " the other",
+                                        show(reading.value()),
+                                        show(value.value(), value.unit()),
+                                        other.number()),
                                 Optional.of(value.value()),
                                 Optional.of(other.number())));
                     }

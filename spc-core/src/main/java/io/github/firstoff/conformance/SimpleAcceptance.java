@@ -1,5 +1,6 @@
 package io.github.firstoff.conformance;
 
+import io.github.firstoff.remark.Remark;
 import io.github.firstoff.tolerance.Found;
 import io.github.firstoff.tolerance.Limits;
 import java.math.BigDecimal;
@@ -14,8 +15,10 @@ record SimpleAcceptance() implements DecisionRule {
     }
 
     @Override
-    public String statement() {
-        return "simple acceptance: a reading within its limits, or on one, conforms (JCGM 106, 8.2)";
+    public Remark remark() {
+        return Remark.of(
+                "decision-rule.simple",
+                "simple acceptance: a reading within its limits, or on one, conforms (JCGM 106, 8.2)");
     }
 
     @Override

@@ -8,6 +8,7 @@ import io.github.firstoff.assembly.Smoothing;
 import io.github.firstoff.intake.Fault.Where;
 import io.github.firstoff.plan.Hand;
 import io.github.firstoff.quantity.Unit;
+import io.github.firstoff.remark.Remark;
 import io.github.firstoff.tolerance.BearingTable;
 import io.github.firstoff.tolerance.Drawing;
 import io.github.firstoff.tolerance.Limits;
@@ -82,7 +83,8 @@ final class AssemblyReader {
                 : document.object("temperature").flatMap(this::temperatures);
         if (document.value("temperature").isEmpty()) {
             faults.notice(
-                    document.where("temperature"), "no temperature is stated, so the joint is looked at 20 °C only");
+                    document.where("temperature"), Remark.of(
+                            "notice.no-temperature", "no temperature is stated, so the joint is looked at 20 °C only"));
         }
         Joint.Pairing pairs = pairs(document);
         document.finish();
@@ -234,7 +236,8 @@ final class AssemblyReader {
         if (limited.isPresent()
                 && ring.flatMap(Ring::size).isPresent()
                 && fields.value("bearing").isPresent()) {
-            faults.notice(fields.where("requirement"), "the requirement goes before the ring tolerances of ISO 492");
+            faults.notice(fields.where("requirement"), Remark.of(
+                            "notice.requirement-first", "the requirement goes before the ring tolerances of ISO 492"));
         }
         BigDecimal roughness = within(
                         fields,
@@ -248,7 +251,9 @@ final class AssemblyReader {
         if (fields.value("roughnessRz").isEmpty()) {
             faults.notice(
                     fields.where("roughnessRz"),
-                    "no roughness is stated, so nothing is taken off the interference for smoothing this surface");
+                    Remark.of(
+                            "notice.no-roughness",
+                            "no roughness is stated, so nothing is taken off the interference for smoothing this surface"));
         }
         Optional<String> characteristic = fields.name("characteristic");
         fields.finish();
@@ -456,11 +461,14 @@ final class AssemblyReader {
         if (nominal.isPresent() && size.isEmpty()) {
             faults.notice(
                     fields.where("class"),
-                    "no ring tolerance of that size is held here (" + toleranceClass + " is, "
-                            + (isOuter
+                    Remark.of(
+                            "notice.no-ring",
+                            "no ring tolerance of that size is held here ({0} is, {1}); state a {2} from the maker's catalogue",
+                            toleranceClass,
+                            isOuter
                                     ? BearingTable.rangesOfInnerRings(toleranceClass)
-                                    : BearingTable.rangesOfOuterRings(toleranceClass))
-                            + "); state a \"requirement\" from the maker's catalogue");
+                                    : BearingTable.rangesOfOuterRings(toleranceClass),
+                            "\"requirement\""));
         }
         Optional<BearingTable.Found> clearance =
                 group.flatMap(known -> bore.flatMap(diameter -> BearingTable.clearance(diameter, known)));
@@ -468,8 +476,13 @@ final class AssemblyReader {
             faults.notice(
                     fields.where("clearanceGroup"),
                     bore.isEmpty()
-                            ? "the clearance of the group depends on the bore of the bearing; state \"bore\" to know what is left"
-                            : "no clearance of that group and bore is held here, so what is left is not known");
+                            ? Remark.of(
+                                    "notice.no-bore",
+                                    "the clearance of the group depends on the bore of the bearing; state {0} to know what is left",
+                                    "\"bore\"")
+                            : Remark.of(
+                                    "notice.no-clearance",
+                                    "no clearance of that group and bore is held here, so what is left is not known"));
         }
         boolean fromMemory = size.map(BearingTable.Found::fromMemory).orElse(false)
                 || clearance.map(BearingTable.Found::fromMemory).orElse(false);

@@ -1,9 +1,9 @@
 package io.github.firstoff.intake;
 
 import io.github.firstoff.plan.Axis;
-import io.github.firstoff.plan.Characteristic;
 import io.github.firstoff.plan.Characteristic.Extent;
 import io.github.firstoff.plan.Characteristic.Options;
+import io.github.firstoff.plan.Characteristic;
 import io.github.firstoff.plan.Coordinates;
 import io.github.firstoff.plan.DecisionChoice;
 import io.github.firstoff.plan.Demand;
@@ -11,9 +11,10 @@ import io.github.firstoff.plan.Gauge;
 import io.github.firstoff.plan.Importance;
 import io.github.firstoff.plan.Study;
 import io.github.firstoff.quantity.Unit;
+import io.github.firstoff.remark.Remark;
 import io.github.firstoff.tolerance.Drawing;
-import io.github.firstoff.tolerance.Requirement;
 import io.github.firstoff.tolerance.Requirement.Nature;
+import io.github.firstoff.tolerance.Requirement;
 import io.github.firstoff.tolerance.RequirementFault;
 import io.github.firstoff.tolerance.RequirementNotation;
 import java.math.BigDecimal;
@@ -179,7 +180,11 @@ final class CharacteristicReader {
                 && extent.filter(Extent.SAMPLE::equals).isPresent()) {
             faults.notice(
                     fields.where("inspect"),
-                    "the class " + importance.word() + " demands every piece, which goes before \"sample\"");
+                    Remark.of(
+                            "notice.every-piece",
+                            "the class {0} demands every piece, which goes before {1}",
+                            Remark.word("class", importance.word()),
+                            "\"sample\""));
         }
         return extent.orElse(Extent.EVERY_PIECE);
     }

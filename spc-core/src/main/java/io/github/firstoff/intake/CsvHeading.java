@@ -3,6 +3,7 @@ package io.github.firstoff.intake;
 import io.github.firstoff.intake.Fault.Where;
 import io.github.firstoff.plan.ResolvedCharacteristic;
 import io.github.firstoff.plan.ResolvedPlan;
+import io.github.firstoff.remark.Remark;
 import java.util.ArrayList;
 import java.util.EnumMap;
 import java.util.HashMap;
@@ -350,7 +351,8 @@ final class CsvHeading {
                     check.characteristic(name, place);
                     sound &= check.leavesOthersAlone();
                 } else {
-                    sink.notice(place, Echo.quoted(name) + " is not understood and was not used");
+                    sink.notice(place, Remark.of(
+                        "notice.not-understood", "{0} is not understood and was not used", Echo.quoted(name)));
                 }
             });
         }

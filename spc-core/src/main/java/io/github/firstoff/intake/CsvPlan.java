@@ -41,7 +41,7 @@ final class CsvPlan implements PlanSource {
             text.append(buffer, 0, count);
             count = reader.read(buffer, 0, buffer.length);
         }
-        reader.notice().ifPresent(notice -> faults.notice(notice.where(), notice.message()));
+        reader.notice().ifPresent(notice -> faults.notice(notice.where(), notice.remark()));
         return new Pass(bytes.input().name(), text.toString(), faults).table();
     }
 

@@ -5,6 +5,7 @@ import de.siegmar.fastcsv.reader.CsvReader;
 import de.siegmar.fastcsv.reader.CsvRecord;
 import de.siegmar.fastcsv.reader.CsvRecordHandler;
 import io.github.firstoff.intake.Fault.Where;
+import io.github.firstoff.remark.Remark;
 import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.util.Iterator;
@@ -40,7 +41,10 @@ final class CsvReadings implements ReadingSource {
         }
         Preamble.check(file, dialect.preamble(), check.plan(), check.sink());
         if (dialect.separator() != ',') {
-            check.sink().notice(Where.inFile(file), "the columns are parted by " + dialect.separatorWord());
+            check.sink().notice(Where.inFile(file), Remark.of(
+                            "notice.separator",
+                            "the columns are parted by {0}",
+                            Remark.word("separator", dialect.separatorWord())));
         }
         CsvReader.CsvReaderBuilder builder = CsvReader.builder()
                 .fieldSeparator(dialect.separator())
@@ -58,7 +62,7 @@ final class CsvReadings implements ReadingSource {
         } catch (UncheckedIOException wrapped) {
             throw wrapped.getCause();
         }
-        text.notice().ifPresent(notice -> check.sink().notice(notice.where(), notice.message()));
+        text.notice().ifPresent(notice -> check.sink().notice(notice.where(), notice.remark()));
     }
 
     /** A line ends with a line feed, a carriage return or both. */

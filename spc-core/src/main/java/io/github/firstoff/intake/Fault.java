@@ -1,5 +1,8 @@
 package io.github.firstoff.intake;
 
+import io.github.firstoff.remark.Remark;
+import java.util.ArrayList;
+import java.util.List;
 import java.util.Optional;
 
 /**
@@ -39,22 +42,30 @@ public record Fault(
         /** For example {@code readings.csv:2, column value} or {@code readings.xlsx, sheet "Lot 7", cell C12, column value}. */
         @Override
         public String toString() {
-            StringBuilder text = new StringBuilder(Echo.plain(file));
+            return place().english();
+        }
+
+        /** The same, to be worded in the language of a sheet; the name of the field stands as the input has it. */
+        public Remark place() {
+            List<Remark> parts = new ArrayList<>();
+            String start = Echo.plain(file);
+            if (sheet.isEmpty() && line > 0) {
+                start += ":" + line + (column > 0 ? ":" + column : "");
+            }
+            parts.add(Remark.verbatim(start));
             if (!sheet.isEmpty()) {
-                text.append(", sheet ").append(Echo.quoted(sheet));
+                parts.add(Remark.of("place.sheet", "sheet {0}", Echo.quoted(sheet)));
                 if (line > 0) {
-                    text.append(", ").append(spot());
-                }
-            } else if (line > 0) {
-                text.append(':').append(line);
-                if (column > 0) {
-                    text.append(':').append(column);
+                    parts.add(
+                            column > 0
+                                    ? Remark.of("place.cell", "cell {0}", letters(column) + line)
+                                    : Remark.of("place.row", "row {0}", line));
                 }
             }
             if (!field.isEmpty()) {
-                text.append(", ").append(field);
+                parts.add(Remark.verbatim(field));
             }
-            return text.toString();
+            return Remark.joined(", ", parts);
         }
 
         /** The place without file and field: {@code line 12}, {@code cell C12} or {@code row 12}; empty for a file as a whole. */

@@ -1,5 +1,6 @@
 package io.github.firstoff.intake;
 
+import io.github.firstoff.remark.Remark;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
@@ -21,8 +22,13 @@ final class FaultCollector {
         }
     }
 
-    void notice(Fault.Where where, String message) {
-        Notice notice = new Notice(where, message);
+    /** A message of a draft of a plan, which stands on no sheet. */
+    void noticeOfDraft(Fault.Where where, String message) {
+        notice(where, Remark.verbatim(message));
+    }
+
+    void notice(Fault.Where where, Remark remark) {
+        Notice notice = new Notice(where, remark);
         if (notices.size() < KEPT) {
             notices.add(notice);
         }

@@ -3,6 +3,7 @@ package io.github.firstoff.intake;
 import io.github.firstoff.intake.Fault.Where;
 import io.github.firstoff.intake.JsonValue.Member;
 import io.github.firstoff.intake.JsonValue.Place;
+import io.github.firstoff.remark.Remark;
 import java.math.BigDecimal;
 import java.time.DateTimeException;
 import java.time.LocalDate;
@@ -363,7 +364,8 @@ final class Fields {
                 faults.refuse(Fault.of(
                         FaultKind.MISSPELT, where, "", "the key " + Echo.quoted(key), Echo.quoted(meant.get())));
             } else {
-                faults.notice(where, Echo.quoted(key) + " is not understood and was not used");
+                faults.notice(where, Remark.of(
+                        "notice.not-understood", "{0} is not understood and was not used", Echo.quoted(key)));
             }
         }
         missing.forEach((key, expected) -> faults.refuse(Fault.of(

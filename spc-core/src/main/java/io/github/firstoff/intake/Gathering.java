@@ -5,6 +5,7 @@ import io.github.firstoff.inspection.Reading;
 import io.github.firstoff.intake.Fault.Where;
 import io.github.firstoff.plan.ResolvedCharacteristic;
 import io.github.firstoff.plan.ResolvedPlan;
+import io.github.firstoff.remark.Remark;
 import java.time.LocalDateTime;
 import java.util.ArrayList;
 import java.util.Arrays;
@@ -200,7 +201,9 @@ final class Gathering implements Rows.Admission, Consumer<ReadingBlock> {
         if (timed > 0 && timed < count) {
             faults.notice(
                     Where.inFile(readings[firstWithout].context().origin().source()),
-                    "it states no times and other files do, so production order is the order of files and rows");
+                    Remark.of(
+                            "notice.no-times",
+                            "it states no times and other files do, so production order is the order of files and rows"));
         } else if (timed > 0 && !isInOrder()) {
             Integer[] order = new Integer[count];
             Arrays.setAll(order, i -> i);

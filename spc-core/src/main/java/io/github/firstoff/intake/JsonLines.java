@@ -62,7 +62,7 @@ final class JsonLines implements ReadingSource {
             line(file, line, (char) first + lines.readLine(), rows, check);
             first = lines.read();
         }
-        text.notice().ifPresent(notice -> check.sink().notice(notice.where(), notice.message()));
+        text.notice().ifPresent(notice -> check.sink().notice(notice.where(), notice.remark()));
     }
 
     private static void line(String file, long line, String text, JsonRows rows, RowCheck check) throws IOException {

@@ -4,6 +4,7 @@ import com.fasterxml.jackson.core.JsonToken;
 import io.github.firstoff.intake.Fault.Where;
 import io.github.firstoff.intake.JsonValue.Member;
 import io.github.firstoff.intake.JsonValue.Place;
+import io.github.firstoff.remark.Remark;
 import java.io.IOException;
 import java.util.ArrayList;
 import java.util.EnumMap;
@@ -46,7 +47,7 @@ final class JsonReadings implements ReadingSource {
         try (JsonTree tree = new JsonTree(file, 0, text, doubledKeys::add)) {
             new Pass(file, tree, check, doubledKeys).read();
         }
-        text.notice().ifPresent(notice -> check.sink().notice(notice.where(), notice.message()));
+        text.notice().ifPresent(notice -> check.sink().notice(notice.where(), notice.remark()));
     }
 
     /** One reading of one file. */
@@ -176,7 +177,8 @@ final class JsonReadings implements ReadingSource {
                         "the key " + Echo.quoted(key),
                         Echo.quoted(meant.get().word()));
             } else {
-                sink.notice(tree.where(keyAt), Echo.quoted(key) + " is not understood and was not used");
+                sink.notice(tree.where(keyAt), Remark.of(
+                        "notice.not-understood", "{0} is not understood and was not used", Echo.quoted(key)));
             }
             return false;
         }

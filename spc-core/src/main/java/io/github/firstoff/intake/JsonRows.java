@@ -4,6 +4,7 @@ import io.github.firstoff.intake.Fault.Where;
 import io.github.firstoff.intake.JsonValue.Member;
 import io.github.firstoff.intake.JsonValue.Place;
 import io.github.firstoff.plan.ResolvedCharacteristic;
+import io.github.firstoff.remark.Remark;
 import java.util.ArrayList;
 import java.util.HashSet;
 import java.util.List;
@@ -137,7 +138,8 @@ final class JsonRows {
             return false;
         }
         if (noticed.size() < MOST_NOTICED && noticed.add(key)) {
-            sink.notice(where(member.keyAt(), ""), Echo.quoted(key) + " is not understood and was not used");
+            sink.notice(where(member.keyAt(), ""), Remark.of(
+                        "notice.not-understood", "{0} is not understood and was not used", Echo.quoted(key)));
         }
         return true;
     }

@@ -9,6 +9,7 @@ import io.github.firstoff.intake.Mapping.Place;
 import io.github.firstoff.intake.Mapping.Skip;
 import io.github.firstoff.plan.ResolvedCharacteristic;
 import io.github.firstoff.quantity.Unit;
+import io.github.firstoff.remark.Remark;
 import java.io.IOException;
 import java.util.ArrayList;
 import java.util.EnumMap;
@@ -61,7 +62,7 @@ final class MappedReadings implements ReadingSource {
         } finally {
             pass.finish();
         }
-        text.notice().ifPresent(notice -> check.sink().notice(notice.where(), notice.message()));
+        text.notice().ifPresent(notice -> check.sink().notice(notice.where(), notice.remark()));
     }
 
     /** Texts that together name a characteristic: runs of blanks count as one. */
@@ -81,9 +82,9 @@ final class MappedReadings implements ReadingSource {
             }
         }
 
-        @Override
-        public String toString() {
-            return (count == 1 ? "line " : "lines ") + String.join(", ", first) + (count > first.size() ? ", …" : "");
+        Remark remark() {
+            return Remark.of(
+                    "notice.lines", "{0|line|lines} {1}", count, String.join(", ", first) + (count > first.size() ? ", …" : ""));
         }
     }
 
@@ -378,11 +379,19 @@ final class MappedReadings implements ReadingSource {
             endRecord();
             skipped.forEach((skip, lines) -> sink.notice(
                     Where.inFile(file),
-                    (lines.count == 1 ? "1 line was" : lines.count + " lines were")
-                            + " skipped because the mapping skips lines that " + skip + " (" + lines + ")"));
+                    Remark.of(
+                            "notice.lines-skipped",
+                            "{0} {0|line was|lines were} skipped because the mapping skips lines that {1} ({2})",
+                            lines.count,
+                            skip.remark(),
+                            lines.remark())));
             others.forEach((name, lines) -> sink.notice(
                     Where.inFile(file),
-                    Echo.quoted(name) + " is not of the plan, as the mapping says, and was not used (" + lines + ")"));
+                    Remark.of(
+                            "notice.not-of-the-plan",
+                            "{0} is not of the plan, as the mapping says, and was not used ({1})",
+                            Echo.quoted(name),
+                            lines.remark())));
         }
     }
 }

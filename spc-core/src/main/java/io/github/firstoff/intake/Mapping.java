@@ -1,6 +1,7 @@
 package io.github.firstoff.intake;
 
 import io.github.firstoff.quantity.Unit;
+import io.github.firstoff.remark.Remark;
 import java.util.ArrayList;
 import java.util.EnumMap;
 import java.util.LinkedHashMap;
@@ -163,8 +164,12 @@ public final class Mapping {
 
         @Override
         public String toString() {
-            return begins.map(text -> "begin with " + Echo.quoted(text))
-                    .orElseGet(() -> "contain " + Echo.quoted(contains.orElse("")));
+            return remark().english();
+        }
+
+        Remark remark() {
+            return begins.map(text -> Remark.of("skip.begins", "begin with {0}", Echo.quoted(text)))
+                    .orElseGet(() -> Remark.of("skip.contains", "contain {0}", Echo.quoted(contains.orElse(""))));
         }
     }
 

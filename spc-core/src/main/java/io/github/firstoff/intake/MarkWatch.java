@@ -1,6 +1,7 @@
 package io.github.firstoff.intake;
 
 import io.github.firstoff.intake.Fault.Where;
+import io.github.firstoff.remark.Remark;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
@@ -142,7 +143,7 @@ final class MarkWatch<R> {
 
     private void believe(Notice comma) {
         marks = Marks.COMMA;
-        sink.notice(comma.where(), comma.message());
+        sink.notice(comma.where(), comma.remark());
         if (!commaIsPlain) {
             onTerms = firstComma;
         }
@@ -200,7 +201,10 @@ final class MarkWatch<R> {
                 firstComma = new Seen(rows.where(record), text);
                 commaShown = new Notice(
                         rows.where(record),
-                        "numbers are read with a decimal comma, as " + Echo.quoted(text) + " shows");
+                        Remark.of(
+                                "notice.decimal-comma",
+                                "numbers are read with a decimal comma, as {0} shows",
+                                Echo.quoted(text)));
             }
             // Where rows no longer wait, one comma decides, and a point that comes later is refused; were the mark left
             // open, both

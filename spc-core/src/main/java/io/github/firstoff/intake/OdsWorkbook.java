@@ -1,6 +1,7 @@
 package io.github.firstoff.intake;
 
 import io.github.firstoff.intake.Fault.Where;
+import io.github.firstoff.remark.Remark;
 import java.io.IOException;
 import java.io.InputStream;
 import java.nio.file.Path;
@@ -22,9 +23,9 @@ final class OdsWorkbook implements Workbook {
 
     private final String file;
     private final ZipFile zip;
-    private final List<String> notices;
+    private final List<Remark> notices;
 
-    private OdsWorkbook(String file, ZipFile zip, List<String> notices) {
+    private OdsWorkbook(String file, ZipFile zip, List<Remark> notices) {
         this.file = file;
         this.zip = zip;
         this.notices = notices;
@@ -41,7 +42,7 @@ final class OdsWorkbook implements Workbook {
             throw damaged(file, "its list of contents cannot be read");
         }
         OdsWorkbook workbook = new OdsWorkbook(
-                file, zip, macros ? List.of("the workbook holds macros, which were not run") : List.of());
+                file, zip, macros ? List.of(Remark.of("notice.macros", "the workbook holds macros, which were not run")) : List.of());
         try {
             workbook.requireReadable();
             return workbook;
@@ -91,7 +92,7 @@ final class OdsWorkbook implements Workbook {
     }
 
     @Override
-    public List<String> notices() {
+    public List<Remark> notices() {
         return notices;
     }
 

@@ -105,7 +105,7 @@ public final class PlanDraft {
         try {
             PlanFile file = PlanFile.read(Input.text(source.name(), writing.text()));
             ResolvedPlan resolved = file.resolve();
-            file.notices().forEach(notice -> faults.notice(writing.place(notice.where()), notice.message()));
+            file.notices().forEach(notice -> faults.notice(writing.place(notice.where()), notice.remark()));
             return new PlanDraft(writing.text(), resolved, word, writing.characteristicPlaces(), faults.notices());
         } catch (InputRefused refused) {
             FaultCollector placed = new FaultCollector();
@@ -297,7 +297,7 @@ public final class PlanDraft {
                 return Optional.ofNullable(found);
             }
             if (found != null && !found.text().equals(said)) {
-                faults.notice(
+                faults.noticeOfDraft(
                         found.where(),
                         "the " + fact.word() + " is " + Echo.quoted(found.text()) + " here and " + Echo.quoted(said)
                                 + " by " + fact.option() + ", which was taken");
@@ -306,7 +306,7 @@ public final class PlanDraft {
         }
 
         private PlanTable.Text assumed(PlanFact fact, String text, String origin) {
-            faults.notice(
+            faults.noticeOfDraft(
                     Where.inFile(file),
                     "no " + fact.word() + " is stated; " + Echo.quoted(text) + " was taken" + origin + ", and "
                             + fact.option() + " says another");

@@ -136,7 +136,7 @@ final class PlanGrid {
             misspelt.add(near.get());
             faults.refuse(Fault.of(FaultKind.MISSPELT, where, "", Echo.quoted(name), Echo.quoted(near.get())));
         } else {
-            faults.notice(where, Echo.quoted(name) + " is not understood and was not used");
+            faults.noticeOfDraft(where, Echo.quoted(name) + " is not understood and was not used");
         }
     }
 
@@ -172,7 +172,7 @@ final class PlanGrid {
     /** Says which lines above the heading were not used. */
     void unused(Where where, List<String> lines, int most) {
         if (!lines.isEmpty()) {
-            faults.notice(
+            faults.noticeOfDraft(
                     where,
                     "before the heading was not used: "
                             + String.join(", ", lines.subList(0, Math.min(most, lines.size())))

@@ -4,6 +4,7 @@ import io.github.firstoff.intake.Fault.Where;
 import io.github.firstoff.plan.Hand;
 import io.github.firstoff.plan.PartIdentity;
 import io.github.firstoff.plan.ResolvedPlan;
+import io.github.firstoff.remark.Remark;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
@@ -52,7 +53,7 @@ final class Preamble {
         for (int i = 0; i < lines.size(); i++) {
             placed.add(new Line(new Where(file, i + 1L, 0, ""), lines.get(i)));
         }
-        check("line", Where.inFile(file), placed, plan, sink);
+        check(false, Where.inFile(file), placed, plan, sink);
     }
 
     /** A line, or a row of a sheet, and where it stands. */
@@ -61,10 +62,10 @@ final class Preamble {
     /**
      * Checks lines and names them.
      *
-     * @param word what a line is called
+     * @param rows whether they are rows of a sheet
      * @param where where they stand together
      */
-    static void check(String word, Where where, List<Line> lines, ResolvedPlan plan, ReadingSink sink) {
+    static void check(boolean rows, Where where, List<Line> lines, ResolvedPlan plan, ReadingSink sink) {
         StringBuilder said = new StringBuilder();
         int quoted = 0;
         for (Line line : lines) {
@@ -76,13 +77,25 @@ final class Preamble {
             }
         }
         if (!lines.isEmpty()) {
-            boolean one = lines.size() == 1;
             long first = lines.get(0).where().line();
             long last = lines.get(lines.size() - 1).where().line();
             sink.notice(
                     where,
-                    word + (one ? " " + first + " stands" : "s " + first + " to " + last + " stand")
-                            + " before the heading and " + (one ? "was" : "were") + " not used" + said);
+                    rows
+                            ? Remark.of(
+                                    "notice.rows-before-heading",
+                                    "{0|row {1} stands|rows {1} to {2} stand} before the heading and {0|was|were} not used{3}",
+                                    lines.size(),
+                                    first,
+                                    last,
+                                    said)
+                            : Remark.of(
+                                    "notice.lines-before-heading",
+                                    "{0|line {1} stands|lines {1} to {2} stand} before the heading and {0|was|were} not used{3}",
+                                    lines.size(),
+                                    first,
+                                    last,
+                                    said));
         }
     }
 

@@ -4,6 +4,7 @@ import io.github.firstoff.intake.Fault.Where;
 import io.github.firstoff.intake.QifLibrary.Entry;
 import io.github.firstoff.plan.ResolvedCharacteristic;
 import io.github.firstoff.quantity.Unit;
+import io.github.firstoff.remark.Remark;
 import io.github.firstoff.tolerance.Found;
 import io.github.firstoff.tolerance.Limits;
 import java.io.IOException;
@@ -77,8 +78,11 @@ final class QifMeasurements {
         }
         withoutValue.forEach((status, count) -> notice(
                 Where.inFile(document.file()),
-                count + (count == 1 ? " measurement has" : " measurements have") + " no value and the status "
-                        + Echo.plain(status) + ", which counts as not measured"));
+                Remark.of(
+                        "notice.qif.no-value",
+                        "{0} {0|measurement has|measurements have} no value and the status {1}, which counts as not measured",
+                        count,
+                        Echo.plain(status))));
     }
 
     private void noResults() {
@@ -86,7 +90,9 @@ final class QifMeasurements {
             check.expectReadingsElsewhere();
             notice(
                     Where.inFile(document.file()),
-                    "the document holds no results; it only says what was to be measured, for documents that refer to it");
+                    Remark.of(
+                            "notice.qif.no-results",
+                            "the document holds no results; it only says what was to be measured, for documents that refer to it"));
         } else {
             check.sink()
                     .refuse(Fault.of(
@@ -98,9 +104,9 @@ final class QifMeasurements {
         }
     }
 
-    private void notice(Where where, String message) {
-        if (told.add(message)) {
-            check.sink().notice(where, message);
+    private void notice(Where where, Remark remark) {
+        if (told.add(remark.english())) {
+            check.sink().notice(where, remark);
         }
     }
 
@@ -136,11 +142,16 @@ final class QifMeasurements {
         if (word.equals("PASS") && outside) {
             notice(
                     status.get().where(),
-                    "the file says PASS of a piece of which at least one value is outside the plan's limits; the values are judged");
+                    Remark.of(
+                            "notice.qif.passed",
+                            "the file says PASS of a piece of which at least one value is outside the plan's limits; the values are"
+                                    + " judged"));
         } else if (word.equals("FAIL") && !outside) {
             notice(
                     status.get().where(),
-                    "the file says FAIL of a piece of which no value is outside the plan's limits; the values are judged");
+                    Remark.of(
+                            "notice.qif.failed",
+                            "the file says FAIL of a piece of which no value is outside the plan's limits; the values are judged"));
         }
     }
 
@@ -266,7 +277,7 @@ final class QifMeasurements {
             return;
         }
         ResolvedCharacteristic characteristic = what.characteristic().get();
-        String named = "characteristic " + Echo.plain(characteristic.number());
+        Remark named = Remark.of("place.characteristic", "characteristic {0}", Echo.plain(characteristic.number()));
         try {
             Optional<QifRequirement.Bounds> stated =
                     QifRequirement.of(library, what.subject()).bounds();
@@ -280,16 +291,23 @@ final class QifMeasurements {
             if (!upper || !lower) {
                 notice(
                         reference.where(),
-                        named + ": the file states the limits " + words(stated.get()) + ", and the plan "
-                                + limits.lower().map(BigDecimal::toPlainString).orElse("none") + " to "
-                                + limits.upper().map(BigDecimal::toPlainString).orElse("none") + " "
-                                + limits.unit().word() + "; the plan's judge");
+                        Remark.of(
+                                "notice.qif.limits",
+                                "{0}: the file states the limits {1}, and the plan {2} to {3} {4}; the plan's judge",
+                                named,
+                                words(stated.get()),
+                                bound(limits.lower()),
+                                bound(limits.upper()),
+                                Remark.word("unit-word", limits.unit().word())));
             }
         } catch (QifFault unusable) {
             notice(
                     reference.where(),
-                    named + ": the limits that the file states could not be held against the plan's ("
-                            + unusable.fault().line() + ")");
+                    Remark.of(
+                            "notice.qif.limits-unusable",
+                            "{0}: the limits that the file states could not be held against the plan's ({1})",
+                            named,
+                            unusable.fault().line()));
         }
     }
 
@@ -310,13 +328,21 @@ final class QifMeasurements {
                 && Unit.compare(stated.get().value(), unit, planned.get().add(slack), limits.unit()) <= 0;
     }
 
-    private static String words(QifRequirement.Bounds bounds) {
-        return bounds.lower().map(each -> each.value().toPlainString()).orElse("none") + " to "
-                + bounds.upper().map(each -> each.value().toPlainString()).orElse("none") + " "
-                + bounds.upper()
+    private static Remark bound(Optional<BigDecimal> limit) {
+        return limit.map(value -> Remark.verbatim(value.toPlainString()))
+                .orElseGet(() -> Remark.of("notice.qif.no-limit", "none"));
+    }
+
+    private static Remark words(QifRequirement.Bounds bounds) {
+        return Remark.of(
+                "notice.qif.bounds",
+                "{0} to {1} {2}",
+                bound(bounds.lower().map(each -> each.value())),
+                bound(bounds.upper().map(each -> each.value())),
+                bounds.upper()
                         .or(bounds::lower)
-                        .map(each -> each.unit().word())
-                        .orElse("");
+                        .map(each -> Remark.word("unit-word", each.unit().word()))
+                        .orElseGet(Remark::none));
     }
 
     // The piece, and what is said of its measuring
@@ -384,7 +410,10 @@ final class QifMeasurements {
             check.sink()
                     .notice(
                             run.where(),
-                            "the file states no serial number of the piece, which is called by the identification of its results");
+                            Remark.of(
+                                    "notice.qif.no-serial",
+                                    "the file states no serial number of the piece, which is called by the identification of its"
+                                            + " results"));
         }
     }
 
@@ -546,13 +575,21 @@ final class QifMeasurements {
             notice(
                     Where.inFile(document.file()),
                     angle
-                            ? "the file declares no unit of angles; by the letter of ISO 23952 that would be the radian, but degrees were taken, as is usual"
-                            : "the file declares no unit of lengths; by the letter of ISO 23952 that would be the metre, but millimetres were taken, as is usual");
+                            ? Remark.of(
+                                    "notice.qif.no-unit-of-angles",
+                                    "the file declares no unit of angles; by the letter of ISO 23952 that would be the radian, but degrees"
+                                            + " were taken, as is usual")
+                            : Remark.of(
+                                    "notice.qif.no-unit-of-lengths",
+                                    "the file declares no unit of lengths; by the letter of ISO 23952 that would be the metre, but"
+                                            + " millimetres were taken, as is usual"));
         }
         if (node.attribute("combinedUncertainty").isPresent()) {
             notice(
                     node.where(),
-                    "the file states an uncertainty of its values, which was not used; the plan's gauge has its own");
+                    Remark.of(
+                            "notice.qif.uncertainty",
+                            "the file states an uncertainty of its values, which was not used; the plan's gauge has its own"));
         }
         return document.units().of(kind, angular.or(() -> linear), node.where());
     }
@@ -606,17 +643,22 @@ final class QifMeasurements {
             outside |= !within;
         }
         if (status.equals("PASS") && !within && characteristic.zone().isFixed()) {
-            notice(value.where(), contradiction(characteristic, value, "PASS", "outside"));
+            notice(value.where(), contradiction(characteristic, value, "PASS", false));
         } else if ((status.equals("FAIL") || status.equals("REWORK")) && within) {
-            notice(value.where(), contradiction(characteristic, value, status, "within"));
+            notice(value.where(), contradiction(characteristic, value, status, true));
         }
     }
 
-    private static String contradiction(
-            ResolvedCharacteristic characteristic, QifNode value, String status, String side) {
-        return "characteristic " + Echo.plain(characteristic.number()) + ": the file says " + status + " of "
-                + Echo.plain(value.text()) + ", which is " + side
-                + " the plan's limits; the value is judged by the plan";
+    private static Remark contradiction(
+            ResolvedCharacteristic characteristic, QifNode value, String status, boolean within) {
+        return Remark.of(
+                "notice.qif.contradiction",
+                "characteristic {0}: the file says {1} of {2}, which is {3|within|outside} the plan's limits; the value is judged by the"
+                        + " plan",
+                Echo.plain(characteristic.number()),
+                status,
+                Echo.plain(value.text()),
+                within);
     }
 
     /** A size that varies over its feature may have conforming mean and nonconforming ends. */
@@ -633,9 +675,13 @@ final class QifMeasurements {
                 if (beyond) {
                     notice(
                             node.where(),
-                            "characteristic " + Echo.plain(characteristic.number()) + ": the file states " + name + " "
-                                    + Echo.plain(node.text())
-                                    + ", which is outside the limits; only Value is judged");
+                            Remark.of(
+                                    "notice.qif.extreme",
+                                    "characteristic {0}: the file states {1} {2}, which is outside the limits; only {3} is judged",
+                                    Echo.plain(characteristic.number()),
+                                    name,
+                                    Echo.plain(node.text()),
+                                    "Value"));
                 }
             });
         }
@@ -644,8 +690,10 @@ final class QifMeasurements {
         if (segments) {
             notice(
                     measurement.where(),
-                    "characteristic " + Echo.plain(characteristic.number())
-                            + ": the lower segments of a composite tolerance were not used");
+                    Remark.of(
+                            "notice.qif.segments",
+                            "characteristic {0}: the lower segments of a composite tolerance were not used",
+                            Echo.plain(characteristic.number())));
         }
     }
 }

@@ -114,7 +114,7 @@ final class QifPlan implements PlanSource {
                 put(facts, PlanFact.NAME, part.at("Header", "Name"));
             });
             if (!document.units().declares(Unit.Kind.LENGTH)) {
-                faults.notice(
+                faults.noticeOfDraft(
                         Where.inFile(document.file()),
                         "the file declares no unit of lengths; by the letter of ISO 23952 that would be the metre, but millimetres were taken, as is usual");
             }
@@ -140,7 +140,7 @@ final class QifPlan implements PlanSource {
             if (BINARY_FRACTION
                     .matcher(printed.split(" ", 2)[0].replaceAll("[°\\])].*$", ""))
                     .matches()) {
-                faults.notice(
+                faults.noticeOfDraft(
                         item.where(),
                         "characteristic " + Echo.plain(label.text()) + ": " + Echo.plain(printed)
                                 + " looks like a short number that a program kept as a binary fraction; it was taken as it stands");
@@ -207,7 +207,7 @@ final class QifPlan implements PlanSource {
             return switch (node.text()) {
                 case "KEY" -> {
                     if (told.add("key")) {
-                        faults.notice(
+                        faults.noticeOfDraft(
                                 node.where(),
                                 "characteristic " + Echo.plain(number)
                                         + " and any other of criticality KEY is taken as critical");

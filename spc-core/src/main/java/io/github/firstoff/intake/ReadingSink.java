@@ -1,6 +1,7 @@
 package io.github.firstoff.intake;
 
 import io.github.firstoff.inspection.Reading;
+import io.github.firstoff.remark.Remark;
 
 /** Takes what a readings file hands on, in the order of the file. */
 interface ReadingSink {
@@ -18,5 +19,5 @@ interface ReadingSink {
     void refuse(Fault fault);
 
     /** Something to know. */
-    void notice(Fault.Where where, String message);
+    void notice(Fault.Where where, Remark remark);
 }

@@ -7,6 +7,7 @@ import io.github.firstoff.plan.ResolvedCharacteristic;
 import io.github.firstoff.plan.ResolvedPlan;
 import io.github.firstoff.plan.Thermal;
 import io.github.firstoff.quantity.Unit;
+import io.github.firstoff.remark.Remark;
 import java.math.BigDecimal;
 import java.time.LocalDateTime;
 import java.util.EnumMap;
@@ -257,8 +258,13 @@ final class RowCheck {
             sink.notice(
                     where,
                     leavesOthersAlone()
-                            ? "this reading and others away from 20 °C are taken as they are"
-                            : "the plan has no \"temperature\", so this reading and others away from 20 °C are not corrected");
+                            ? Remark.of(
+                                    "notice.temperature-taken",
+                                    "this reading and others away from 20 °C are taken as they are")
+                            : Remark.of(
+                                    "notice.temperature-uncorrected",
+                                    "the plan has no {0}, so this reading and others away from 20 °C are not corrected",
+                                    "\"temperature\""));
         }
         return temperature;
     }
@@ -463,8 +469,10 @@ final class RowCheck {
             unlistedGaugeNoticed = true;
             sink.notice(
                     where,
-                    "the plan lists no gauges, so nothing is known of gauge " + Echo.plain(gauge.get())
-                            + " or any other that the file names");
+                    Remark.of(
+                            "notice.no-gauges",
+                            "the plan lists no gauges, so nothing is known of gauge {0} or any other that the file names",
+                            Echo.plain(gauge.get())));
         }
         return gauge;
     }

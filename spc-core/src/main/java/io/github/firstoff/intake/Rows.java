@@ -2,6 +2,7 @@ package io.github.firstoff.intake;
 
 import io.github.firstoff.inspection.Reading;
 import io.github.firstoff.intake.Fault.Where;
+import io.github.firstoff.remark.Remark;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.function.Consumer;
@@ -85,14 +86,21 @@ final class Rows implements ReadingSink {
         if (empty > 0) {
             faults.notice(
                     Where.inFile(file),
-                    (empty == 1 ? "1 row holds" : empty + " rows hold") + " no reading ("
-                            + String.join(", ", withoutReading) + (empty > withoutReading.size() ? ", …)" : ")"));
+                    Remark.of(
+                            "notice.rows-without-reading",
+                            "{0} {0|row holds|rows hold} no reading ({1}{2|, …|})",
+                            empty,
+                            String.join(", ", withoutReading),
+                            empty > withoutReading.size()));
         }
         if (standingAgain > 0) {
             faults.notice(
                     Where.inFile(file),
-                    (standingAgain == 1 ? "1 row at fault stands" : standingAgain + " rows at fault stand")
-                            + " again in a table of refused rows, and what stands there counts instead");
+                    Remark.of(
+                            "notice.rows-again",
+                            "{0} {0|row at fault stands|rows at fault stand} again in a table of refused rows, and what stands there"
+                                    + " counts instead",
+                            standingAgain));
         }
     }
 
@@ -178,8 +186,8 @@ final class Rows implements ReadingSink {
     }
 
     @Override
-    public void notice(Where where, String message) {
-        faults.notice(where, message);
+    public void notice(Where where, Remark remark) {
+        faults.notice(where, remark);
     }
 
     /** What became of the rows of the file. */

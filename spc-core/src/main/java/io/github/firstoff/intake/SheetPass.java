@@ -60,7 +60,7 @@ final class SheetPass implements SheetTaker {
     }
 
     private boolean heading(SheetRow row) {
-        Preamble.check("row", new Where(file, choice.name(), 0, 0, ""), before, check.plan(), sink);
+        Preamble.check(true, new Where(file, choice.name(), 0, 0, ""), before, check.plan(), sink);
         int first = row.cells().get(0).column();
         List<String> names =
                 new ArrayList<>(row.texts().subList(first - 1, row.texts().size()));

@@ -1,6 +1,7 @@
 package io.github.firstoff.intake;
 
 import io.github.firstoff.intake.Fault.Where;
+import io.github.firstoff.remark.Remark;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.function.BiConsumer;
@@ -11,11 +12,11 @@ final class SheetRemarks {
     private static final int PLACES_NAMED = 5;
 
     private final Where sheet;
-    private final BiConsumer<Where, String> notices;
+    private final BiConsumer<Where, Remark> notices;
     private final Places formulas = new Places();
     private final Places rounded = new Places();
     private final Places hiddenRows = new Places();
-    private final List<String> others = new ArrayList<>();
+    private final List<Remark> others = new ArrayList<>();
 
     /** A count and the first few places. */
     private static final class Places {
@@ -34,18 +35,20 @@ final class SheetRemarks {
         }
     }
 
-    SheetRemarks(String file, SheetChoice choice, BiConsumer<Where, String> notices) {
+    SheetRemarks(String file, SheetChoice choice, BiConsumer<Where, Remark> notices) {
         this.sheet = new Where(file, choice.name(), 0, 0, "");
         this.notices = notices;
         if (choice.hidden()) {
-            others.add("the sheet is hidden; it was read all the same");
+            others.add(Remark.of("notice.sheet-hidden", "the sheet is hidden; it was read all the same"));
         }
         if (!choice.unused().isEmpty()) {
             List<String> names = choice.unused();
-            others.add((names.size() == 1 ? "the sheet " : "the sheets ")
-                    + names.stream().limit(PLACES_NAMED).map(Echo::quoted).collect(Collectors.joining(", "))
-                    + (names.size() > PLACES_NAMED ? ", …" : "")
-                    + (names.size() == 1 ? " of the workbook was not used" : " of the workbook were not used"));
+            others.add(Remark.of(
+                    "notice.sheets-unused",
+                    "the {0|sheet|sheets} {1} of the workbook {0|was|were} not used",
+                    names.size(),
+                    names.stream().limit(PLACES_NAMED).map(Echo::quoted).collect(Collectors.joining(", "))
+                            + (names.size() > PLACES_NAMED ? ", …" : "")));
         }
     }
 
@@ -69,7 +72,10 @@ final class SheetRemarks {
     void oddHeading(long row, SheetCell cell) {
         notices.accept(
                 new Where(sheet.file(), sheet.sheet(), row, cell.column(), ""),
-                "the name of the column is no text; it was read as " + Echo.quoted(cell.text()));
+                Remark.of(
+                        "notice.heading-no-text",
+                        "the name of the column is no text; it was read as {0}",
+                        Echo.quoted(cell.text())));
     }
 
     void layout(SheetTaker.Layout layout, int firstColumn, int columnsOfHeading) {
@@ -82,19 +88,22 @@ final class SheetRemarks {
         if (!columns.isEmpty()) {
             boolean one = columns.size() == 1
                     && columns.get(0).fromColumn() == columns.get(0).toColumn();
-            others.add((one ? "column " : "columns ")
-                    + columns.stream()
+            others.add(Remark.of(
+                    "notice.columns-hidden",
+                    "{0|column|columns} {1} {0|is hidden; it was|are hidden; they were} read all the same",
+                    one,
+                    columns.stream()
                             .limit(PLACES_NAMED)
                             .map(SheetTaker.Range::toString)
-                            .collect(Collectors.joining(", "))
-                    + (one ? " is hidden; it was read all the same" : " are hidden; they were read all the same"));
+                            .collect(Collectors.joining(", "))));
         }
         if (layout.mergedCount() > 0) {
-            boolean one = layout.mergedCount() == 1;
-            others.add((one ? "cells are merged (" : layout.mergedCount() + " ranges of cells are merged (")
-                    + layout.merged().stream().map(SheetTaker.Range::toString).collect(Collectors.joining(", "))
-                    + (layout.mergedCount() > layout.merged().size() ? ", …" : "")
-                    + "); only the first cell of " + (one ? "them" : "each") + " holds anything");
+            others.add(Remark.of(
+                    "notice.cells-merged",
+                    "{0|cells|{0} ranges of cells} are merged ({1}); only the first cell of {0|them|each} holds anything",
+                    layout.mergedCount(),
+                    layout.merged().stream().map(SheetTaker.Range::toString).collect(Collectors.joining(", "))
+                            + (layout.mergedCount() > layout.merged().size() ? ", …" : "")));
         }
     }
 
@@ -103,24 +112,30 @@ final class SheetRemarks {
         if (formulas.count > 0) {
             notices.accept(
                     sheet,
-                    (formulas.count == 1 ? "1 cell is a formula" : formulas.count + " cells are formulas")
-                            + "; what is stored as result was read (" + formulas.listed() + ")");
+                    Remark.of(
+                            "notice.formulas",
+                            "{0} {0|cell is a formula|cells are formulas}; what is stored as result was read ({1})",
+                            formulas.count,
+                            formulas.listed()));
         }
         if (rounded.count > 0) {
             notices.accept(
                     sheet,
-                    (rounded.count == 1 ? "1 number has" : rounded.count + " numbers have")
-                            + " more than the 15 digits that a spreadsheet keeps; taken to 15 digits ("
-                            + rounded.listed() + ")");
+                    Remark.of(
+                            "notice.digits",
+                            "{0} {0|number has|numbers have} more than the 15 digits that a spreadsheet keeps; taken to 15 digits ({1})",
+                            rounded.count,
+                            rounded.listed()));
         }
         if (hiddenRows.count > 0) {
             notices.accept(
                     sheet,
-                    (hiddenRows.count == 1
-                                    ? "1 row is hidden; it was read all the same ("
-                                    : hiddenRows.count + " rows are hidden; they were read all the same (")
-                            + hiddenRows.listed() + ")");
+                    Remark.of(
+                            "notice.rows-hidden",
+                            "{0} {0|row is hidden; it was|rows are hidden; they were} read all the same ({1})",
+                            hiddenRows.count,
+                            hiddenRows.listed()));
         }
-        others.forEach(text -> notices.accept(sheet, text));
+        others.forEach(remark -> notices.accept(sheet, remark));
     }
 }

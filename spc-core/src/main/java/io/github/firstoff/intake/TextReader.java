@@ -1,6 +1,7 @@
 package io.github.firstoff.intake;
 
 import io.github.firstoff.intake.Fault.Where;
+import io.github.firstoff.remark.Remark;
 import java.io.Reader;
 import java.nio.ByteBuffer;
 import java.nio.CharBuffer;
@@ -76,7 +77,7 @@ final class TextReader extends Reader {
         }
         return encoding == TextEncoding.UTF_8
                 ? Optional.empty()
-                : Optional.of(new Notice(Where.inFile(input.name()), "the text was read as " + encoding.words()));
+                : Optional.of(new Notice(Where.inFile(input.name()), Remark.of("notice.encoding", "the text was read as {0}", Remark.word("encoding", encoding.words()))));
     }
 
     @Override
@@ -154,8 +155,11 @@ final class TextReader extends Reader {
         decoder = strict(encoding);
         switched = new Notice(
                 new Where(input.name(), line, column, ""),
-                "this is no UTF-8; the file was read as " + encoding.words() + ", which makes this character "
-                        + Echo.quoted(character));
+                Remark.of(
+                        "notice.no-utf-8",
+                        "this is no UTF-8; the file was read as {0}, which makes this character {1}",
+                        Remark.word("encoding", encoding.words()),
+                        Echo.quoted(character)));
         return true;
     }
 

@@ -3,6 +3,7 @@ package io.github.firstoff.intake;
 import io.github.firstoff.plan.Material;
 import io.github.firstoff.plan.Materials;
 import io.github.firstoff.plan.Thermal;
+import io.github.firstoff.remark.Remark;
 import java.math.BigDecimal;
 import java.util.Optional;
 
@@ -39,9 +40,9 @@ final class ThermalReader {
                 width,
                 "how far the expansion may be from that, per kelvin, such as 0.000002, because " + unknown);
         fields.finish();
-        String source = expansion.isPresent()
-                ? "stated in the plan"
-                : known.map(Material::source).orElse("");
+        Remark source = expansion.isPresent()
+                ? Remark.of("expansion.stated", "stated in the plan")
+                : known.map(Material::origin).orElseGet(Remark::none);
         return alpha.flatMap(part -> width.flatMap(
                 half -> gauge.map(against -> new Thermal(part, half, against, temperatureHalfWidth, source))));
     }

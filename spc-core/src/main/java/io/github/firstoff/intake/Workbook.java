@@ -1,5 +1,6 @@
 package io.github.firstoff.intake;
 
+import io.github.firstoff.remark.Remark;
 import java.io.IOException;
 
 /** A workbook that is open. It can be walked more than once. */
@@ -9,7 +10,7 @@ interface Workbook extends AutoCloseable {
     void walk(SheetTaker taker) throws IOException;
 
     /** Notices of the workbook as a whole, such as macros that were not run. */
-    java.util.List<String> notices();
+    java.util.List<Remark> notices();
 
     @Override
     void close() throws IOException;

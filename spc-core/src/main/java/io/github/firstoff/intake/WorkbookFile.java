@@ -1,6 +1,7 @@
 package io.github.firstoff.intake;
 
 import io.github.firstoff.intake.Fault.Where;
+import io.github.firstoff.remark.Remark;
 import java.io.IOException;
 import java.io.OutputStream;
 import java.nio.charset.StandardCharsets;
@@ -139,7 +140,7 @@ final class WorkbookFile {
         }
 
         @Override
-        public java.util.List<String> notices() {
+        public java.util.List<Remark> notices() {
             return workbook.notices();
         }
 

@@ -1,6 +1,7 @@
 package io.github.firstoff.intake;
 
 import io.github.firstoff.intake.Fault.Where;
+import io.github.firstoff.remark.Remark;
 import java.io.IOException;
 import java.io.InputStream;
 import java.nio.file.Path;
@@ -32,7 +33,7 @@ final class XlsxWorkbook implements Workbook {
     private final String file;
     private final OPCPackage opened;
     private final List<Sheet> sheets = new ArrayList<>();
-    private final List<String> notices = new ArrayList<>();
+    private final List<Remark> notices = new ArrayList<>();
     private final SharedTexts texts;
     private XlsxStyles styles = new XlsxStyles();
     private boolean from1904;
@@ -104,11 +105,12 @@ final class XlsxWorkbook implements Workbook {
             }
         }
         if (macros || type.contains("macroenabled")) {
-            notices.add("the workbook holds macros, which were not run");
+            notices.add(Remark.of("notice.macros", "the workbook holds macros, which were not run"));
         }
         if (outside) {
-            notices.add(
-                    "the workbook refers to other workbooks, which were not opened; what is stored of them was read");
+            notices.add(Remark.of(
+                    "notice.other-workbooks",
+                    "the workbook refers to other workbooks, which were not opened; what is stored of them was read"));
         }
         readSheets(main);
     }
@@ -218,7 +220,7 @@ final class XlsxWorkbook implements Workbook {
     }
 
     @Override
-    public List<String> notices() {
+    public List<Remark> notices() {
         return notices;
     }
 

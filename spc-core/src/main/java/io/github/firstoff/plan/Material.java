@@ -1,5 +1,6 @@
 package io.github.firstoff.plan;
 
+import io.github.firstoff.remark.Remark;
 import java.math.BigDecimal;
 
 /**
@@ -8,9 +9,14 @@ import java.math.BigDecimal;
  * @param name its name in the table
  * @param expansion per kelvin; mean from 20 to 100 °C, which is what data sheets state
  * @param halfWidth the half-width of the interval in which the expansion of a piece lies, per kelvin
- * @param source where the value comes from, ready to print
+ * @param origin where the value comes from
  */
-public record Material(String name, BigDecimal expansion, BigDecimal halfWidth, String source) {
+public record Material(String name, BigDecimal expansion, BigDecimal halfWidth, Remark origin) {
+
+    /** Where the value comes from, in English. */
+    public String source() {
+        return origin.english();
+    }
 
     /**
      * What brings readings on this material to 20 °C.
@@ -20,6 +26,6 @@ public record Material(String name, BigDecimal expansion, BigDecimal halfWidth, 
      * @throws IllegalArgumentException if the half-width is negative
      */
     public Thermal thermal(BigDecimal gaugeExpansion, BigDecimal temperatureHalfWidth) {
-        return new Thermal(expansion, halfWidth, gaugeExpansion, temperatureHalfWidth, source);
+        return new Thermal(expansion, halfWidth, gaugeExpansion, temperatureHalfWidth, origin);
     }
 }

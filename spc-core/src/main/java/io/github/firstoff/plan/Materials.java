@@ -2,6 +2,7 @@ package io.github.firstoff.plan;
 
 import io.github.firstoff.quantity.SourcedTable;
 import io.github.firstoff.quantity.SourcedTable.Marked;
+import io.github.firstoff.remark.Remark;
 import java.math.BigDecimal;
 import java.util.LinkedHashSet;
 import java.util.List;
@@ -64,7 +65,11 @@ public final class Materials {
                 name,
                 expansion.movePointLeft(MILLIONTHS),
                 halfWidth.movePointLeft(MILLIONTHS),
-                name + ": (" + expansion.toPlainString() + " ± " + halfWidth.toPlainString()
-                        + ")·10⁻⁶ per kelvin, typical value of data sheets");
+                Remark.of(
+                        "expansion.typical",
+                        "{0}: ({1} ± {2})·10⁻⁶ per kelvin, typical value of data sheets",
+                        name,
+                        expansion.toPlainString(),
+                        halfWidth.toPlainString()));
     }
 }

@@ -1,5 +1,6 @@
 package io.github.firstoff.sample;
 
+import io.github.firstoff.remark.Remark;
 import java.time.Duration;
 import java.time.Instant;
 import java.util.ArrayList;
@@ -126,7 +127,10 @@ public final class Grouping {
         while (from < n) {
             int to = endOfPhase(from, n);
             if (from > 0) {
-                breaks.add(new Break(groups.size() + 1, phases.get(from), "phase " + phases.get(from)));
+                breaks.add(new Break(
+                        groups.size() + 1,
+                        Remark.verbatim(phases.get(from)),
+                        Remark.of("break.phase", "phase {0}", phases.get(from))));
             }
             Map<String, List<Integer>> members = new LinkedHashMap<>();
             List<String> keys = way.keys(from, to);

@@ -1,5 +1,6 @@
 package io.github.firstoff.sample;
 
+import io.github.firstoff.remark.Remark;
 import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
@@ -170,23 +171,75 @@ public final class Subgroups {
         return leftOver.readings;
     }
 
+    /** What the values of subgroups are, where something is said of those that are left over. */
+    public enum LeftOverOf {
+        /** Readings, which count in the overall figures. */
+        READINGS,
+        /** Pieces, which count in the verdict. */
+        PIECES,
+        /** Counts, which count in the verdict. */
+        COUNTS
+    }
+
     /**
      * What is said of readings that belong to an incomplete subgroup and so to no chart; empty if there are none.
      *
-     * @param noun what one of them is, such as {@code reading}
-     * @param where in what they count all the same, such as {@code the overall figures}
+     * @param what what they are
      */
-    public Optional<String> leftOverNote(String noun, String where) {
+    public Optional<Remark> leftOverNote(LeftOverOf what) {
         if (leftOver.readings == 0) {
             return Optional.empty();
         }
-        String many = leftOver.readings + " " + noun + (leftOver.readings == 1 ? "" : "s");
         if (leftOver.groups > 1) {
-            return Optional.of(leftOver.groups + " subgroups that end at a break or with the last " + noun
-                    + " are incomplete (" + many + " in all): they count in " + where + " and are left off the chart.");
+            return Optional.of(
+                    switch (what) {
+                        case READINGS ->
+                            Remark.of(
+                                    "subgroups.left-over.readings",
+                                    "{0} subgroups that end at a break or with the last reading are incomplete ({1} {1|reading|readings}"
+                                            + " in all): they count in the overall figures and are left off the chart.",
+                                    leftOver.groups,
+                                    leftOver.readings);
+                        case PIECES ->
+                            Remark.of(
+                                    "subgroups.left-over.pieces",
+                                    "{0} subgroups that end at a break or with the last piece are incomplete ({1} {1|piece|pieces} in"
+                                            + " all): they count in the verdict and are left off the chart.",
+                                    leftOver.groups,
+                                    leftOver.readings);
+                        case COUNTS ->
+                            Remark.of(
+                                    "subgroups.left-over.counts",
+                                    "{0} subgroups that end at a break or with the last count are incomplete ({1} {1|count|counts} in"
+                                            + " all): they count in the verdict and are left off the chart.",
+                                    leftOver.groups,
+                                    leftOver.readings);
+                    });
         }
-        return Optional.of("The last subgroup" + (leftOver.atEnd ? "" : " before a break") + " is incomplete (" + many
-                + "): it counts in " + where + " and is left off the chart.");
+        return Optional.of(
+                switch (what) {
+                    case READINGS ->
+                        Remark.of(
+                                "subgroups.last.readings",
+                                "The last subgroup{0|| before a break} is incomplete ({1} {1|reading|readings}): it counts in the overall"
+                                        + " figures and is left off the chart.",
+                                leftOver.atEnd,
+                                leftOver.readings);
+                    case PIECES ->
+                        Remark.of(
+                                "subgroups.last.pieces",
+                                "The last subgroup{0|| before a break} is incomplete ({1} {1|piece|pieces}): it counts in the verdict and"
+                                        + " is left off the chart.",
+                                leftOver.atEnd,
+                                leftOver.readings);
+                    case COUNTS ->
+                        Remark.of(
+                                "subgroups.last.counts",
+                                "The last subgroup{0|| before a break} is incomplete ({1} {1|count|counts}): it counts in the verdict and"
+                                        + " is left off the chart.",
+                                leftOver.atEnd,
+                                leftOver.readings);
+                });
     }
 
     /** The numbers of subgroups that are incomplete and were kept by choice. */

@@ -1,5 +1,6 @@
 package io.github.firstoff.stats;
 
+import io.github.firstoff.remark.Remark;
 import java.util.List;
 import java.util.Optional;
 
@@ -12,6 +13,11 @@ import java.util.Optional;
 public interface DistributionFamily {
     /** The name as a sheet prints it, in lower case unless a person's name. */
     String name();
+
+    /** The name, to be worded in the language of a sheet. */
+    default Remark remark() {
+        return Remark.word("distribution", name());
+    }
 
     /** The names of the parameters, in their order, for example {@code shape}, {@code scale}. */
     List<String> parameterNames();
@@ -29,7 +35,7 @@ public interface DistributionFamily {
      *
      * @param sorted the values in ascending order, all finite
      */
-    Optional<String> obstacle(double[] sorted);
+    Optional<Remark> obstacle(double[] sorted);
 
     /**
      * Fits the family; the order of the values does not matter.
@@ -49,7 +55,7 @@ public interface DistributionFamily {
     /** Refuses values that have an obstacle. */
     default void requireFittable(double[] sorted) {
         obstacle(sorted).ifPresent(reason -> {
-            throw new IllegalArgumentException(reason);
+            throw new IllegalArgumentException(reason.english());
         });
     }
 }

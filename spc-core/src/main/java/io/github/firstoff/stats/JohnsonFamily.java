@@ -1,5 +1,6 @@
 package io.github.firstoff.stats;
 
+import io.github.firstoff.remark.Remark;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
@@ -82,20 +83,21 @@ public final class JohnsonFamily implements DistributionFamily {
     }
 
     @Override
-    public Optional<String> obstacle(double[] sorted) {
-        Optional<String> obstacle = Obstacles.spread(sorted, FEWEST);
+    public Optional<Remark> obstacle(double[] sorted) {
+        Optional<Remark> obstacle = Obstacles.spread(sorted, FEWEST);
         if (obstacle.isPresent()) {
             return obstacle;
         }
         return best(sorted) == null
-                ? Optional.of("No Johnson curve passes through the percentiles of the values.")
+                ? Optional.of(Remark.of(
+                        "fit.no-johnson-curve", "No Johnson curve passes through the percentiles of the values."))
                 : Optional.empty();
     }
 
     @Override
     public FittedDistribution fit(double[] sorted) {
         Obstacles.spread(sorted, FEWEST).ifPresent(reason -> {
-            throw new IllegalArgumentException(reason);
+            throw new IllegalArgumentException(reason.english());
         });
         Member best = best(sorted);
         if (best == null) {

@@ -1,5 +1,6 @@
 package io.github.firstoff.stats;
 
+import io.github.firstoff.remark.Remark;
 import java.util.Optional;
 
 /** The reasons why values cannot be fitted that several families share. */
@@ -7,28 +8,36 @@ final class Obstacles {
     private Obstacles() {}
 
     /** Too few values, or all of them equal. */
-    static Optional<String> spread(double[] sorted, int least) {
+    static Optional<Remark> spread(double[] sorted, int least) {
         if (sorted.length < least) {
-            return Optional.of("A fit needs at least " + least + " values, not " + sorted.length + ".");
+            return Optional.of(Remark.of(
+                    "fit.too-few", "A fit needs at least {0} values, not {1}.", least, sorted.length));
         }
         if (least > 1 && sorted[0] == sorted[sorted.length - 1]) {
-            return Optional.of("The values do not spread: nothing can be fitted.");
+            return Optional.of(
+                    Remark.of("fit.no-spread", "The values do not spread: nothing can be fitted."));
         }
         return Optional.empty();
     }
 
     /** As {@link #spread}, and a value at or below 0. */
-    static Optional<String> positive(double[] sorted, int least, String name) {
+    static Optional<Remark> positive(double[] sorted, int least, String name) {
         if (sorted.length > 0 && !(sorted[0] > 0)) {
-            return Optional.of("A value at or below the bound 0 is impossible for the " + name + " distribution.");
+            return Optional.of(Remark.of(
+                    "fit.at-bound",
+                    "A value at or below the bound 0 is impossible for the {0} distribution.",
+                    Remark.word("distribution", name)));
         }
         return spread(sorted, least);
     }
 
     /** As {@link #spread}, and a value below 0. */
-    static Optional<String> notNegative(double[] sorted, int least, String name) {
+    static Optional<Remark> notNegative(double[] sorted, int least, String name) {
         if (sorted.length > 0 && !(sorted[0] >= 0)) {
-            return Optional.of("A value below the bound 0 is impossible for the " + name + " distribution.");
+            return Optional.of(Remark.of(
+                    "fit.below-bound",
+                    "A value below the bound 0 is impossible for the {0} distribution.",
+                    Remark.word("distribution", name)));
         }
         return spread(sorted, least);
     }

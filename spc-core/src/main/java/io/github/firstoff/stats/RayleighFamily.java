@@ -1,5 +1,6 @@
 package io.github.firstoff.stats;
 
+import io.github.firstoff.remark.Remark;
 import java.util.List;
 import java.util.Optional;
 
@@ -31,11 +32,11 @@ public final class RayleighFamily implements DistributionFamily {
     }
 
     @Override
-    public Optional<String> obstacle(double[] sorted) {
+    public Optional<Remark> obstacle(double[] sorted) {
         return Obstacles.notNegative(sorted, 1, name())
                 .or(() -> sorted[sorted.length - 1] > 0
                         ? Optional.empty()
-                        : Optional.of("All values are 0: nothing can be fitted."));
+                        : Optional.of(Remark.of("fit.all-zero", "All values are 0: nothing can be fitted.")));
     }
 
     @Override

@@ -1,5 +1,6 @@
 package io.github.firstoff.stats;
 
+import io.github.firstoff.remark.Remark;
 import java.util.List;
 import java.util.Optional;
 import org.apache.commons.math3.analysis.solvers.BrentSolver;
@@ -36,7 +37,7 @@ public final class WeibullFamily implements DistributionFamily {
     }
 
     @Override
-    public Optional<String> obstacle(double[] sorted) {
+    public Optional<Remark> obstacle(double[] sorted) {
         return Obstacles.positive(sorted, 2, name());
     }
 

@@ -1,6 +1,7 @@
 package io.github.firstoff.tolerance;
 
 import io.github.firstoff.quantity.Unit;
+import io.github.firstoff.remark.Remark;
 import java.math.BigDecimal;
 import java.util.List;
 import java.util.Optional;
@@ -48,17 +49,26 @@ public record GeometricZone(Limits stated, MaterialModifier modifier, Drawing.Si
     public Allowed allowedFor(PartSizes part) {
         Optional<PartSizes.Size> measured = part.sizeOf(feature.number());
         if (measured.isEmpty()) {
-            return without("no bonus: the size of " + feature.number() + " was not measured on this part");
+            return without(Remark.of(
+                    "bonus.not-measured",
+                    "no bonus: the size of {0} was not measured on this part",
+                    feature.number()));
         }
         PartSizes.Size size = measured.get();
         Limits sizeLimits = feature.limits();
         if (!sizeLimits.unit().isComparableWith(size.unit())) {
-            return without("no bonus: the size of " + feature.number() + " was read in "
-                    + size.unit().word() + ", which is no size");
+            return without(Remark.of(
+                    "bonus.no-size",
+                    "no bonus: the size of {0} was read in {1}, which is no size",
+                    feature.number(),
+                    Remark.word("unit-word", size.unit().word())));
         }
         if (!sizeLimits.contains(size.value(), size.unit())) {
-            return without("no bonus: the size of " + feature.number() + ", " + show(size.value(), size.unit())
-                    + ", is outside its own limits");
+            return without(Remark.of(
+                    "bonus.outside",
+                    "no bonus: the size of {0}, {1}, is outside its own limits",
+                    feature.number(),
+                    show(size.value(), size.unit())));
         }
         BigDecimal limit = materialLimit(modifier, feature).orElseThrow();
         Exact from = new Exact(limit, sizeLimits.unit());
@@ -74,16 +84,29 @@ public record GeometricZone(Limits stated, MaterialModifier modifier, Drawing.Si
         Unit unit = Exact.commonUnit(List.of(stated.unit()), tolerance, departure);
         BigDecimal bonus = departure.in(unit).orElseThrow();
         BigDecimal allowed = tolerance.in(unit).orElseThrow().add(bonus);
-        String reason = (bonus.signum() == 0 ? "no bonus: " : "bonus " + show(bonus, unit) + ": ")
-                + (feature.form() == Drawing.Form.HOLE ? "hole " : "shaft ") + feature.number() + " measures "
-                + show(actual.value(), actual.unit())
-                + (bonus.signum() == 0 ? ", its " : ", " + show(bonus, unit) + " from its ") + modifier.words()
-                + " size " + show(from.value(), from.unit());
-        return new Allowed(Limits.fromZeroTo(allowed, unit), Optional.of(new Bonus(bonus, reason)));
+        Remark why = bonus.signum() == 0
+                ? Remark.of(
+                        "bonus.none",
+                        "no bonus: {0|hole|shaft} {1} measures {2}, its {3|maximum|least} material size {4}",
+                        feature.form() == Drawing.Form.HOLE,
+                        feature.number(),
+                        show(actual.value(), actual.unit()),
+                        modifier == MaterialModifier.MAXIMUM,
+                        show(from.value(), from.unit()))
+                : Remark.of(
+                        "bonus.earned",
+                        "bonus {5}: {0|hole|shaft} {1} measures {2}, {5} from its {3|maximum|least} material size {4}",
+                        feature.form() == Drawing.Form.HOLE,
+                        feature.number(),
+                        show(actual.value(), actual.unit()),
+                        modifier == MaterialModifier.MAXIMUM,
+                        show(from.value(), from.unit()),
+                        show(bonus, unit));
+        return new Allowed(Limits.fromZeroTo(allowed, unit), Optional.of(new Bonus(bonus, why)));
     }
 
-    private Allowed without(String reason) {
-        return new Allowed(stated, Optional.of(new Bonus(BigDecimal.ZERO, reason)));
+    private Allowed without(Remark why) {
+        return new Allowed(stated, Optional.of(new Bonus(BigDecimal.ZERO, why)));
     }
 
     private static String show(BigDecimal value, Unit unit) {

@@ -1,5 +1,6 @@
 package io.github.firstoff.tolerance;
 
+import io.github.firstoff.remark.Remark;
 import java.math.BigDecimal;
 import java.util.Optional;
 
@@ -39,9 +40,14 @@ public interface ToleranceZone {
      * An addition to a geometric tolerance from the departure of a feature of size.
      *
      * @param amount zero or more, in the unit of the limits
-     * @param reason in words, ready to print
+     * @param why in words
      */
-    record Bonus(BigDecimal amount, String reason) {}
+    record Bonus(BigDecimal amount, Remark why) {
+        /** The same in English. */
+        public String reason() {
+            return why.english();
+        }
+    }
 
     /** A zone that is the same for every part. */
     static ToleranceZone fixed(Limits limits, Optional<BigDecimal> nominal) {

@@ -1,5 +1,6 @@
 package io.github.firstoff.intake;
 
+import io.github.firstoff.remark.Remark;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
@@ -160,7 +161,7 @@ class PlanKeysTest {
                         new BigDecimal("0.000001"),
                         new BigDecimal("0.0000115"),
                         new BigDecimal("0.3"),
-                        "stated in the plan"));
+                        Remark.of("expansion.stated", "stated in the plan")));
         Thermal supposed = read(
                         "\"temperature\": {\"expansion\": \"0.0000236\", \"expansionHalfWidth\": 0, \"gaugeExpansion\": 0},",
                         "{\"number\": 1, \"feature\": \"face\", \"requirement\": \"12 ±0.1\"}")
@@ -187,7 +188,7 @@ class PlanKeysTest {
                         aluminium.halfWidth(),
                         BigDecimal.ZERO,
                         new BigDecimal("0.5"),
-                        "stated in the plan"));
+                        Remark.of("expansion.stated", "stated in the plan")));
     }
 
     /**

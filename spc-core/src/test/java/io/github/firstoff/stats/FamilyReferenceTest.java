@@ -205,7 +205,7 @@ class FamilyReferenceTest {
     void whatCannotBeFittedSaysWhy() {
         double[] withZero = {0, 1, 2};
         assertThat(WeibullFamily.INSTANCE.obstacle(withZero))
-                .hasValueSatisfying(s -> assertThat(s).contains("Weibull"));
+                .hasValueSatisfying(why -> assertThat(why.english()).contains("Weibull"));
         assertThat(FoldedNormalFamily.INSTANCE.obstacle(withZero)).isEmpty();
         assertThat(RayleighFamily.INSTANCE.obstacle(new double[] {0, 0})).isPresent();
         assertThat(GammaFamily.INSTANCE.obstacle(new double[] {1})).isPresent();

@@ -52,7 +52,7 @@ final class PageFrame {
     /** The hand in the language of the sheet. */
     private String hand() {
         String word = model.head().hand().word();
-        return word.isEmpty() ? word : Labels.wordOr("hand", word, word);
+        return word.isEmpty() ? word : Labels.word("hand", word);
     }
 
     double width() {

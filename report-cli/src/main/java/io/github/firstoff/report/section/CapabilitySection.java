@@ -1,8 +1,9 @@
 package io.github.firstoff.report.section;
 
 import io.github.firstoff.quantity.Unit;
-import io.github.firstoff.report.model.Block;
+import io.github.firstoff.remark.Remark;
 import io.github.firstoff.report.model.Block.IndexMark;
+import io.github.firstoff.report.model.Block;
 import io.github.firstoff.report.model.Text;
 import io.github.firstoff.sample.ControlState;
 import io.github.firstoff.sheet.Finding;
@@ -10,7 +11,6 @@ import io.github.firstoff.sheet.ObservedShare;
 import io.github.firstoff.sheet.ProcessStudy;
 import io.github.firstoff.sheet.Summary;
 import io.github.firstoff.stats.SigmaEstimate;
-import io.github.firstoff.stats.SigmaEstimators;
 import io.github.firstoff.study.capability.Capability;
 import io.github.firstoff.study.capability.Index;
 import io.github.firstoff.study.capability.Interval;
@@ -60,8 +60,8 @@ final class CapabilitySection {
         }
         observed().ifPresent(text -> blocks.add(new Block.Note(Text.of(text))));
         reasons(blocks);
-        for (String remark : capability.checks().remarks()) {
-            blocks.add(new Block.Note(Text.of(remark)));
+        for (Remark remark : capability.checks().findings()) {
+            blocks.add(new Block.Note(Text.of(Labels.text(remark))));
         }
         return blocks;
     }
@@ -163,7 +163,7 @@ final class CapabilitySection {
                 lower == 0 ? "0" : perMillion(lower),
                 perMillion(upper),
                 Figures.rounded(level * 100, 0),
-                method);
+                Labels.word("interval-method", method));
     }
 
     private static String perMillion(double value) {
@@ -183,7 +183,7 @@ final class CapabilitySection {
 
     private static IndexMark mark(Index index, int places) {
         return new IndexMark(
-                index.name(),
+                Labels.word("index", index.name()),
                 index.value().orElseThrow(),
                 end(index.interval().map(Interval::lower)),
                 end(index.interval().map(Interval::upper)),
@@ -266,6 +266,7 @@ final class CapabilitySection {
                 .flatMap(each -> each.interval().stream())
                 .map(Interval::method)
                 .distinct()
+                .map(method -> Labels.word("interval-method", method))
                 .collect(Collectors.joining(", "));
     }
 
@@ -286,24 +287,7 @@ final class CapabilitySection {
 
     /** The estimator in words: a bar over a letter sits badly in running type. */
     static String estimator(String name) {
-        if (name.equals(SigmaEstimators.MEAN_RANGE)) {
-            return Labels.text("estimator.mean-range");
-        } else if (name.equals(SigmaEstimators.MEAN_STANDARD_DEVIATION)) {
-            return Labels.text("estimator.mean-standard-deviation");
-        } else if (name.equals(SigmaEstimators.MEAN_MOVING_RANGE)) {
-            return Labels.text("estimator.mean-moving-range");
-        } else if (name.equals(SigmaEstimators.POOLED)) {
-            return Labels.text("estimator.pooled");
-        } else if (name.equals(SigmaEstimators.POOLED_UNBIASED)) {
-            return Labels.text("estimator.pooled-unbiased");
-        } else if (name.equals(SigmaEstimators.MEDIAN_RANGE)) {
-            return Labels.text("estimator.median-range");
-        } else if (name.equals(SigmaEstimators.MEDIAN_MOVING_RANGE)) {
-            return Labels.text("estimator.median-moving-range");
-        } else if (name.equals(SigmaEstimators.SAMPLE)) {
-            return Labels.text("estimator.sample");
-        }
-        return name.replace("\u0304", "-bar");
+        return Labels.word("estimator", name);
     }
 
     private void past(List<Block> blocks) {
@@ -322,10 +306,10 @@ final class CapabilitySection {
                 Labels.text(
                         "no-index.other",
                         shown().stream()
-                                .map(Index::reason)
-                                .filter(reason -> !reason.isEmpty())
+                                .map(Index::why)
+                                .filter(why -> !why.isEmpty())
                                 .findFirst()
-                                .orElse(""));
+                                .orElseGet(Remark::none));
         };
     }
 
@@ -362,16 +346,16 @@ final class CapabilitySection {
         if (!finding.result().characteristic().zone().isFixed()) {
             sentences.add(Labels.text("no-index.differing-limits"));
         } else if (shown().stream().anyMatch(CapabilitySection::hasPlace)) {
-            Map<String, List<String>> missing = new LinkedHashMap<>();
+            Map<Remark, List<String>> missing = new LinkedHashMap<>();
             shown().stream()
                     .filter(each -> each.value().isEmpty())
                     .filter(each -> capability.predicts()
                             || !each.name().startsWith("Cp")
                             || each.name().equals("Cpm"))
-                    .forEach(each -> missing.computeIfAbsent(each.reason(), reason -> new ArrayList<>())
+                    .forEach(each -> missing.computeIfAbsent(each.why(), why -> new ArrayList<>())
                             .add(each.name()));
-            missing.forEach((reason, names) ->
-                    sentences.add(Labels.text("no-index.names", String.join(", ", names), lower(reason))));
+            missing.forEach((why, names) -> sentences.add(
+                    Labels.text("no-index.names", String.join(", ", names), lower(Labels.text(why)))));
         }
         if (!sentences.isEmpty()) {
             blocks.add(new Block.Note(Text.of(String.join(" ", sentences))));

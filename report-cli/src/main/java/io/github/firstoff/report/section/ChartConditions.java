@@ -1,5 +1,6 @@
 package io.github.firstoff.report.section;
 
+import io.github.firstoff.remark.Remark;
 import io.github.firstoff.report.figure.Thinning;
 import io.github.firstoff.sample.Break;
 import io.github.firstoff.sheet.ProcessStudy;
@@ -16,6 +17,7 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalInt;
+import java.util.Set;
 import java.util.stream.Collectors;
 
 /**
@@ -23,6 +25,22 @@ import java.util.stream.Collectors;
  * runs begin anew, how often the tests cry wolf, and what is not drawn.
  */
 final class ChartConditions {
+    /** A remark on one stretch: its name and what is said of it. */
+    private static final String OF_STRETCH = "chart.of-stretch";
+
+    /** Remarks on limits, breaks, exclusions and recalculation, of which the sheet speaks in words of its own. */
+    private static final Set<String> TOLD_HERE = Set.of(
+            "chart.limits-from-points",
+            "chart.frozen",
+            "chart.break",
+            "chart.not-applied",
+            "chart.recalculated",
+            "chart.excluded",
+            "chart.spread-estimated-by");
+
+    private static final Set<String> TOLD_OF_DISPERSION =
+            Set.of("chart.counts-adapted", "chart.counts-kept", "chart.counts-by-choice");
+
     /** So many breaks are named one by one. */
     private static final int NAMED_BREAKS = 6;
 
@@ -43,67 +61,49 @@ final class ChartConditions {
         limits().ifPresent(sentences::add);
         dispersion().ifPresent(sentences::add);
         breaks().ifPresent(sentences::add);
-        study.notes().stream()
-                .filter(note -> !isToldHere(note))
-                .filter(note ->
-                        study.notes().stream().noneMatch(other -> !other.equals(note) && note.endsWith(": " + other)))
-                .map(this::ofStretch)
+        study.remarks().stream()
+                .filter(remark -> !isToldHere(remark))
+                .filter(remark -> !(remark.key().equals(OF_STRETCH) && study.remarks().contains(inStretch(remark))))
+                .map(ChartConditions::inWords)
                 .forEach(sentences::add);
         idle().ifPresent(sentences::add);
         if (chart.location().hasLines()) {
-            sentences.add(Labels.library(
-                    "library.false-signals",
-                    study.falseSignals().sentence(),
-                    Double.isInfinite(study.falseSignals().average()),
-                    Double.isInfinite(study.falseSignals().average())
-                            ? ""
-                            : Figures.rounded(
-                                    study.falseSignals().average(),
-                                    study.falseSignals().average() < 100 ? 1 : 0)));
+            sentences.add(Labels.text(study.falseSignals().remark()));
         }
         thinned().ifPresent(sentences::add);
         return sentences;
     }
 
-    /** Notes whose subject stands on the sheet in words of its own: limits, breaks, exclusions, recalculation, dispersion. */
-    private boolean isToldHere(String note) {
-        return note.startsWith("The limits come from points ")
-                || note.startsWith("The limits were set before and are kept")
-                || note.startsWith("Patterns and moving ranges begin anew at point ")
-                || note.startsWith("Not applied, because the chart plots ")
-                || note.startsWith("Limits are recalculated from point ")
-                || (note.startsWith("Point ") && note.contains(" is excluded, sets no limits and is not tested: "))
-                || (chart.dispersionCheck().isPresent() && note.startsWith("The counts spread "))
-                || (chart.dispersionCheck().isPresent() && note.startsWith("By choice the limits are "))
-                || note.startsWith("Spread estimated by ")
-                || (words.isCusum() && note.startsWith("Reference value k "))
-                || (chart.kind().equals("ewma") && note.startsWith("Weight lambda "));
+    /** Whether the subject of a remark stands on the sheet in words of its own. */
+    private boolean isToldHere(Remark remark) {
+        return TOLD_HERE.contains(remark.key())
+                || (chart.dispersionCheck().isPresent() && TOLD_OF_DISPERSION.contains(remark.key()))
+                || (words.isCusum() && remark.key().equals("chart.cusum-design"))
+                || (chart.kind().equals("ewma") && remark.key().equals("chart.ewma-design"));
     }
 
-    /** A note on one stretch, which its label opens. */
-    private String ofStretch(String note) {
-        return chart.stages().stream()
-                .map(Stage::label)
-                .filter(label -> note.startsWith(label + ": "))
-                .findFirst()
-                .map(label -> Labels.text("conditions.stretch", label, note.substring(label.length())))
-                .orElse(note);
+    /** What a remark on one stretch says of it. */
+    private static Object inStretch(Remark remark) {
+        return remark.arguments().get(1);
+    }
+
+    private static String inWords(Remark remark) {
+        return remark.key().equals(OF_STRETCH)
+                ? Labels.text("conditions.stretch", remark.arguments().get(0), inStretch(remark))
+                : Labels.text(remark);
     }
 
     /** The chosen tests that do not apply to the points of this chart, in words. */
     private Optional<String> idle() {
         List<String> idle = study.request().tests().rules().stream()
                 .filter(rule -> chart.panels().stream().noneMatch(panel -> rule.judges(panel.nature())))
-                .map(rule -> Labels.wordOr("test", rule.description().replace(",", ""), rule.description()))
+                .map(rule -> Labels.text(rule.remark()))
                 .toList();
         return idle.isEmpty()
                 ? Optional.empty()
                 : Optional.of(Labels.text(
                         "conditions.idle",
-                        Labels.library(
-                                "library.nature."
-                                        + chart.location().nature().name().toLowerCase(Locale.ROOT),
-                                chart.location().nature().words()),
+                        chart.location().nature().remark(),
                         String.join("; ", idle)));
     }
 
@@ -260,10 +260,10 @@ final class ChartConditions {
         if (breaks.isEmpty()) {
             return Optional.empty();
         }
-        Map<String, List<String>> byReason = new LinkedHashMap<>();
+        Map<Remark, List<String>> byReason = new LinkedHashMap<>();
         for (Break each : breaks) {
-            byReason.computeIfAbsent(each.reason(), reason -> new ArrayList<>())
-                    .add(words.point(each.number()) + " (" + each.label() + ")");
+            byReason.computeIfAbsent(each.cause(), cause -> new ArrayList<>())
+                    .add(words.point(each.number()) + " (" + Labels.text(each.name()) + ")");
         }
         String told = byReason.entrySet().stream()
                 .map(each -> Labels.text(

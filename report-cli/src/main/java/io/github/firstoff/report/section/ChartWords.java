@@ -78,7 +78,7 @@ final class ChartWords {
 
     /** Which side of the centre line, in a word. */
     static String side(Side side) {
-        return Labels.wordOr("side", side.word(), side.word());
+        return Labels.word("side", side.word());
     }
 
     private Panel panel(PanelKind kind) {
@@ -88,19 +88,19 @@ final class ChartWords {
     /** {@code mean}, {@code range}, {@code individual value}. */
     String statistic(PanelKind kind) {
         String plotted = panel(kind).statistic();
-        return Labels.wordOr("statistic", plotted, plotted);
+        return Labels.word("statistic", plotted);
     }
 
     /** {@code means}, {@code ranges}, {@code moving ranges of means}. */
     String statistics(PanelKind kind) {
         String one = panel(kind).statistic();
-        return Labels.wordOr("statistics", one, one);
+        return Labels.word("statistics", one);
     }
 
     /** The same with its article where the language has one, at the start of a sentence's subject: {@code the mean}. */
     String theStatistic(PanelKind kind) {
         String one = panel(kind).statistic();
-        return Labels.wordOr("the-statistic", one, one);
+        return Labels.word("the-statistic", one);
     }
 
     /** {@code the means}, {@code the ranges}. */

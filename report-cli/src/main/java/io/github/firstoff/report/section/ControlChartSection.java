@@ -1,11 +1,11 @@
 package io.github.firstoff.report.section;
 
 import io.github.firstoff.conformance.CharacteristicResult;
-import io.github.firstoff.report.figure.ControlFigure;
 import io.github.firstoff.report.figure.ControlFigure.Band;
 import io.github.firstoff.report.figure.ControlFigure.PhaseBreak;
 import io.github.firstoff.report.figure.ControlFigure.Point;
 import io.github.firstoff.report.figure.ControlFigure.Trend;
+import io.github.firstoff.report.figure.ControlFigure;
 import io.github.firstoff.report.figure.HistogramFigure;
 import io.github.firstoff.report.figure.LevelLine;
 import io.github.firstoff.report.figure.Scale;
@@ -102,7 +102,7 @@ final class ControlChartSection {
     private List<PhaseBreak> breaks() {
         List<PhaseBreak> breaks = new ArrayList<>();
         for (Break each : chart.data().breaks()) {
-            breaks.add(new PhaseBreak(words.index(each.number()) + 1, each.label()));
+            breaks.add(new PhaseBreak(words.index(each.number()) + 1, Labels.text(each.name())));
         }
         OptionalInt end = new ChartConditions(study, words).endOfBaseline();
         boolean broken =

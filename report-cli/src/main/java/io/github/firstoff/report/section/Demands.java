@@ -38,7 +38,7 @@ final class Demands {
     private static Missed inWords(Shortfall each) {
         Index index = each.index();
         String actual = index.value().isEmpty()
-                ? Labels.text("demand.none", index.name(), lower(index.reason()))
+                ? Labels.text("demand.none", index.name(), lower(Labels.text(index.why())))
                 : index.name() + " " + CapabilitySection.figures(index);
         return new Missed(actual, Labels.text("demand.at-least", Figures.of(each.least())));
     }

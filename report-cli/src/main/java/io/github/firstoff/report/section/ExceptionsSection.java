@@ -3,8 +3,9 @@ package io.github.firstoff.report.section;
 import io.github.firstoff.conformance.CharacteristicResult;
 import io.github.firstoff.conformance.Judgement;
 import io.github.firstoff.conformance.Verdict;
-import io.github.firstoff.report.model.Block;
+import io.github.firstoff.remark.Remark;
 import io.github.firstoff.report.model.Block.ExceptionItem;
+import io.github.firstoff.report.model.Block;
 import io.github.firstoff.report.model.Text;
 import io.github.firstoff.report.model.Tone;
 import io.github.firstoff.sample.ControlState;
@@ -35,10 +36,10 @@ public final class ExceptionsSection {
     public List<Block> blocks() {
         List<Block> blocks = new ArrayList<>();
         blocks.add(new Block.Exceptions(Labels.text("exceptions.title"), items(), whenNone()));
-        if (!sheet.notices().isEmpty()) {
+        if (!sheet.remarks().isEmpty()) {
             blocks.add(new Block.Heading(Labels.text("exceptions.else"), Block.Level.SUBSECTION));
-            for (String notice : sheet.notices()) {
-                blocks.add(new Block.Paragraph(Text.of(notice)));
+            for (Remark remark : sheet.remarks()) {
+                blocks.add(new Block.Paragraph(Text.of(Labels.text(remark))));
             }
         }
         return blocks;
@@ -106,10 +107,10 @@ public final class ExceptionsSection {
 
     /** What comes first where a reading looks like a slip of the pen: looking at it again. */
     private String slips(CharacteristicResult result, List<Judgement> concerned) {
-        List<String> sentences = new ArrayList<>();
+        List<Remark> sentences = new ArrayList<>();
         for (Finding finding : sheet.findings()) {
             if (finding.number().equals(result.number())) {
-                concerned.forEach(each -> finding.doubtAbout(each).ifPresent(doubt -> sentences.add(doubt.sentence())));
+                concerned.forEach(each -> finding.doubtAbout(each).ifPresent(doubt -> sentences.add(doubt.remark())));
             }
         }
         if (sentences.isEmpty()) {
@@ -148,7 +149,7 @@ public final class ExceptionsSection {
 
     private String wanting(CharacteristicResult result) {
         if (!result.judgements().isEmpty()) {
-            boolean settings = result.missing().stream().anyMatch(each -> each.contains(" at "));
+            boolean settings = result.absent().stream().anyMatch(each -> each.setting().isPresent());
             return settings
                     ? Labels.text("exceptions.there")
                     : Labels.text("exceptions.on-those", result.missingCount());

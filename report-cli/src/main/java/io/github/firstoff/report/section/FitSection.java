@@ -2,9 +2,10 @@ package io.github.firstoff.report.section;
 
 import io.github.firstoff.assembly.ElasticMaterial;
 import io.github.firstoff.assembly.Joint;
+import io.github.firstoff.remark.Remark;
 import io.github.firstoff.report.figure.BandFigure;
-import io.github.firstoff.report.figure.ConsequenceFigure;
 import io.github.firstoff.report.figure.ConsequenceFigure.Ladder;
+import io.github.firstoff.report.figure.ConsequenceFigure;
 import io.github.firstoff.report.figure.LevelLine;
 import io.github.firstoff.report.figure.Scale;
 import io.github.firstoff.report.model.Block;
@@ -606,7 +607,7 @@ public final class FitSection {
         List<Block> blocks = new ArrayList<>();
         blocks.add(Block.Heading.of(Labels.text("press.title.limits")));
         blocks.add(new Block.Paragraph(Text.of(Labels.text("press.limits"))));
-        for (String notice : sheet.notices()) {
+        for (Remark notice : sheet.remarks()) {
             blocks.add(new Block.Note(Text.of(Labels.text("notice.line", notice))));
         }
         return blocks;

@@ -4,6 +4,7 @@ import io.github.firstoff.conformance.CharacteristicResult;
 import io.github.firstoff.plan.DecisionChoice.RuleChoice;
 import io.github.firstoff.plan.Gauge;
 import io.github.firstoff.quantity.Uncertainty;
+import io.github.firstoff.remark.Remark;
 import io.github.firstoff.report.model.Block;
 import io.github.firstoff.report.model.Cell;
 import io.github.firstoff.report.model.Column;
@@ -78,11 +79,11 @@ public final class GaugeTable {
         List<String> further = new ArrayList<>();
         for (Finding finding : sheet.findings()) {
             for (GaugeAssessment each : finding.gauges()) {
-                List<String> cautions = each.cautions();
+                List<Remark> cautions = each.remarks();
                 boolean graded = each.grade() == GaugeAssessment.Grade.TOO_COARSE
                         || each.grade() == GaugeAssessment.Grade.COARSE;
                 if (each.grade() == GaugeAssessment.Grade.TOO_COARSE) {
-                    blocks.add(new Block.Caution(Text.of(about(each) + cautions.get(0) + ".")));
+                    blocks.add(new Block.Caution(Text.of(about(each) + Labels.text(cautions.get(0)) + ".")));
                 } else if (each.grade() == GaugeAssessment.Grade.COARSE) {
                     coarse.add(Labels.text(
                             "gauges.on",
@@ -90,7 +91,7 @@ public final class GaugeTable {
                             each.characteristic(),
                             each.ratio().orElseThrow().round(RATIO).toPlainString()));
                 }
-                cautions.stream().skip(graded ? 1 : 0).forEach(text -> further.add(about(each) + text + "."));
+                cautions.stream().skip(graded ? 1 : 0).forEach(remark -> further.add(about(each) + Labels.text(remark) + "."));
             }
         }
         if (!coarse.isEmpty()) {

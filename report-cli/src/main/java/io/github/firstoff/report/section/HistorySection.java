@@ -3,6 +3,7 @@ package io.github.firstoff.report.section;
 import io.github.firstoff.conformance.CharacteristicResult;
 import io.github.firstoff.conformance.Verdict;
 import io.github.firstoff.quantity.Unit;
+import io.github.firstoff.remark.Remark;
 import io.github.firstoff.report.figure.HistoryFigure;
 import io.github.firstoff.report.figure.LevelLine;
 import io.github.firstoff.report.model.Block;
@@ -60,7 +61,7 @@ public final class HistorySection {
         blocks.add(Block.Heading.of(Labels.text("history.batches")));
         blocks.add(table());
         reasons().ifPresent(text -> blocks.add(new Block.Note(Text.of(text))));
-        sheet.notices().forEach(notice -> blocks.add(new Block.Note(Text.of(notice))));
+        sheet.remarks().forEach(remark -> blocks.add(new Block.Note(Text.of(Labels.text(remark)))));
         return blocks;
     }
 
@@ -169,9 +170,9 @@ public final class HistorySection {
         Map<String, List<String>> reasons = new LinkedHashMap<>();
         for (HistorySheet.Batch batch : sheet.batches()) {
             if (batch.cpk().isPresent() && !batch.showsCpk()) {
-                String reason = batch.cpk().get().reason();
+                Remark why = batch.cpk().get().why();
                 reasons.computeIfAbsent(
-                                reason.isEmpty() ? Labels.text("history.not-in-control") : reason,
+                                why.isEmpty() ? Labels.text("history.not-in-control") : Labels.text(why),
                                 each -> new ArrayList<>())
                         .add(batch.name());
             }

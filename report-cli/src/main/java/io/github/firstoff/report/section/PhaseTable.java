@@ -1,7 +1,7 @@
 package io.github.firstoff.report.section;
 
-import io.github.firstoff.report.model.Block;
 import io.github.firstoff.report.model.Block.MarkedItem;
+import io.github.firstoff.report.model.Block;
 import io.github.firstoff.report.model.Cell;
 import io.github.firstoff.report.model.Column;
 import io.github.firstoff.report.model.TableRow;
@@ -71,7 +71,7 @@ final class PhaseTable {
         List<TableRow> rows = new ArrayList<>();
         for (Stage stage : chart.stages()) {
             List<Cell> cells = new ArrayList<>();
-            cells.add(Cell.text(stage.label()));
+            cells.add(Cell.text(Labels.text(stage.name())));
             cells.add(Cell.text(
                     stage.from() == stage.to()
                             ? words.label(stage.from())

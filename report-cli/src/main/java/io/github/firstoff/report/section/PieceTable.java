@@ -69,7 +69,7 @@ public final class PieceTable {
                 .thermal()
                 .filter(each -> isCorrected())
                 .ifPresent(thermal ->
-                        blocks.add(new Block.Note(Text.of(Labels.text("pieces.thermal", thermal.source())))));
+                        blocks.add(new Block.Note(Text.of(Labels.text("pieces.thermal", thermal.origin())))));
         if (numbered) {
             blocks.add(new Block.Note(Text.of(Labels.text(
                     "pieces.names",
@@ -206,8 +206,8 @@ public final class PieceTable {
                 .count();
         long failed = found.size() - passed;
         String serial = found.get(0).part();
-        long missing = result.missing().stream()
-                .filter(each -> each.startsWith(serial + " at "))
+        long missing = result.absent().stream()
+                .filter(each -> each.part().equals(serial) && each.setting().isPresent())
                 .count();
         if (found.size() == 1 && missing == 0) {
             lines.add(Labels.text(passed == 1 ? "reading.pass" : "reading.fail"));
@@ -288,7 +288,7 @@ public final class PieceTable {
                         finding.number(),
                         earning.stream()
                                 .map(each -> named(each.part()) + " "
-                                        + each.allowed().bonus().orElseThrow().reason())
+                                        + Labels.text(each.allowed().bonus().orElseThrow().why()))
                                 .collect(Collectors.joining("; "))));
             } else {
                 long bonus = earning.stream()

@@ -1,7 +1,7 @@
 package io.github.firstoff.report.section;
 
-import io.github.firstoff.report.figure.ProbabilityFigure;
 import io.github.firstoff.report.figure.ProbabilityFigure.Place;
+import io.github.firstoff.report.figure.ProbabilityFigure;
 import io.github.firstoff.report.model.Block;
 import io.github.firstoff.report.model.Text;
 import io.github.firstoff.sheet.Finding;
@@ -83,7 +83,7 @@ final class ProbabilitySection {
         String statistic =
                 "A² " + Figures.rounded(chosen.get().andersonDarling().getAsDouble(), 2);
         if (chosen.get().p().isEmpty()) {
-            return Labels.text("evidence.no-p", statistic, chosen.get().pMethod());
+            return Labels.text("evidence.no-p", statistic, chosen.get().source());
         }
         double p = chosen.get().p().getAsDouble();
         String figure = p < SURE ? Labels.text("evidence.below", "0.001") : Figures.rounded(p, 3);
@@ -91,7 +91,7 @@ final class ProbabilitySection {
                 isRefuted() ? "evidence.refuted" : "evidence.not-refuted",
                 statistic,
                 figure,
-                chosen.get().pMethod());
+                chosen.get().source());
     }
 
     private boolean isThinned() {

@@ -1,5 +1,6 @@
 package io.github.firstoff.report.section;
 
+import io.github.firstoff.remark.Remark;
 import io.github.firstoff.report.model.Block.MarkedItem;
 import io.github.firstoff.report.model.Text;
 import io.github.firstoff.sheet.ProcessStudy;
@@ -211,7 +212,7 @@ final class SignalList {
             List<Integer> points = episode.signals().stream().map(Signal::at).toList();
             return Labels.text("signal.points", Wording.capital(words.points(points)), what, beyond(episode));
         }
-        String rule = Wording.capital(sided(description(episode.test()), episode.side()));
+        String rule = Wording.capital(sided(episode));
         Signal first = episode.signals().get(0);
         if (episode.length() == 1 && episode.side() != Side.RISING && episode.side() != Side.FALLING) {
             return Labels.text("signal.pattern", rule, words.points(first.points()));
@@ -230,22 +231,13 @@ final class SignalList {
     }
 
     /** The pattern with the side or direction in which it lies. */
-    private static String sided(String rule, Side side) {
-        return switch (side) {
-            case ABOVE, BELOW ->
-                Labels.text(
-                        "signal.sided",
-                        ruled(rule.replace(" on the same side of the centre line", "")
-                                .replace(" on the same side", "")),
-                        ChartWords.side(side));
-            case RISING, FALLING -> ruled(rule.replace("rising or falling", side.word()));
-            case EITHER -> ruled(rule);
-        };
-    }
-
-    /** The test in the language of the sheet; tests with lengths of their own are told in English. */
-    private static String ruled(String rule) {
-        return Labels.wordOr("test", rule.replace(",", ""), rule);
+    private String sided(Episode episode) {
+        Remark found = rule(episode.test())
+                .map(rule -> rule.remark(episode.side()))
+                .orElseGet(() -> Remark.verbatim(episode.test()));
+        return episode.side() == Side.ABOVE || episode.side() == Side.BELOW
+                ? Labels.text("signal.sided", found, ChartWords.side(episode.side()))
+                : Labels.text(found);
     }
 
     /** Whether a test looks at single points beyond a limit. */
@@ -265,13 +257,13 @@ final class SignalList {
                 "signal.rest",
                 sum,
                 byTest.entrySet().stream()
-                        .map(each -> each.getValue() + " × " + ruled(description(each.getKey())))
+                        .map(each -> each.getValue() + " × " + Labels.text(remark(each.getKey())))
                         .collect(Collectors.joining("; ")));
     }
 
     /** The test in words. */
-    private String description(String test) {
-        return rule(test).map(RunRule::description).orElse(test);
+    private Remark remark(String test) {
+        return rule(test).map(RunRule::remark).orElseGet(() -> Remark.verbatim(test));
     }
 
     /** How many signals on which panel, and where the first is: {@code 12 signals on the means, the first at subgroup 14}. */

@@ -1,6 +1,7 @@
 package io.github.firstoff.report.section;
 
 import io.github.firstoff.assembly.DimensionLoop;
+import io.github.firstoff.remark.Remark;
 import io.github.firstoff.report.figure.HistogramFigure;
 import io.github.firstoff.report.figure.LevelLine;
 import io.github.firstoff.report.figure.ShareFigure;
@@ -236,7 +237,7 @@ public final class StackSection {
     public List<Block> limits() {
         List<Block> blocks = new ArrayList<>();
         blocks.add(new Block.Note(Text.of(Labels.text("stack.limits"))));
-        for (String notice : sheet.notices()) {
+        for (Remark notice : sheet.remarks()) {
             blocks.add(new Block.Note(Text.of(Labels.text("notice.line", notice))));
         }
         return blocks;

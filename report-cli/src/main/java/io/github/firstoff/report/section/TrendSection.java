@@ -1,14 +1,15 @@
 package io.github.firstoff.report.section;
 
 import io.github.firstoff.quantity.Unit;
-import io.github.firstoff.report.model.Block;
+import io.github.firstoff.remark.Remark;
 import io.github.firstoff.report.model.Block.IndexMark;
+import io.github.firstoff.report.model.Block;
 import io.github.firstoff.report.model.Text;
 import io.github.firstoff.sheet.Finding;
 import io.github.firstoff.study.capability.Index;
-import io.github.firstoff.study.capability.TrendedCapability;
 import io.github.firstoff.study.capability.TrendedCapability.Line;
 import io.github.firstoff.study.capability.TrendedCapability.Segment;
+import io.github.firstoff.study.capability.TrendedCapability;
 import io.github.firstoff.words.Labels;
 import java.util.ArrayList;
 import java.util.List;
@@ -45,7 +46,7 @@ final class TrendSection {
             blocks.add(new Block.IndexScale(marks, demanded, Text.of(conditions())));
         }
         blocks.add(new Block.Note(Text.of(words(marks.isEmpty()))));
-        trended.notes().forEach(note -> blocks.add(new Block.Note(Text.of(note))));
+        trended.remarks().forEach(remark -> blocks.add(new Block.Note(Text.of(Labels.text(remark)))));
         return blocks;
     }
 
@@ -80,9 +81,10 @@ final class TrendSection {
             return Labels.text(
                     "trend.none",
                     trended.wholeLife().stream()
-                            .map(Index::reason)
-                            .filter(reason -> !reason.isEmpty())
+                            .map(Index::why)
+                            .filter(why -> !why.isEmpty())
                             .findFirst()
+                            .map(Labels::text)
                             .orElseGet(() -> Labels.text("trend.too-few")));
         }
         return drift() + Labels.text("trend.meaning");

@@ -66,7 +66,7 @@ final class Wording {
 
     /** The hand of a part in a word. */
     static String hand(io.github.firstoff.plan.Hand hand) {
-        return Labels.wordOr("hand", hand.word(), hand.word());
+        return Labels.word("hand", hand.word());
     }
 
     /** How probable conformance is of a reading (JCGM 106:2012, clause 7), in words that follow a semicolon. */
@@ -151,7 +151,11 @@ final class Wording {
                     "phrase.not-measured-on",
                     result.missingCount() > result.missing().size()
                             ? Phrases.missing(result)
-                            : Phrases.listed(result.missing().stream().map(name).toList())));
+                            : Phrases.listed(result.absent().stream()
+                                    .map(each -> each.setting().isPresent()
+                                            ? Labels.text(each.remark())
+                                            : name.apply(each.part()))
+                                    .toList())));
         }
         return lines.isEmpty() ? Phrases.of(result) : String.join("\n", lines);
     }
@@ -235,37 +239,27 @@ final class Wording {
 
     /** The rule that decided, in words. */
     static String statement(CharacteristicResult result) {
-        BigDecimal fraction = result.characteristic().decision().guardFraction();
-        return result.characteristic().rule() == RuleChoice.GUARDED
-                ? Labels.library(
-                        "library.rule.guarded",
-                        result.rule().statement(),
-                        fraction.compareTo(BigDecimal.ONE) == 0,
-                        fraction.toPlainString())
-                : Labels.library("library.rule.simple", result.rule().statement());
+        return Labels.text(result.rule().remark());
     }
 
     /** The kind of a sheet, as its head names it. */
     static String kind(SheetKind kind) {
-        return Labels.wordOr("kind", kind.command(), kind.title());
+        return Labels.word("kind", kind.command());
     }
 
     /** The name of a chart, at the start of a sentence. */
     static String chart(ProcessStudy study) {
-        return Labels.library("library.chart." + study.chart().kind(), study.chartTitle());
+        return Labels.word("chart-title", study.chart().kind());
     }
 
     /** The name of a chart within a title. */
     static String chartInTitle(ProcessStudy study) {
-        return Labels.library(
-                "library.chart." + study.chart().kind(), study.chartTitle().toLowerCase(Locale.ROOT));
+        return Labels.word("chart-in-title", study.chart().kind());
     }
 
     /** The name of a distribution. */
     static String distribution(DistributionChoice choice) {
-        String name = choice.method().family().name();
-        return Labels.library(
-                "library.distribution." + name.toLowerCase(Locale.ROOT).replace(' ', '-'), name);
+        return Labels.text(choice.method().family().remark());
     }
 
     /** The text with a capital at its start. */

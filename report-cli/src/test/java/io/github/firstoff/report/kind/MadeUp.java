@@ -7,6 +7,7 @@ import io.github.firstoff.intake.JobFile;
 import io.github.firstoff.intake.PlanFile;
 import io.github.firstoff.intake.ReadingFiles;
 import io.github.firstoff.plan.ResolvedPlan;
+import io.github.firstoff.remark.Remark;
 import io.github.firstoff.sheet.Provenance;
 import io.github.firstoff.sheet.Sheet;
 import io.github.firstoff.sheet.SheetKind;
@@ -84,6 +85,6 @@ final class MadeUp {
                 "0123456789abcdef0123456789abcdef",
                 List.of("readings.csv"),
                 record.readingCount());
-        return new SheetMaker(kind, job, notices, provenance).make(record);
+        return new SheetMaker(kind, job, notices.stream().map(Remark::verbatim).toList(), provenance).make(record);
     }
 }

@@ -267,7 +267,7 @@ public final class StudyCases {
                 request.falseSignals(),
                 Optional.empty(),
                 Optional.empty(),
-                assessment.notes(),
+                assessment.remarks(),
                 parts);
         return replaced(sheet, finding, study);
     }
@@ -386,7 +386,7 @@ public final class StudyCases {
                 request.falseSignals(),
                 Optional.of(new ProcessStudy.Indices(capability, capability, trended)),
                 frozen,
-                assessment.notes(),
+                assessment.remarks(),
                 parts);
         return replaced(sheet, finding, study);
     }
@@ -405,7 +405,7 @@ public final class StudyCases {
                 List.of(studied),
                 sheet.job(),
                 sheet.refusals(),
-                sheet.notices(),
+                sheet.remarks(),
                 sheet.provenance());
     }
 }

@@ -311,7 +311,7 @@ class StudyWordsTest {
                         one.findings().get(0)),
                 one.job(),
                 one.refusals(),
-                one.notices(),
+                one.remarks(),
                 one.provenance());
         long breaks = ReportCatalogue.compose(two).blocks().stream()
                 .filter(block -> block instanceof Block.PageBreak)

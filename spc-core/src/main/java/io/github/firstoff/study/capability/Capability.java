@@ -1,5 +1,6 @@
 package io.github.firstoff.study.capability;
 
+import io.github.firstoff.remark.Remark;
 import io.github.firstoff.sample.Bounds;
 import io.github.firstoff.sample.ControlState;
 import io.github.firstoff.stats.SigmaEstimate;
@@ -29,7 +30,7 @@ import java.util.Set;
  * @param nonconforming the share outside the limits, observed and expected
  * @param distribution the distribution by which performance is stated, with its evidence
  * @param checks what to know of the readings
- * @param notes what a reader must know, in sentences; the reasons of missing indices are with the indices, what the checks found
+ * @param remarks what a reader must know, in sentences; the reasons of missing indices are with the indices, what the checks found
  *     is with {@code checks}
  */
 public record Capability(
@@ -47,13 +48,18 @@ public record Capability(
         Nonconforming nonconforming,
         DistributionChoice distribution,
         DataChecks checks,
-        List<String> notes) {
+        List<Remark> remarks) {
     private static final Set<String> OF_THE_SPREAD_WITHIN = Set.of("Cp", "CPL", "CPU", "Cpk");
 
     /** Copies the lists. */
     public Capability {
         indices = List.copyOf(indices);
-        notes = List.copyOf(notes);
+        remarks = List.copyOf(remarks);
+    }
+
+    /** The same in English. */
+    public List<String> notes() {
+        return Remark.english(remarks);
     }
 
     /** The confidence level of the intervals. */
@@ -134,23 +140,32 @@ public record Capability(
         if (count < settings.fewestReadings()) {
             return Index.none(
                     index.name(),
-                    "Fewer than " + settings.fewestReadings() + " readings (" + count
-                            + "): the index would be luck more than process.");
+                    Remark.of(
+                            "no-index.too-few",
+                            "Fewer than {0} readings ({1}): the index would be luck more than process.",
+                            settings.fewestReadings(),
+                            count));
         }
         if (!OF_THE_SPREAD_WITHIN.contains(index.name())) {
             return index;
         }
         if (control == ControlState.OUT_OF_CONTROL) {
-            return Index.none(index.name(), "The process is not in control: only its performance is stated.");
+            return Index.none(index.name(), Remark.of(
+                            "no-index.performance-only",
+                            "The process is not in control: only its performance is stated."));
         }
         if (control == ControlState.NOT_ASSESSED) {
-            return Index.none(index.name(), "Control is not assessed: only the performance is stated.");
+            return Index.none(index.name(), Remark.of(
+                            "no-index.performance-unassessed",
+                            "Control is not assessed: only the performance is stated."));
         }
         if (!distribution.method().isNormal()) {
             return Index.none(
                     index.name(),
-                    "The index assumes a normal distribution; performance is stated by the "
-                            + distribution.method().family().name() + " distribution instead.");
+                    Remark.of(
+                            "no-index.not-normal",
+                            "The index assumes a normal distribution; performance is stated by the {0} distribution instead.",
+                            distribution.method().family().remark()));
         }
         return index;
     }

@@ -1,5 +1,6 @@
 package io.github.firstoff.study.capability;
 
+import io.github.firstoff.remark.Remark;
 import io.github.firstoff.sample.Bounds;
 import io.github.firstoff.sample.ControlState;
 import io.github.firstoff.sample.Sample;
@@ -41,16 +42,22 @@ import java.util.OptionalInt;
 public record CapabilityStudy(
         double level, int fewestReadings, DistributionSetting distribution, DataCheckStudy checks) {
     /** What is said of indices while control is not assessed. */
-    public static final String NOT_ASSESSED =
-            "Control is not assessed: the indices describe these readings and do not predict.";
+    public static final Remark NOT_ASSESSED = Remark.of(
+            "indices.not-assessed", "Control is not assessed: the indices describe these readings and do not predict.");
+
+    /** What is said of indices of a process out of control. */
+    public static final Remark OUT_OF_CONTROL = Remark.of(
+            "indices.out-of-control",
+            "The process is not in control: the indices describe these readings and do not predict.");
 
     /** The usual level. */
     public static final double USUAL_LEVEL = 0.95;
 
     /** Measured; the figures stand in docs/methods.md. */
-    private static final String WEIBULL_BOUNDS =
+    private static final Remark WEIBULL_BOUNDS = Remark.of(
+            "indices.weibull-bounds",
             "One-sided lower bounds by the Weibull distribution are approximate: of simulated"
-                    + " samples of 50 and of 125 readings they held 93 to 94 in 100 where 95 were meant.";
+                    + " samples of 50 and of 125 readings they held 93 to 94 in 100 where 95 were meant.");
 
     /**
      * The usual least number of readings. Common practice asks for 100 or more for a process and 50 for a machine; with
@@ -148,22 +155,24 @@ public record CapabilityStudy(
                 notes(bounds, control, choice));
     }
 
-    private List<String> notes(Bounds bounds, ControlState control, DistributionChoice choice) {
-        List<String> notes = new ArrayList<>();
+    private List<Remark> notes(Bounds bounds, ControlState control, DistributionChoice choice) {
+        List<Remark> notes = new ArrayList<>();
         switch (control) {
             case OUT_OF_CONTROL ->
-                notes.add("The process is not in control: the indices describe these readings and do not predict.");
+                notes.add(OUT_OF_CONTROL);
             case NOT_ASSESSED -> notes.add(NOT_ASSESSED);
             case IN_CONTROL -> {}
         }
         if (bounds.naturalLower()) {
-            notes.add("The lower bound is natural, not a requirement: only the upper index exists.");
+            notes.add(Remark.of(
+                    "indices.natural-bound",
+                    "The lower bound is natural, not a requirement: only the upper index exists."));
         }
         boolean doubtful = choice.chosen()
                 .map(candidate -> candidate.isRefuted(distribution.significance()))
                 .orElse(false);
         if (!choice.method().isNormal() || choice.fixed() || doubtful) {
-            notes.add(choice.reason());
+            notes.add(choice.why());
         }
         if (choice.method().equals(CapabilityMethod.WEIBULL) && choice.fitted().isPresent()) {
             notes.add(WEIBULL_BOUNDS);

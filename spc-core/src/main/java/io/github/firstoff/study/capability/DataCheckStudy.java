@@ -1,6 +1,7 @@
 package io.github.firstoff.study.capability;
 
 import io.github.firstoff.quantity.Unit;
+import io.github.firstoff.remark.Remark;
 import io.github.firstoff.sample.Bounds;
 import io.github.firstoff.sample.Sample;
 import io.github.firstoff.sample.Scale;
@@ -85,7 +86,7 @@ public record DataCheckStudy(double significance, int mostOutliers, Optional<Big
         boolean spreads = deviations.length > 1 && tally.minimum() < tally.maximum();
         long[] sorted = deviations.clone();
         Arrays.sort(sorted);
-        List<String> remarks = new ArrayList<>();
+        List<Remark> remarks = new ArrayList<>();
         Optional<DataChecks.Discreteness> discreteness = spreads
                 ? Optional.of(discreteness(sample, deviations, sorted, tally, bounds, within))
                 : Optional.empty();
@@ -95,19 +96,25 @@ public record DataCheckStudy(double significance, int mostOutliers, Optional<Big
                 spreads ? Optional.of(autocorrelation(deviations)) : Optional.empty();
         autocorrelation
                 .filter(DataChecks.Autocorrelation::isBeyond)
-                .ifPresent(found -> remarks.add("Neighbouring readings "
-                        + (found.lagOne() > 0 ? "resemble each other" : "alternate") + " (lag-1 autocorrelation "
-                        + text(found.lagOne()) + ", limits ±" + text(found.limit())
-                        + "): limits from moving ranges and all intervals assume that they are independent."));
+                .ifPresent(found -> remarks.add(Remark.of(
+                        "readings.autocorrelated",
+                        "Neighbouring readings {0|resemble each other|alternate} (lag-1 autocorrelation {1}, limits ±{2}): limits from"
+                                + " moving ranges and all intervals assume that they are independent.",
+                        found.lagOne() > 0,
+                        text(found.lagOne()),
+                        text(found.limit()))));
         Optional<DataChecks.Outliers> outliers =
                 spreads && deviations.length >= 3 ? Optional.of(outliers(sample, deviations)) : Optional.empty();
         outliers.filter(found -> !found.values().isEmpty()).ifPresent(found -> remarks.add(outlying(found)));
         Optional<DataChecks.Trend> trend =
                 spreads && deviations.length >= 3 ? Optional.of(trend(sample, deviations)) : Optional.empty();
         trend.filter(found -> found.p() < significance)
-                .ifPresent(found -> remarks.add("The readings " + (found.slope() > 0 ? "rise" : "fall") + " by "
-                        + pace(Math.abs(found.slope()), sample) + " along a straight line (p " + small(found.p())
-                        + ")."));
+                .ifPresent(found -> remarks.add(Remark.of(
+                        "readings.trend",
+                        "The readings {0|rise|fall} by {1} along a straight line (p {2}).",
+                        found.slope() > 0,
+                        pace(Math.abs(found.slope()), sample),
+                        small(found.p()))));
         return new DataChecks(discreteness, ties, autocorrelation, outliers, trend, remarks);
     }
 
@@ -220,27 +227,37 @@ public record DataCheckStudy(double significance, int mostOutliers, Optional<Big
                 scale.length(slope), scale.length(error), p, scale.length(line.residualStandardDeviation()));
     }
 
-    private static String coarse(DataChecks.Discreteness found, Sample sample) {
-        return "The readings go in steps of "
-                + found.step().stripTrailingZeros().toPlainString() + " "
-                + sample.unit().symbol() + ", " + text(found.stepOverSigma())
-                + " of their standard deviation, and take " + found.distinctValues()
-                + " different values: the gauge is too coarse to describe this process.";
+    private static Remark coarse(DataChecks.Discreteness found, Sample sample) {
+        return Remark.of(
+                "readings.coarse",
+                "The readings go in steps of {0} {1}, {2} of their standard deviation, and take {3} different values: the gauge is too"
+                        + " coarse to describe this process.",
+                found.step().stripTrailingZeros().toPlainString(),
+                sample.unit().symbol(),
+                text(found.stepOverSigma()),
+                found.distinctValues());
     }
 
-    private String outlying(DataChecks.Outliers found) {
-        List<String> named = new ArrayList<>();
+    private Remark outlying(DataChecks.Outliers found) {
+        List<Remark> named = new ArrayList<>();
         for (int i = 0; i < found.values().size(); i++) {
-            named.add("reading " + (found.readings().get(i) + 1) + " ("
-                    + found.values().get(i).toPlainString() + ")");
+            named.add(Remark.of(
+                    "readings.one",
+                    "reading {0} ({1})",
+                    Integer.toString(found.readings().get(i) + 1),
+                    found.values().get(i).toPlainString()));
         }
-        return (named.size() == 1 ? "One reading lies" : named.size() + " readings lie")
-                + " farther out than a normal distribution explains (generalised extreme Studentised deviate, "
-                + text(100 * significance) + " %): " + String.join(", ", named) + ". Nothing was removed.";
+        return Remark.of(
+                "readings.outlying",
+                "{0|One reading lies|{0} readings lie} farther out than a normal distribution explains (generalised extreme Studentised"
+                        + " deviate, {1} %): {2}. Nothing was removed.",
+                named.size(),
+                text(100 * significance),
+                Remark.joined(", ", named));
     }
 
     /** A change over as many readings as it takes to amount to a micrometre, or to ten steps in other units, if there are so many. */
-    private static String pace(double slope, Sample sample) {
+    private static Remark pace(double slope, Sample sample) {
         double least = sample.unit() == Unit.MILLIMETRE
                 ? 1 / MICROMETRES
                 : TEN * sample.scale().length(1);
@@ -250,9 +267,12 @@ public record DataCheckStudy(double significance, int mostOutliers, Optional<Big
         }
         double change = slope * readings;
         boolean small = sample.unit() == Unit.MILLIMETRE && change < LEAST_IN_MILLIMETRES;
-        return text(small ? change * MICROMETRES : change) + " "
-                + (small ? Unit.MICROMETRE : sample.unit()).symbol()
-                + (readings == 1 ? " per reading" : " per " + readings + " readings");
+        return Remark.of(
+                "readings.pace",
+                "{0} {1} per {2|reading|{2} readings}",
+                text(small ? change * MICROMETRES : change),
+                (small ? Unit.MICROMETRE : sample.unit()).symbol(),
+                readings);
     }
 
     private static String text(double value) {
@@ -261,7 +281,9 @@ public record DataCheckStudy(double significance, int mostOutliers, Optional<Big
                 .toPlainString();
     }
 
-    private static String small(double p) {
-        return p < 0.001 ? "below 0.001" : String.format(Locale.ROOT, "%.3f", p);
+    private static Remark small(double p) {
+        return p < 0.001
+                ? Remark.of("readings.p-below", "below 0.001")
+                : Remark.verbatim(String.format(Locale.ROOT, "%.3f", p));
     }
 }

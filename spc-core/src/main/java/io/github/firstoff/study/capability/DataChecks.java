@@ -1,5 +1,6 @@
 package io.github.firstoff.study.capability;
 
+import io.github.firstoff.remark.Remark;
 import io.github.firstoff.stats.OutlierTests;
 import java.math.BigDecimal;
 import java.util.List;
@@ -15,7 +16,7 @@ import java.util.OptionalDouble;
  * @param outliers which readings lie far from the rest; empty where no test can be made
  * @param trend the straight line through the readings in their order; empty for fewer than three readings or readings that do
  *     not spread
- * @param remarks the findings that matter, in sentences; empty if there is nothing to say
+ * @param findings the findings that matter, in sentences; empty if there is nothing to say
  */
 public record DataChecks(
         Optional<Discreteness> discreteness,
@@ -23,10 +24,15 @@ public record DataChecks(
         Optional<Autocorrelation> autocorrelation,
         Optional<Outliers> outliers,
         Optional<Trend> trend,
-        List<String> remarks) {
-    /** Copies the remarks. */
+        List<Remark> findings) {
+    /** Copies the findings. */
     public DataChecks {
-        remarks = List.copyOf(remarks);
+        findings = List.copyOf(findings);
+    }
+
+    /** The findings in English. */
+    public List<String> remarks() {
+        return Remark.english(findings);
     }
 
     /**

@@ -1,5 +1,6 @@
 package io.github.firstoff.study.capability;
 
+import io.github.firstoff.remark.Remark;
 import io.github.firstoff.stats.FittedDistribution;
 import java.util.Optional;
 import java.util.OptionalDouble;
@@ -15,8 +16,8 @@ import java.util.OptionalDouble;
  *     maximum likelihood
  * @param andersonDarling A² of the readings, ties spread over the step that made them equal
  * @param p its p-value; empty where none was found
- * @param pMethod where the p-value comes from, or why there is none
- * @param obstacle why there is no fit, a sentence; empty text with one
+ * @param source where the p-value comes from, or why there is none
+ * @param hindrance why there is no fit, a sentence; empty text with one
  */
 public record DistributionCandidate(
         CapabilityMethod method,
@@ -25,9 +26,19 @@ public record DistributionCandidate(
         OptionalDouble aicc,
         OptionalDouble andersonDarling,
         OptionalDouble p,
-        String pMethod,
-        String obstacle) {
-    static DistributionCandidate none(CapabilityMethod method, String obstacle) {
+        Remark source,
+        Remark hindrance) {
+    /** Where the p-value comes from, or why there is none, in English. */
+    public String pMethod() {
+        return source.english();
+    }
+
+    /** Why there is no fit, in English; empty text with one. */
+    public String obstacle() {
+        return hindrance.english();
+    }
+
+    static DistributionCandidate none(CapabilityMethod method, Remark hindrance) {
         return new DistributionCandidate(
                 method,
                 Optional.empty(),
@@ -35,12 +46,12 @@ public record DistributionCandidate(
                 OptionalDouble.empty(),
                 OptionalDouble.empty(),
                 OptionalDouble.empty(),
-                "",
-                obstacle);
+                Remark.none(),
+                hindrance);
     }
 
-    DistributionCandidate withP(OptionalDouble found, String how) {
-        return new DistributionCandidate(method, fitted, logLikelihood, aicc, andersonDarling, found, how, obstacle);
+    DistributionCandidate withP(OptionalDouble found, Remark how) {
+        return new DistributionCandidate(method, fitted, logLikelihood, aicc, andersonDarling, found, how, hindrance);
     }
 
     /** Whether the test refutes the family at this significance; false where there is no p-value. */

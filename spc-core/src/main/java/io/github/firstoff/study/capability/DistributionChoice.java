@@ -1,5 +1,6 @@
 package io.github.firstoff.study.capability;
 
+import io.github.firstoff.remark.Remark;
 import io.github.firstoff.sample.Sample;
 import io.github.firstoff.sample.Scale;
 import io.github.firstoff.stats.FittedDistribution;
@@ -21,7 +22,7 @@ import java.util.OptionalDouble;
  * @param fixed whether the plan fixed the family
  * @param evidence the families considered, the best first
  * @param shapiroWilk the test of normality of Shapiro and Wilk, ties spread as for A²; empty for fewer than 3 or more than 5000 readings
- * @param reason why this family, a sentence
+ * @param why why this family, a sentence
  */
 public record DistributionChoice(
         CapabilityMethod method,
@@ -30,10 +31,15 @@ public record DistributionChoice(
         boolean fixed,
         List<DistributionCandidate> evidence,
         Optional<ShapiroWilk.Result> shapiroWilk,
-        String reason) {
+        Remark why) {
     /** Copies the evidence. */
     public DistributionChoice {
         evidence = List.copyOf(evidence);
+    }
+
+    /** Why this family, in English. */
+    public String reason() {
+        return why.english();
     }
 
     /** The evidence on the chosen family; empty if there was nothing to fit. */

@@ -1,5 +1,6 @@
 package io.github.firstoff.study.capability;
 
+import io.github.firstoff.remark.Remark;
 import io.github.firstoff.sample.Bounds;
 import io.github.firstoff.sample.ControlState;
 import io.github.firstoff.sample.Sample;
@@ -54,9 +55,13 @@ final class DistributionChooser {
     private DistributionChoice fixed(CapabilityMethod method, Bounds bounds) {
         BigDecimal origin = origin(method, bounds);
         DistributionCandidate candidate = tested(consider(method, origin));
-        String reason = "The plan fixes the " + method.family().name() + " distribution.";
+        Remark reason = Remark.of(
+                "distribution-choice.fixed",
+                "The plan fixes the {0} distribution.",
+                method.family().remark());
         if (candidate.isRefuted(setting.significance())) {
-            reason += " The readings refute it (" + pText(candidate) + ").";
+            reason = reason.then(Remark.of(
+                    "distribution-choice.fixed-refuted", "The readings refute it ({0}).", pText(candidate)));
         }
         return choice(method, origin, true, List.of(candidate), reason);
     }
@@ -75,8 +80,8 @@ final class DistributionChooser {
                     origin,
                     false,
                     ranked,
-                    "No family with a natural bound can be fitted. "
-                            + ranked.get(0).obstacle());
+                    Remark.of("distribution-choice.bound-none", "No family with a natural bound can be fitted.")
+                            .then(ranked.get(0).hindrance()));
         }
         for (int i = 0; i < ranked.size() && ranked.get(i).fitted().isPresent(); i++) {
             DistributionCandidate candidate = tested(ranked.get(i));
@@ -85,15 +90,18 @@ final class DistributionChooser {
                 // the chosen one stands first
                 ranked.remove(i);
                 ranked.add(0, candidate);
-                String rank = i == 0 ? "fits best by AICc" : "fits best by AICc of those not refuted";
                 return choice(
                         candidate.method(),
                         origin,
                         false,
                         ranked,
-                        "The characteristic has a natural bound; of the families with one the "
-                                + candidate.method().family().name() + " distribution " + rank + " ("
-                                + pText(candidate) + ").");
+                        Remark.of(
+                                "distribution-choice.bound",
+                                "The characteristic has a natural bound; of the families with one the {0} distribution fits best by"
+                                        + " AICc{1|| of those not refuted} ({2}).",
+                                candidate.method().family().remark(),
+                                i == 0,
+                                pText(candidate)));
             }
         }
         DistributionCandidate best = ranked.get(0);
@@ -102,9 +110,12 @@ final class DistributionChooser {
                 origin,
                 false,
                 ranked,
-                "The characteristic has a natural bound, but every family with one is refuted; the "
-                        + best.method().family().name() + " distribution is the best by AICc (" + pText(best)
-                        + "). Percentiles and indices are doubtful.");
+                Remark.of(
+                        "distribution-choice.bound-refuted",
+                        "The characteristic has a natural bound, but every family with one is refuted; the {0} distribution is the"
+                                + " best by AICc ({1}). Percentiles and indices are doubtful.",
+                        best.method().family().remark(),
+                        pText(best)));
     }
 
     private DistributionChoice unbounded(ControlState control) {
@@ -112,22 +123,30 @@ final class DistributionChooser {
         DistributionCandidate normal = tested(consider(CapabilityMethod.NORMAL, origin));
         List<DistributionCandidate> evidence = new ArrayList<>(List.of(normal));
         if (normal.fitted().isEmpty()) {
-            return choice(CapabilityMethod.NORMAL, origin, false, evidence, normal.obstacle());
+            return choice(CapabilityMethod.NORMAL, origin, false, evidence, normal.hindrance());
         }
         if (!normal.isRefuted(setting.significance())) {
-            String reason = normal.p().isPresent()
-                    ? "The readings do not refute the normal distribution (" + pText(normal) + ")."
-                    : "The readings are too few to test the normal distribution.";
+            Remark reason = normal.p().isPresent()
+                    ? Remark.of(
+                            "distribution-choice.normal",
+                            "The readings do not refute the normal distribution ({0}).",
+                            pText(normal))
+                    : Remark.of(
+                            "distribution-choice.too-few",
+                            "The readings are too few to test the normal distribution.");
             return choice(CapabilityMethod.NORMAL, origin, false, evidence, reason);
         }
-        String refuted = "The readings refute the normal distribution (" + pText(normal) + "), ";
         if (tooCoarse) {
             return choice(
                     CapabilityMethod.NORMAL,
                     origin,
                     false,
                     evidence,
-                    refuted + "but they are so coarsely rounded that any distribution would be; it is kept.");
+                    Remark.of(
+                            "distribution-choice.too-coarse",
+                            "The readings refute the normal distribution ({0}), but they are so coarsely rounded that any"
+                                    + " distribution would be; it is kept.",
+                            pText(normal)));
         }
         if (control != ControlState.IN_CONTROL) {
             return choice(
@@ -135,8 +154,11 @@ final class DistributionChooser {
                     origin,
                     false,
                     evidence,
-                    refuted + "but no distribution can be fitted to a process that is not known to be in control; "
-                            + "it is kept, and the indices are doubtful.");
+                    Remark.of(
+                            "distribution-choice.no-control",
+                            "The readings refute the normal distribution ({0}), but no distribution can be fitted to a process that"
+                                    + " is not known to be in control; it is kept, and the indices are doubtful.",
+                            pText(normal)));
         }
         DistributionCandidate johnson = tested(consider(CapabilityMethod.JOHNSON, origin));
         evidence.add(johnson);
@@ -146,8 +168,12 @@ final class DistributionChooser {
                     origin,
                     false,
                     evidence,
-                    refuted + "but no other can be fitted; it is kept, and the indices are doubtful. "
-                            + johnson.obstacle());
+                    Remark.of(
+                                    "distribution-choice.no-other",
+                                    "The readings refute the normal distribution ({0}), but no other can be fitted; it is kept, and"
+                                            + " the indices are doubtful.",
+                                    pText(normal))
+                            .then(johnson.hindrance()));
         }
         if (johnson.isRefuted(setting.significance())) {
             return choice(
@@ -155,8 +181,12 @@ final class DistributionChooser {
                     origin,
                     false,
                     evidence,
-                    refuted + "and a Johnson curve as well (" + pText(johnson)
-                            + "); the normal one is kept, and the indices are doubtful.");
+                    Remark.of(
+                            "distribution-choice.both-refuted",
+                            "The readings refute the normal distribution ({0}), and a Johnson curve as well ({1}); the normal one is"
+                                    + " kept, and the indices are doubtful.",
+                            pText(normal),
+                            pText(johnson)));
         }
         evidence.add(0, evidence.remove(1));
         return choice(
@@ -164,8 +194,12 @@ final class DistributionChooser {
                 origin,
                 false,
                 evidence,
-                refuted + "but not the Johnson curve "
-                        + JohnsonFamily.curve(johnson.fitted().get()).symbol() + " (" + pText(johnson) + ").");
+                Remark.of(
+                        "distribution-choice.johnson",
+                        "The readings refute the normal distribution ({0}), but not the Johnson curve {1} ({2}).",
+                        pText(normal),
+                        JohnsonFamily.curve(johnson.fitted().get()).symbol(),
+                        pText(johnson)));
     }
 
     private DistributionChoice choice(
@@ -173,7 +207,7 @@ final class DistributionChooser {
             BigDecimal origin,
             boolean fixed,
             List<DistributionCandidate> evidence,
-            String reason) {
+            Remark reason) {
         Optional<FittedDistribution> fitted = evidence.stream()
                 .filter(candidate -> candidate.method().equals(method))
                 .findFirst()
@@ -198,9 +232,9 @@ final class DistributionChooser {
     private DistributionCandidate consider(CapabilityMethod method, BigDecimal origin) {
         double[] sorted = DistributionChoice.Distances.sorted(sample, origin);
         if (sorted.length == 0) {
-            return DistributionCandidate.none(method, "There are no readings.");
+            return DistributionCandidate.none(method, NormalIndices.NO_READINGS);
         }
-        Optional<String> obstacle = method.family().obstacle(sorted);
+        Optional<Remark> obstacle = method.family().obstacle(sorted);
         if (obstacle.isPresent()) {
             return DistributionCandidate.none(method, obstacle.get());
         }
@@ -218,8 +252,8 @@ final class DistributionChooser {
                 OptionalDouble.of(AndersonDarling.forFormula(
                         untied(sorted, method.family().isPositive()), fitted)),
                 OptionalDouble.empty(),
-                "not asked for",
-                "");
+                Remark.of("p.not-asked", "not asked for"),
+                Remark.none());
     }
 
     private double[] untied(double[] sorted, boolean positive) {
@@ -236,27 +270,30 @@ final class DistributionChooser {
         int n = sample.size();
         OptionalDouble published = AndersonDarling.p(statistic, fitted.family(), n);
         if (published.isPresent()) {
-            return candidate.withP(published, "published formula");
+            return candidate.withP(published, Remark.of("p.published", "published formula"));
         }
         if (n < AndersonDarling.FEWEST) {
-            return candidate.withP(OptionalDouble.empty(), "too few readings for a test");
+            return candidate.withP(OptionalDouble.empty(), Remark.of("p.too-few", "too few readings for a test"));
         }
         if (n > MOST_SIMULATED) {
-            return candidate.withP(OptionalDouble.empty(), "no published formula, and too many readings to simulate");
+            return candidate.withP(OptionalDouble.empty(),
+                    Remark.of("p.too-many", "no published formula, and too many readings to simulate"));
         }
         return ParametricBootstrap.run(
                         fitted, n, REPLICATES, List.of((again, values) -> AndersonDarling.forFormula(values, again)))
                 .map(result -> candidate.withP(
                         OptionalDouble.of(result.atLeast(0, statistic)),
-                        "parametric bootstrap, " + result.replicates() + " replicates"))
-                .orElseGet(() -> candidate.withP(OptionalDouble.empty(), "the simulation found no fits"));
+                        Remark.of("p.bootstrap", "parametric bootstrap, {0} replicates", result.replicates())))
+                .orElseGet(() -> candidate.withP(OptionalDouble.empty(), Remark.of("p.no-fits", "the simulation found no fits")));
     }
 
-    private static String pText(DistributionCandidate candidate) {
+    private static Remark pText(DistributionCandidate candidate) {
         if (candidate.p().isEmpty()) {
-            return "no p-value: " + candidate.pMethod();
+            return Remark.of("p.none", "no p-value: {0}", candidate.source());
         }
         double p = candidate.p().getAsDouble();
-        return "Anderson–Darling, p " + (p < 0.001 ? "below 0.001" : String.format(java.util.Locale.ROOT, "%.3f", p));
+        return p < 0.001
+                ? Remark.of("p.small", "Anderson–Darling, p below 0.001")
+                : Remark.of("p.value", "Anderson–Darling, p {0}", String.format(java.util.Locale.ROOT, "%.3f", p));
     }
 }

@@ -1,5 +1,6 @@
 package io.github.firstoff.study.capability;
 
+import io.github.firstoff.remark.Remark;
 import io.github.firstoff.sample.Bounds;
 import io.github.firstoff.sample.Scale;
 import io.github.firstoff.stats.DeviationTally;
@@ -20,20 +21,28 @@ import java.util.Optional;
 record NormalIndices(String both, String low, String high, String least) {
     private static final NormalIndices CAPABILITY = new NormalIndices("Cp", "CPL", "CPU", "Cpk");
     private static final NormalIndices PERFORMANCE = new NormalIndices("Pp", "PPL", "PPU", "Ppk");
-    private static final String NO_SPREAD = "The readings do not spread: no index exists.";
-    private static final String NO_READINGS = "There are no readings.";
+    private static final Remark NO_SPREAD =
+            Remark.of("no-index.no-spread", "The readings do not spread: no index exists.");
+    static final Remark NO_READINGS = Remark.of("no-index.no-readings", "There are no readings.");
+    private static final Remark ONE_READING =
+            Remark.of("no-index.one-reading", "One reading has no spread.");
 
     /** Cp, CPL, CPU, Cpk, from σ within subgroups in steps. */
     static List<Index> capability(
             DeviationTally tally, Scale scale, Bounds bounds, Optional<SigmaEstimate> within, double level) {
         return CAPABILITY.indices(
-                tally, scale, bounds, within, "There is no estimate of the spread within subgroups.", level);
+                tally,
+                scale,
+                bounds,
+                within,
+                Remark.of("no-index.no-estimate", "There is no estimate of the spread within subgroups."),
+                level);
     }
 
     /** Pp, PPL, PPU, Ppk and the expected shares, from s in steps. */
     static Performance performance(
             DeviationTally tally, Scale scale, Bounds bounds, Optional<SigmaEstimate> overall, double level) {
-        String reason = tally.count() == 0 ? NO_READINGS : "One reading has no spread.";
+        Remark reason = tally.count() == 0 ? NO_READINGS : ONE_READING;
         List<Index> indices = PERFORMANCE.indices(tally, scale, bounds, overall, reason, level);
         if (overall.isEmpty() || overall.get().sigma() == 0) {
             Performance none = Performance.none(overall.isEmpty() ? reason : NO_SPREAD);
@@ -90,7 +99,7 @@ record NormalIndices(String both, String low, String high, String least) {
             return Index.none("Cpm", oneSided(bounds));
         }
         if (overall.isEmpty()) {
-            return Index.none("Cpm", tally.count() == 0 ? NO_READINGS : "One reading has no spread.");
+            return Index.none("Cpm", tally.count() == 0 ? NO_READINGS : ONE_READING);
         }
         double s = overall.get().sigma();
         if (s == 0) {
@@ -111,22 +120,23 @@ record NormalIndices(String both, String low, String high, String least) {
                         value, IndexIntervals.boylesDegreesOfFreedom(xi, tally.count()), 1 - level));
     }
 
-    static String oneSided(Bounds bounds) {
+    static Remark oneSided(Bounds bounds) {
         if (bounds.naturalLower()) {
-            return "The lower bound is natural: the requirement has one side only.";
+            return Remark.of(
+                    "no-index.natural-bound", "The lower bound is natural: the requirement has one side only.");
         }
         if (bounds.lower().isEmpty() && bounds.upper().isEmpty()) {
-            return "The requirement has no limits.";
+            return Remark.of("no-index.no-limits", "The requirement has no limits.");
         }
-        return "The requirement has one side only.";
+        return Remark.of("no-index.one-sided", "The requirement has one side only.");
     }
 
     static Index noLower(String name, Bounds bounds) {
-        return Index.none(name, bounds.naturalLower() ? oneSided(bounds) : "The requirement has no lower limit.");
+        return Index.none(name, bounds.naturalLower() ? oneSided(bounds) : Remark.of("no-index.no-lower-limit", "The requirement has no lower limit."));
     }
 
     static Index noUpper(String name) {
-        return Index.none(name, "The requirement has no upper limit.");
+        return Index.none(name, Remark.of("no-index.no-upper-limit", "The requirement has no upper limit."));
     }
 
     private List<Index> indices(
@@ -134,7 +144,7 @@ record NormalIndices(String both, String low, String high, String least) {
             Scale scale,
             Bounds bounds,
             Optional<SigmaEstimate> estimate,
-            String noEstimate,
+            Remark noEstimate,
             double level) {
         if (tally.count() == 0) {
             return none(NO_READINGS);
@@ -168,7 +178,7 @@ record NormalIndices(String both, String low, String high, String least) {
         }
         if (below.value().isEmpty() || above.value().isEmpty()) {
             Index only = below.value().isPresent() ? below : above;
-            return new Index(least, only.value(), only.interval(), only.lowerBound(), "");
+            return new Index(least, only.value(), only.interval(), only.lowerBound(), Remark.none());
         }
         double value = Math.min(below.value().getAsDouble(), above.value().getAsDouble());
         return Index.of(least, value)
@@ -188,7 +198,7 @@ record NormalIndices(String both, String low, String high, String least) {
                 .atLeast(IndexIntervals.oneSidedBound(value, (double) n, df, 1 - level));
     }
 
-    private List<Index> none(String reason) {
+    private List<Index> none(Remark reason) {
         return List.of(
                 Index.none(both, reason), Index.none(low, reason), Index.none(high, reason), Index.none(least, reason));
     }

@@ -30,7 +30,7 @@ record Outside(OptionalInt count, Index observed) {
         }
         int n = sample.size();
         if (n == 0) {
-            return new Outside(OptionalInt.empty(), Index.none(OBSERVED, "There are no readings."));
+            return new Outside(OptionalInt.empty(), Index.none(OBSERVED, NormalIndices.NO_READINGS));
         }
         // whole steps: a reading is below L if its deviation is below L's, rounded up; exact, and nothing allocated per
         // reading

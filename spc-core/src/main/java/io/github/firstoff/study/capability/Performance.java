@@ -1,5 +1,6 @@
 package io.github.firstoff.study.capability;
 
+import io.github.firstoff.remark.Remark;
 import io.github.firstoff.sample.Bounds;
 import io.github.firstoff.sample.Sample;
 import io.github.firstoff.sample.Scale;
@@ -18,11 +19,11 @@ import java.util.OptionalDouble;
  * @param above the share above the upper limit
  */
 record Performance(List<Index> indices, Index expected, Index below, Index above) {
-    private static final String NO_PERCENTILE =
-            "The fitted distribution has no finite percentile there: no index exists.";
+    private static final Remark NO_PERCENTILE = Remark.of(
+            "no-index.no-percentile", "The fitted distribution has no finite percentile there: no index exists.");
 
     /** All of them without a value. */
-    static Performance none(String reason) {
+    static Performance none(Remark reason) {
         return new Performance(
                 List.of(
                         Index.none("Pp", reason),
@@ -37,7 +38,7 @@ record Performance(List<Index> indices, Index expected, Index below, Index above
     /** By the percentiles of the chosen distribution. */
     static Performance byPercentiles(Sample sample, Bounds bounds, DistributionChoice choice, double level) {
         if (choice.fitted().isEmpty()) {
-            return none(choice.chosen().map(DistributionCandidate::obstacle).orElse("There are no readings."));
+            return none(choice.chosen().map(DistributionCandidate::hindrance).orElse(NormalIndices.NO_READINGS));
         }
         Optional<BigDecimal> lower = bounds.requiredLower();
         Optional<BigDecimal> upper = bounds.upper();

@@ -1,5 +1,6 @@
 package io.github.firstoff.study.capability;
 
+import io.github.firstoff.remark.Remark;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
@@ -16,7 +17,7 @@ import java.util.OptionalDouble;
  *     distributions along the lines
  * @param worst Cpk at the worst moment: the fitted location nearest to a limit, with the spread about the lines
  * @param expected the share outside over whole tool lives, in parts per million
- * @param notes what a reader must know
+ * @param remarks what a reader must know
  */
 public record TrendedCapability(
         List<Segment> segments,
@@ -26,13 +27,18 @@ public record TrendedCapability(
         List<Index> wholeLife,
         Index worst,
         Index expected,
-        List<String> notes) {
+        List<Remark> remarks) {
     /** Copies the lists. */
     public TrendedCapability {
         segments = List.copyOf(segments);
         potential = List.copyOf(potential);
         wholeLife = List.copyOf(wholeLife);
-        notes = List.copyOf(notes);
+        remarks = List.copyOf(remarks);
+    }
+
+    /** The same in English. */
+    public List<String> notes() {
+        return Remark.english(remarks);
     }
 
     /**

@@ -1,5 +1,6 @@
 package io.github.firstoff.study.capability;
 
+import io.github.firstoff.remark.Remark;
 import io.github.firstoff.sample.Bounds;
 import io.github.firstoff.sample.Sample;
 import io.github.firstoff.sample.Scale;
@@ -40,9 +41,10 @@ public record TrendedStudy(double level) {
     private static final double ROOT_OF_TWO_PI = Math.sqrt(2 * Math.PI);
 
     /** Measured; the figures stand in docs/methods.md. */
-    private static final String WHOLE_LIFE =
+    private static final Remark WHOLE_LIFE = Remark.of(
+            "trend.intervals",
             "The intervals of the whole life are approximate: of simulated processes they held"
-                    + " 93 to 95 in 100 where 95 were meant.";
+                    + " 93 to 95 in 100 where 95 were meant.");
 
     /** Checks the level. */
     public TrendedStudy {
@@ -72,18 +74,23 @@ public record TrendedStudy(double level) {
         double squares = fitted.stream()
                 .mapToDouble(life -> life.tally.residualSquares())
                 .sum();
-        List<String> notes = new ArrayList<>();
+        List<Remark> notes = new ArrayList<>();
         long left = sample.size() - readings;
         if (left > 0) {
-            notes.add(left + " readings stand in tool lives of fewer than three readings and are left out.");
+            notes.add(Remark.of(
+                    "trend.left-out",
+                    "{0} readings stand in tool lives of fewer than three readings and are left out.",
+                    left));
         }
         if (df < 1) {
-            return nothing(segments(lives, sample.scale(), 0, 0), notes, "There are too few readings for a line.");
+            return nothing(segments(lives, sample.scale(), 0, 0), notes, Remark.of("no-index.no-line", "There are too few readings for a line."));
         }
         double s = Math.sqrt(squares / df);
         List<TrendedCapability.Segment> segments = segments(lives, sample.scale(), s, df);
         if (s == 0) {
-            return nothing(segments, notes, "The readings do not spread about the line: no index exists.");
+            return nothing(segments, notes, Remark.of(
+                            "no-index.no-spread-about-line",
+                            "The readings do not spread about the line: no index exists."));
         }
         if (bounds.requiredLower().isEmpty() && bounds.upper().isEmpty()) {
             return nothing(segments, notes, NormalIndices.oneSided(bounds));
@@ -100,7 +107,7 @@ public record TrendedStudy(double level) {
             double s,
             int df,
             long readings,
-            List<String> notes) {
+            List<Remark> notes) {
         Scale scale = sample.scale();
         OptionalDouble lower = steps(scale, bounds.requiredLower());
         OptionalDouble upper = steps(scale, bounds.upper());
@@ -146,7 +153,7 @@ public record TrendedStudy(double level) {
     }
 
     private static TrendedCapability nothing(
-            List<TrendedCapability.Segment> segments, List<String> notes, String reason) {
+            List<TrendedCapability.Segment> segments, List<Remark> notes, Remark reason) {
         return new TrendedCapability(
                 segments,
                 OptionalDouble.empty(),

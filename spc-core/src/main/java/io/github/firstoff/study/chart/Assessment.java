@@ -1,5 +1,6 @@
 package io.github.firstoff.study.chart;
 
+import io.github.firstoff.remark.Remark;
 import io.github.firstoff.sample.ControlState;
 import java.util.Collections;
 import java.util.LinkedHashMap;
@@ -13,18 +14,23 @@ import java.util.Map;
  * @param control in control, out of control, or not assessed
  * @param signals every signal, location panel first, each panel in order of points
  * @param signalCounts for every test of the set, how many signals; in the order of the set
- * @param notes the chart's notes, and why control was not assessed
+ * @param remarks the chart's notes, and why control was not assessed
  */
 public record Assessment(
         ControlChart chart,
         ControlState control,
         List<Signal> signals,
         Map<String, Integer> signalCounts,
-        List<String> notes) {
+        List<Remark> remarks) {
     /** Copies the collections. */
     public Assessment {
         signals = List.copyOf(signals);
         signalCounts = Collections.unmodifiableMap(new LinkedHashMap<>(signalCounts));
-        notes = List.copyOf(notes);
+        remarks = List.copyOf(remarks);
+    }
+
+    /** The same in English. */
+    public List<String> notes() {
+        return Remark.english(remarks);
     }
 }

@@ -1,6 +1,7 @@
 package io.github.firstoff.study.chart;
 
 import io.github.firstoff.quantity.Unit;
+import io.github.firstoff.remark.Remark;
 import io.github.firstoff.sample.Counts;
 import io.github.firstoff.sample.Subgroups;
 import io.github.firstoff.stats.DeviationTally;
@@ -46,10 +47,10 @@ abstract class AttributeChart implements ChartMethod<Counts> {
         requireFitting(counts);
         Subgroups data = counts.data();
         Basis basis = Basis.of(data, baseline);
-        List<String> notes = new ArrayList<>();
+        List<Remark> notes = new ArrayList<>();
         ChartNotes.addMarks(notes, data);
         if (basis.count() == 0) {
-            notes.add("There is no count that could set limits, so there are none.");
+            notes.add(Remark.of("chart.no-count", "There is no count that could set limits, so there are none."));
             return ControlChart.of(
                     kind(), List.of(withoutLines(counts)), Optional.empty(), Optional.empty(), 0, data, notes);
         }
@@ -62,15 +63,16 @@ abstract class AttributeChart implements ChartMethod<Counts> {
         BigInteger sum = DeviationTally.of(setting).sum();
         ExactCentre centre = new ExactCentre(sum, size);
         double rate = ExactRatio.of(sum.multiply(BigInteger.valueOf(1_000_000)), BigInteger.valueOf(size));
-        ChartNotes.addProvisional(notes, basis.count(), "count");
+        ChartNotes.addProvisional(notes, basis.count(), ChartNotes.Setting.COUNT);
         if (variance(rate) == 0) {
-            notes.add("The counts that set the limits do not vary: the limits lie on the centre line.");
+            notes.add(Remark.of(
+                    "chart.counts-alike", "The counts that set the limits do not vary: the limits lie on the centre line."));
         } else if (rate * size / 1e6 / basis.count() < LEAST_EXPECTED) {
-            notes.add(String.format(
-                    Locale.ROOT,
-                    "About %.2g are expected on one size: below 5 the limits of counts are rough, and false signals more"
-                            + " frequent above than below.",
-                    rate * size / 1e6 / basis.count()));
+            notes.add(Remark.of(
+                    "chart.counts-rare",
+                    "About {0} are expected on one size: below 5 the limits of counts are rough, and false signals more frequent"
+                            + " above than below.",
+                    String.format(Locale.ROOT, "%.2g", rate * size / 1e6 / basis.count())));
         }
         Optional<DispersionCheck> check = check(counts, basis, rate);
         check.ifPresent(found -> addCheck(notes, found));
@@ -97,7 +99,7 @@ abstract class AttributeChart implements ChartMethod<Counts> {
         if (!(limits.centre() >= 0) || (binomial && limits.centre() > 1)) {
             throw new IllegalArgumentException("no rate of counts is " + limits.centre());
         }
-        List<String> notes = new ArrayList<>();
+        List<Remark> notes = new ArrayList<>();
         ChartNotes.addMarks(notes, counts.data());
         return ControlChart.of(
                 kind(),
@@ -152,23 +154,46 @@ abstract class AttributeChart implements ChartMethod<Counts> {
                 : Optional.of(DispersionCheck.of(moving / ranges, ranges, squares, z.length, policy));
     }
 
-    private void addCheck(List<String> notes, DispersionCheck check) {
-        String found = check.isOver() ? "more" : check.isUnder() ? "less" : "";
-        String figures = String.format(
-                Locale.ROOT, "(σz %.2f, by chance %.2f to %.2f)", check.sigmaZ(), check.lower(), check.upper());
-        String distribution = binomial ? "binomial" : "Poisson";
-        String change = check.sigmaZ() > 1 ? "widened" : "narrowed";
-        if (check.applied()) {
-            notes.add(
-                    found.isEmpty()
-                            ? "By choice the limits are " + change + " by the spread that the counts show " + figures
-                                    + "."
-                            : "The counts spread " + found + " than the " + distribution + " distribution says "
-                                    + figures + ": the limits are " + change + " accordingly (Laney 2002).");
-        } else if (!found.isEmpty()) {
-            notes.add("The counts spread " + found + " than the " + distribution + " distribution says " + figures
-                    + ", and by choice the limits are those of the distribution all the same.");
+    private void addCheck(List<Remark> notes, DispersionCheck check) {
+        String sigma = String.format(Locale.ROOT, "%.2f", check.sigmaZ());
+        String lower = String.format(Locale.ROOT, "%.2f", check.lower());
+        String upper = String.format(Locale.ROOT, "%.2f", check.upper());
+        Remark distribution = Remark.word("distribution-of-counts", binomial ? "binomial" : "Poisson");
+        boolean wider = check.sigmaZ() > 1;
+        if (!check.isOver() && !check.isUnder()) {
+            if (check.applied()) {
+                notes.add(Remark.of(
+                        "chart.counts-by-choice",
+                        "By choice the limits are {0|widened|narrowed} by the spread that the counts show (σz {1}, by chance {2} to"
+                                + " {3}).",
+                        wider,
+                        sigma,
+                        lower,
+                        upper));
+            }
+            return;
         }
+        notes.add(
+                check.applied()
+                        ? Remark.of(
+                                "chart.counts-adapted",
+                                "The counts spread {0|more|less} than the {1} distribution says (σz {2}, by chance {3} to {4}): the"
+                                        + " limits are {5|widened|narrowed} accordingly (Laney 2002).",
+                                check.isOver(),
+                                distribution,
+                                sigma,
+                                lower,
+                                upper,
+                                wider)
+                        : Remark.of(
+                                "chart.counts-kept",
+                                "The counts spread {0|more|less} than the {1} distribution says (σz {2}, by chance {3} to {4}), and by"
+                                        + " choice the limits are those of the distribution all the same.",
+                                check.isOver(),
+                                distribution,
+                                sigma,
+                                lower,
+                                upper));
     }
 
     private double value(Counts counts, int i) {
@@ -228,8 +253,10 @@ abstract class AttributeChart implements ChartMethod<Counts> {
         return new FalseSignals(
                 length.runLength().average(),
                 false,
-                length.sentence()
-                        + " The figure is of normal points; counts differ from it, the more the rarer they are.");
+                length.remark()
+                        .then(Remark.of(
+                                "false-signals.of-normal-points",
+                                "The figure is of normal points; counts differ from it, the more the rarer they are.")));
     }
 
     /** Exact from the distribution of the counts, sizes mixed as on the chart; of normal points where limits were widened. */
@@ -239,7 +266,7 @@ abstract class AttributeChart implements ChartMethod<Counts> {
                 .map(length -> new FalseSignals(
                         length.runLength().average(),
                         length.isComplete(),
-                        CountedRunLength.sentence(length, binomial, chart.location())))
+                        CountedRunLength.remark(length, binomial, chart.location())))
                 .orElseGet(() -> falseSignals(tests));
     }
 }

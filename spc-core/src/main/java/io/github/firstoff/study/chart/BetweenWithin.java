@@ -1,5 +1,6 @@
 package io.github.firstoff.study.chart;
 
+import io.github.firstoff.remark.Remark;
 import io.github.firstoff.sample.Scale;
 import io.github.firstoff.sample.Subgroups;
 import io.github.firstoff.stats.ChartConstants;
@@ -48,7 +49,7 @@ public final class BetweenWithin extends ShewhartChart {
     @Override
     public ControlChart fromData(Subgroups given, Baseline baseline) {
         Subgroups data = given.ofAtLeast(2);
-        List<String> notes = ChartNotes.of(given, data);
+        List<Remark> notes = ChartNotes.of(given, data);
         LocationPanel location = new LocationPanel(data, "mean");
         Basis basis = Basis.of(data, baseline);
         Optional<SigmaEstimate> within = estimator.estimate(basis);
@@ -61,7 +62,9 @@ public final class BetweenWithin extends ShewhartChart {
             }
         }
         if (within.isEmpty() || ranges == 0) {
-            notes.add("Limits between subgroups need at least two complete subgroups in succession.");
+            notes.add(Remark.of(
+                    "chart.between-needs-two",
+                    "Limits between subgroups need at least two complete subgroups in succession."));
             return withoutLimits(
                     List.of(location.withoutLines(), between(data, -1), DispersionPanels.ranges(data, null, -1)),
                     data,
@@ -73,7 +76,7 @@ public final class BetweenWithin extends ShewhartChart {
             ChartNotes.addEstimator(notes, sigma.estimator());
         }
         ExactCentre centre = location.centre(basis);
-        ChartNotes.addProvisional(notes, basis.count(), "subgroup");
+        ChartNotes.addProvisional(notes, basis.count(), ChartNotes.Setting.SUBGROUP);
         ChartNotes.addZeroSpread(notes, sigma.sigma());
         return finish(
                 chart(
@@ -102,8 +105,10 @@ public final class BetweenWithin extends ShewhartChart {
                 .withFrozen(chart.frozen().orElseThrow().withPointSigma(pointSigma));
         return data.commonSize().isPresent()
                 ? result
-                : result.withMoreNotes(List.of("Subgroups differ in size: the spread between them is reckoned with"
-                        + " the mean size, and their means share one pair of limits."));
+                : result.withMoreNotes(List.of(Remark.of(
+                        "chart.between-sizes",
+                        "Subgroups differ in size: the spread between them is reckoned with the mean size, and their means share one"
+                                + " pair of limits.")));
     }
 
     @Override

@@ -47,7 +47,7 @@ public interface ChartMethod<D> {
     /** How often these tests would signal falsely on the location panel of a process in control. */
     default FalseSignals falseSignals(RuleSet tests) {
         InControlRunLength length = tests.inControlRunLength();
-        return new FalseSignals(length.runLength().average(), length.isComplete(), length.sentence());
+        return new FalseSignals(length.runLength().average(), length.isComplete(), length.remark());
     }
 
     /**

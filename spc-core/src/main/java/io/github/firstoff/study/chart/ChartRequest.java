@@ -1,5 +1,6 @@
 package io.github.firstoff.study.chart;
 
+import io.github.firstoff.remark.Remark;
 import io.github.firstoff.sample.Break;
 import io.github.firstoff.sample.Counts;
 import io.github.firstoff.sample.Exclusion;
@@ -104,6 +105,11 @@ public record ChartRequest(
         return tests.assess(chart.withMoreNotes(FamilySpreads.notes(marked)));
     }
 
+    /** What is said of subgroups of one reading that a chart of subgroups leaves off. */
+    public static Remark withoutSpread(int dropped) {
+        return ChartNotes.withoutSpread(dropped);
+    }
+
     /** How often the tests would signal falsely on the location panel of a process in control. */
     public FalseSignals falseSignals() {
         Optional<ChartMethod<Subgroups>> measured = ChartCatalogue.measured(kind, settings);
@@ -150,17 +156,26 @@ public record ChartRequest(
             return chart;
         }
         int points = chart.data().count();
-        List<String> notes = new ArrayList<>();
+        List<Remark> notes = new ArrayList<>();
         if (chart.limitsFrom() > 0) {
-            notes.add("The limits come from points " + baseline.from() + " to " + Math.min(baseline.to(), points)
-                    + " and are applied to all.");
+            notes.add(Remark.of(
+                    "chart.limits-from-points",
+                    "The limits come from points {0} to {1} and are applied to all.",
+                    baseline.from(),
+                    Math.min(baseline.to(), points)));
         }
         if (baseline.from() > points) {
-            notes.add(
-                    "The limits were to come from point " + baseline.from() + " on, and the chart has " + points + ".");
+            notes.add(Remark.of(
+                    "chart.limits-from-later-points",
+                    "The limits were to come from point {0} on, and the chart has {1}.",
+                    baseline.from(),
+                    points));
         } else if (baseline.to() > points && limits.phase().isEmpty()) {
-            notes.add("The limits were to come from points up to " + baseline.to() + ", and the chart has " + points
-                    + ".");
+            notes.add(Remark.of(
+                    "chart.limits-from-more-points",
+                    "The limits were to come from points up to {0}, and the chart has {1}.",
+                    baseline.to(),
+                    points));
         }
         return chart.withMoreNotes(notes);
     }
@@ -189,7 +204,7 @@ public record ChartRequest(
         }
         List<ControlChart> charts = new ArrayList<>();
         List<Stage> stages = new ArrayList<>();
-        List<String> notes = new ArrayList<>();
+        List<Remark> notes = new ArrayList<>();
         int from = 0;
         while (from < all.count()) {
             int to = from + 1;
@@ -197,7 +212,7 @@ public record ChartRequest(
                 to++;
             }
             ControlChart chart = method.fromData(divisible.part(data, from, to));
-            String label = label(all, from);
+            Remark label = label(all, from);
             int first = all.number(from);
             boolean again = from > 0;
             stages.add(new Stage(
@@ -208,12 +223,19 @@ public record ChartRequest(
                     chart.frozen(),
                     again ? Optional.of(reason) : Optional.empty()));
             if (again) {
-                notes.add("Limits are recalculated from point " + first + " on (" + label + "): " + reason + ".");
+                notes.add(Remark.of(
+                        "chart.recalculated",
+                        "Limits are recalculated from point {0} on ({1}): {2}.",
+                        first,
+                        label,
+                        reason));
             }
-            for (String note : chart.notes()) {
-                String dated = label + ": " + note;
+            for (Remark note : chart.remarks()) {
                 // marks are named by number and speak for themselves
-                notes.add(note.startsWith("Point") || note.startsWith("Patterns") ? note : dated);
+                notes.add(
+                        ChartNotes.isOfOnePoint(note)
+                                ? note
+                                : Remark.of("chart.of-stretch", "{0}: {1}", label, note));
             }
             charts.add(chart);
             from = to;
@@ -221,15 +243,15 @@ public record ChartRequest(
         return join(all, charts, stages, notes);
     }
 
-    private static String label(Subgroups all, int group) {
+    private static Remark label(Subgroups all, int group) {
         return all.breaks().stream()
                 .filter(b -> b.number() == all.number(group))
-                .map(Break::label)
+                .map(Break::name)
                 .findFirst()
-                .orElse("start");
+                .orElseGet(() -> Remark.of("stretch.start", "start"));
     }
 
-    private static ControlChart join(Subgroups all, List<ControlChart> charts, List<Stage> stages, List<String> notes) {
+    private static ControlChart join(Subgroups all, List<ControlChart> charts, List<Stage> stages, List<Remark> notes) {
         ControlChart last = charts.get(charts.size() - 1);
         List<Panel> panels = new ArrayList<>();
         for (Panel panel : last.panels()) {
@@ -240,7 +262,8 @@ public record ChartRequest(
                     all));
         }
         if (charts.size() > 1) {
-            notes.add("The spread stated for the chart is that of its last stretch.");
+            notes.add(Remark.of(
+                    "chart.spread-of-last-stretch", "The spread stated for the chart is that of its last stretch."));
         }
         return new ControlChart(
                 last.kind(),

@@ -1,5 +1,6 @@
 package io.github.firstoff.study.chart;
 
+import io.github.firstoff.remark.Remark;
 import io.github.firstoff.sample.Subgroups;
 import io.github.firstoff.stats.SigmaEstimate;
 import java.util.ArrayList;
@@ -21,7 +22,7 @@ import java.util.Optional;
  *     counts as single readings
  * @param dispersionCheck for attributes: whether they spread as their distribution says
  * @param stages the stretches with limits of their own, where limits were recalculated; else empty
- * @param notes what a reader must know, in sentences
+ * @param remarks what a reader must know, in sentences
  */
 public record ControlChart(
         String kind,
@@ -33,12 +34,12 @@ public record ControlChart(
         Subgroups data,
         Optional<DispersionCheck> dispersionCheck,
         List<Stage> stages,
-        List<String> notes) {
+        List<Remark> remarks) {
     /** Copies the lists and checks that there is a location panel. */
     public ControlChart {
         panels = List.copyOf(panels);
         stages = List.copyOf(stages);
-        notes = List.copyOf(notes);
+        remarks = List.copyOf(remarks);
         if (panels.isEmpty() || panels.get(0).kind() != PanelKind.LOCATION) {
             throw new IllegalArgumentException("the first panel of a chart shows the location");
         }
@@ -52,9 +53,14 @@ public record ControlChart(
             Optional<FrozenLimits> frozen,
             int limitsFrom,
             Subgroups data,
-            List<String> notes) {
+            List<Remark> remarks) {
         return new ControlChart(
-                kind, panels, sigma, Optional.empty(), frozen, limitsFrom, data, Optional.empty(), List.of(), notes);
+                kind, panels, sigma, Optional.empty(), frozen, limitsFrom, data, Optional.empty(), List.of(), remarks);
+    }
+
+    /** The same in English. */
+    public List<String> notes() {
+        return Remark.english(remarks);
     }
 
     /** The panel of means, individuals, medians, averages, sums, proportions or counts. */
@@ -83,7 +89,7 @@ public record ControlChart(
                 data,
                 dispersionCheck,
                 stages,
-                notes);
+                remarks);
     }
 
     ControlChart withFrozen(FrozenLimits limits) {
@@ -97,16 +103,16 @@ public record ControlChart(
                 data,
                 dispersionCheck,
                 stages,
-                notes);
+                remarks);
     }
 
     ControlChart withDispersionCheck(DispersionCheck check) {
         return new ControlChart(
-                kind, panels, sigmaWithin, sigmaBetween, frozen, limitsFrom, data, Optional.of(check), stages, notes);
+                kind, panels, sigmaWithin, sigmaBetween, frozen, limitsFrom, data, Optional.of(check), stages, remarks);
     }
 
-    ControlChart withMoreNotes(List<String> more) {
-        List<String> all = new ArrayList<>(notes);
+    ControlChart withMoreNotes(List<Remark> more) {
+        List<Remark> all = new ArrayList<>(remarks);
         more.stream().filter(note -> !all.contains(note)).forEach(all::add);
         return new ControlChart(
                 kind, panels, sigmaWithin, sigmaBetween, frozen, limitsFrom, data, dispersionCheck, stages, all);

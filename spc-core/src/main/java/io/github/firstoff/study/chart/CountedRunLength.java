@@ -1,5 +1,6 @@
 package io.github.firstoff.study.chart;
 
+import io.github.firstoff.remark.Remark;
 import io.github.firstoff.stats.CountProbabilities;
 import java.util.LinkedHashMap;
 import java.util.Map;
@@ -70,16 +71,30 @@ final class CountedRunLength {
         return Optional.of(InControlRunLength.ofCells(tests, PanelNature.COUNTED, probabilities));
     }
 
-    static String sentence(InControlRunLength length, boolean binomial, Panel panel) {
+    static Remark remark(InControlRunLength length, boolean binomial, Panel panel) {
         double average = length.runLength().average();
-        String process = "A process in control, with counts by the " + (binomial ? "binomial" : "Poisson")
-                + " distribution of the centre line"
-                + (panel.commonLines().isPresent() ? "" : " and sizes mixed as on this chart") + ", gives ";
-        String figure = Double.isInfinite(average)
-                ? process + "no false signal"
-                : process + "a false signal once in " + FalseSignals.points(average) + " on average";
+        boolean never = Double.isInfinite(average);
+        String figure = never ? "" : FalseSignals.figure(average);
+        Remark distribution = Remark.word("distribution-of-counts", binomial ? "binomial" : "Poisson");
+        boolean oneSize = panel.commonLines().isPresent();
         return length.isComplete()
-                ? figure + "."
-                : figure + ", not counting " + String.join(" and ", length.leftOut()) + "; with them it is more often.";
+                ? Remark.of(
+                        "false-signals.counts",
+                        "A process in control, with counts by the {0} distribution of the centre line{1|| and sizes mixed as on this"
+                                + " chart}, gives {2|no false signal|a false signal once in {3} points on average}.",
+                        distribution,
+                        oneSize,
+                        never,
+                        figure)
+                : Remark.of(
+                        "false-signals.counts-without",
+                        "A process in control, with counts by the {0} distribution of the centre line{1|| and sizes mixed as on this"
+                                + " chart}, gives {2|no false signal|a false signal once in {3} points on average}, not counting {4};"
+                                + " with them it is more often.",
+                        distribution,
+                        oneSize,
+                        never,
+                        figure,
+                        InControlRunLength.listed(length.leftOut()));
     }
 }

@@ -1,5 +1,6 @@
 package io.github.firstoff.study.chart;
 
+import io.github.firstoff.remark.Remark;
 import io.github.firstoff.sample.Scale;
 import io.github.firstoff.sample.Subgroups;
 import io.github.firstoff.stats.CusumRunLength;
@@ -81,12 +82,19 @@ public final class Cusum extends DriftChart {
     }
 
     @Override
-    List<String> design(Subgroups data) {
-        List<String> notes = new ArrayList<>();
-        notes.add("Reference value k " + reference + ", decision interval h " + interval
-                + (headStart > 0 ? ", head start " + headStart + " of it." : "."));
+    List<Remark> design(Subgroups data) {
+        List<Remark> notes = new ArrayList<>();
+        notes.add(Remark.of(
+                "chart.cusum-design",
+                "Reference value k {0}, decision interval h {1}{2|, head start {3} of it}.",
+                reference,
+                interval,
+                headStart > 0,
+                headStart));
         if (data.count() > 0 && data.commonSize().isEmpty()) {
-            notes.add("Subgroups differ in size: the sums count in standard deviations of each mean.");
+            notes.add(Remark.of(
+                    "chart.cusum-sizes",
+                    "Subgroups differ in size: the sums count in standard deviations of each mean."));
         }
         return notes;
     }
@@ -142,7 +150,10 @@ public final class Cusum extends DriftChart {
         return new FalseSignals(
                 average,
                 true,
-                "A process in control, with normal points and known spread, gives a false signal on the cumulative sums once in "
-                        + FalseSignals.points(average) + " on average.");
+                Remark.of(
+                        "false-signals.cusum",
+                        "A process in control, with normal points and known spread, gives a false signal on the cumulative sums once"
+                                + " in {0} points on average.",
+                        FalseSignals.figure(average)));
     }
 }

@@ -80,7 +80,7 @@ public final class Deviation implements ChartMethod<Subgroups> {
                 chart.frozen().map(limits -> renamed(limits, kind())),
                 chart.limitsFrom(),
                 chart.data(),
-                chart.notes());
+                chart.remarks());
     }
 
     private static FrozenLimits renamed(FrozenLimits limits, String kind) {

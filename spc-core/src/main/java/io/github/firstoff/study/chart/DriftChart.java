@@ -1,5 +1,6 @@
 package io.github.firstoff.study.chart;
 
+import io.github.firstoff.remark.Remark;
 import io.github.firstoff.sample.Subgroups;
 import io.github.firstoff.stats.SigmaEstimate;
 import java.math.BigDecimal;
@@ -23,18 +24,20 @@ abstract class DriftChart extends ShewhartChart {
     @Override
     public final ControlChart fromData(Subgroups given, Baseline baseline) {
         Subgroups data = charted(given);
-        List<String> notes = notes(given, data);
+        List<Remark> notes = notes(given, data);
         Basis basis = Basis.of(data, baseline);
         SpreadEstimator chosen = estimator.orElse(SpreadEstimators.usual(isSingle(data)));
         Optional<SigmaEstimate> estimated = chosen.estimate(basis);
         if (estimated.isEmpty()) {
-            notes.add("The readings that were to set the limits give no spread by " + chosen.name()
-                    + ", so there are no limits.");
+            notes.add(Remark.of(
+                    "chart.readings-no-spread",
+                    "The readings that were to set the limits give no spread by {0}, so there are no limits.",
+                    ChartNotes.estimator(chosen.name())));
             Panel empty = new LocationPanel(data, "mean").withoutLines();
             return withoutLimits(List.of(empty), data, notes);
         }
         SigmaEstimate sigma = estimated.get();
-        ChartNotes.addProvisional(notes, basis.count(), isSingle(data) ? "reading" : "subgroup");
+        ChartNotes.addProvisional(notes, basis.count(), isSingle(data) ? ChartNotes.Setting.READING : ChartNotes.Setting.SUBGROUP);
         ChartNotes.addZeroSpread(notes, sigma.sigma());
         ChartNotes.addEstimator(notes, sigma.estimator());
         double steps;
@@ -42,7 +45,10 @@ abstract class DriftChart extends ShewhartChart {
         if (target.isPresent()) {
             steps = data.sample().scale().deviation(target.get());
             centre = data.sample().scale().value(steps);
-            notes.add("The centre is the stated target " + target.get().toPlainString() + ".");
+            notes.add(Remark.of(
+                    "chart.centre-is-target",
+                    "The centre is the stated target {0}.",
+                    target.get().toPlainString()));
         } else {
             ExactCentre mean = new LocationPanel(data, "mean").centre(basis);
             steps = mean.deviation();
@@ -68,14 +74,14 @@ abstract class DriftChart extends ShewhartChart {
                 notes(given, data));
     }
 
-    private List<String> notes(Subgroups given, Subgroups data) {
-        List<String> notes = new ArrayList<>(ChartNotes.of(given, data));
+    private List<Remark> notes(Subgroups given, Subgroups data) {
+        List<Remark> notes = new ArrayList<>(ChartNotes.of(given, data));
         notes.addAll(design(data));
         return notes;
     }
 
     /** What a reader must know of the chart's own settings. */
-    abstract List<String> design(Subgroups data);
+    abstract List<Remark> design(Subgroups data);
 
     static boolean isSingle(Subgroups data) {
         for (int g = 0; g < data.count(); g++) {

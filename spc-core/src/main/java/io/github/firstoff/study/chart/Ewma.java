@@ -1,5 +1,6 @@
 package io.github.firstoff.study.chart;
 
+import io.github.firstoff.remark.Remark;
 import io.github.firstoff.sample.Scale;
 import io.github.firstoff.sample.Subgroups;
 import io.github.firstoff.stats.EwmaRunLength;
@@ -65,8 +66,8 @@ public final class Ewma extends DriftChart {
     }
 
     @Override
-    List<String> design(Subgroups data) {
-        return List.of("Weight lambda " + lambda + ", width L " + width + ".");
+    List<Remark> design(Subgroups data) {
+        return List.of(Remark.of("chart.ewma-design", "Weight lambda {0}, width L {1}.", lambda, width));
     }
 
     @Override
@@ -110,7 +111,10 @@ public final class Ewma extends DriftChart {
         return new FalseSignals(
                 average,
                 true,
-                "A process in control, with normal points and known spread, gives a false signal on the weighted moving"
-                        + " average once in " + FalseSignals.points(average) + " on average.");
+                Remark.of(
+                        "false-signals.ewma",
+                        "A process in control, with normal points and known spread, gives a false signal on the weighted moving"
+                                + " average once in {0} points on average.",
+                        FalseSignals.figure(average)));
     }
 }

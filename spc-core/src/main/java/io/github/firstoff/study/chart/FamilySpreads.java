@@ -1,5 +1,6 @@
 package io.github.firstoff.study.chart;
 
+import io.github.firstoff.remark.Remark;
 import io.github.firstoff.sample.Family;
 import io.github.firstoff.sample.Subgroups;
 import io.github.firstoff.stats.DeviationTally;
@@ -56,13 +57,15 @@ final class FamilySpreads {
     }
 
     /** What a chart of deviations must say. */
-    static List<String> notes(Family family) {
+    static List<Remark> notes(Family family) {
         return compare(family)
-                .map(result -> String.format(Locale.ROOT, "%.3g", result.p()).concat(")"))
-                .map(p -> compare(family).orElseThrow().p() < LEVEL
-                        ? "The part numbers do not spread alike (Bartlett's test, p = " + p
-                                + ": one pair of limits does not fit them; use standardised deviations."
-                        : "Bartlett's test finds no difference between the spreads of the part numbers (p = " + p + ".")
+                .map(result -> Remark.of(
+                        "chart.family-spreads",
+                        "{0|The part numbers do not spread alike (Bartlett's test, p = {1}): one pair of limits does not fit them; use"
+                                + " standardised deviations|Bartlett's test finds no difference between the spreads of the part numbers"
+                                + " (p = {1})}.",
+                        result.p() < LEVEL,
+                        String.format(Locale.ROOT, "%.3g", result.p())))
                 .map(List::of)
                 .orElse(List.of());
     }

@@ -1,5 +1,6 @@
 package io.github.firstoff.study.chart;
 
+import io.github.firstoff.remark.Remark;
 import io.github.firstoff.stats.Distributions;
 import io.github.firstoff.stats.RunLength;
 import io.github.firstoff.stats.StepChain;
@@ -99,16 +100,39 @@ public record InControlRunLength(RunLength runLength, int states, List<String> l
     }
 
     /** What a sheet says of it. */
-    public String sentence() {
+    public Remark remark() {
         double average = runLength.average();
-        String figure = Double.isInfinite(average)
-                ? "These tests never signal on a process in control"
-                : "A process in control, with normal points and known limits, gives a false signal once in "
-                        + FalseSignals.points(average) + " on average";
+        boolean never = Double.isInfinite(average);
+        String figure = never ? "" : FalseSignals.figure(average);
         return isComplete()
-                ? figure + "."
-                : figure + ", not counting " + String.join(" and ", leftOut)
-                        + ", for which there is no exact figure; with them it is more often.";
+                ? Remark.of(
+                        "false-signals.normal",
+                        "{0|These tests never signal on a process in control|A process in control, with normal points and known"
+                                + " limits, gives a false signal once in {1} points on average}.",
+                        never,
+                        figure)
+                : Remark.of(
+                        "false-signals.normal-without",
+                        "{0|These tests never signal on a process in control|A process in control, with normal points and known"
+                                + " limits, gives a false signal once in {1} points on average}, not counting {2}, for which there is"
+                                + " no exact figure; with them it is more often.",
+                        never,
+                        figure,
+                        listed(leftOut));
+    }
+
+    /** The same in English. */
+    public String sentence() {
+        return remark().english();
+    }
+
+    /** Names of tests with an "and" between them. */
+    static Remark listed(List<String> tests) {
+        Remark all = Remark.verbatim(tests.get(0));
+        for (String next : tests.subList(1, tests.size())) {
+            all = Remark.of("list.both", "{0} and {1}", all, next);
+        }
+        return all;
     }
 
     private static double[] probabilities(double shift) {

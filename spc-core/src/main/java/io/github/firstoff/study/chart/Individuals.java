@@ -1,5 +1,6 @@
 package io.github.firstoff.study.chart;
 
+import io.github.firstoff.remark.Remark;
 import io.github.firstoff.sample.Subgroups;
 import io.github.firstoff.stats.DeviationTally;
 import io.github.firstoff.stats.SigmaEstimate;
@@ -43,12 +44,13 @@ public final class Individuals extends ShewhartChart {
     @Override
     public ControlChart fromData(Subgroups data, Baseline baseline) {
         requireSingles(data);
-        List<String> notes = ChartNotes.of(data, data);
+        List<Remark> notes = ChartNotes.of(data, data);
         Basis basis = Basis.of(data, baseline);
         LocationPanel location = location(data);
         Optional<SigmaEstimate> estimated = estimator.estimate(basis);
         if (estimated.isEmpty()) {
-            notes.add("Limits of individuals need at least two readings in succession.");
+            notes.add(Remark.of(
+                    "chart.individuals-need-two", "Limits of individuals need at least two readings in succession."));
             return withoutLimits(
                     List.of(location.withoutLines(), DispersionPanels.movingRanges(data, null, -1)), data, notes);
         }
@@ -61,7 +63,7 @@ public final class Individuals extends ShewhartChart {
             ChartNotes.addEstimator(notes, sigma.estimator());
         }
         ExactCentre centre = location.centre(basis);
-        ChartNotes.addProvisional(notes, basis.count(), "reading");
+        ChartNotes.addProvisional(notes, basis.count(), ChartNotes.Setting.READING);
         ChartNotes.addZeroSpread(notes, sigma.sigma());
         return chart(
                 List.of(

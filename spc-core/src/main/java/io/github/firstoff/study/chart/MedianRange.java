@@ -1,5 +1,6 @@
 package io.github.firstoff.study.chart;
 
+import io.github.firstoff.remark.Remark;
 import io.github.firstoff.sample.Subgroups;
 import io.github.firstoff.stats.DeviationTally;
 import io.github.firstoff.stats.MedianConstants;
@@ -44,7 +45,7 @@ public final class MedianRange extends ShewhartChart {
     @Override
     public ControlChart fromData(Subgroups given, Baseline baseline) {
         Subgroups data = given.ofAtLeast(2);
-        List<String> notes = ChartNotes.of(given, data);
+        List<Remark> notes = ChartNotes.of(given, data);
         LocationPanel location = LocationPanel.ofMedians(data);
         Basis basis = Basis.of(data, baseline);
         Optional<SigmaEstimate> estimated = estimator.estimate(basis);
@@ -58,7 +59,7 @@ public final class MedianRange extends ShewhartChart {
             ChartNotes.addEstimator(notes, sigma.estimator());
         }
         ExactCentre centre = location.centre(basis);
-        ChartNotes.addProvisional(notes, basis.count(), "subgroup");
+        ChartNotes.addProvisional(notes, basis.count(), ChartNotes.Setting.SUBGROUP);
         ChartNotes.addZeroSpread(notes, sigma.sigma());
         return chart(
                 List.of(

@@ -1,5 +1,7 @@
 package io.github.firstoff.study.chart;
 
+import io.github.firstoff.remark.Remark;
+
 /** What the points of a panel are to a test: which tests may judge them depends on it. */
 public enum PanelNature {
     /** Independent points that are nearly normal: individuals, means, medians, standardised deviations. */
@@ -18,7 +20,7 @@ public enum PanelNature {
     }
 
     /** What the points are, as a sentence says it. */
-    public String words() {
-        return words;
+    public Remark remark() {
+        return Remark.word("nature", words);
     }
 }

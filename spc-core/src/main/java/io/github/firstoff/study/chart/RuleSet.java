@@ -1,5 +1,6 @@
 package io.github.firstoff.study.chart;
 
+import io.github.firstoff.remark.Remark;
 import io.github.firstoff.sample.ControlState;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
@@ -83,10 +84,13 @@ public record RuleSet(List<RunRule> rules) {
         for (Signal signal : signals) {
             counts.merge(signal.test(), 1, Integer::sum);
         }
-        List<String> notes = new ArrayList<>(chart.notes());
+        List<Remark> notes = new ArrayList<>(chart.remarks());
         if (!idle.isEmpty()) {
-            notes.add("Not applied, because the chart plots "
-                    + chart.location().nature().words() + ": " + String.join(", ", idle) + ".");
+            notes.add(Remark.of(
+                    "chart.not-applied",
+                    "Not applied, because the chart plots {0}: {1}.",
+                    chart.location().nature().remark(),
+                    String.join(", ", idle)));
         }
         int stretch = longestStretch(chart.location());
         boolean longestRules = longest >= LEAST_POINTS;
@@ -96,17 +100,23 @@ public record RuleSet(List<RunRule> rules) {
             state = ControlState.OUT_OF_CONTROL;
         } else if (!chart.location().hasLines()) {
             state = ControlState.NOT_ASSESSED;
-            notes.add("Control is not assessed: the chart has no limits.");
+            notes.add(Remark.of("chart.control.no-limits", "Control is not assessed: the chart has no limits."));
         } else if (hasNoWidth(chart.location())) {
             state = ControlState.NOT_ASSESSED;
-            notes.add(
+            notes.add(Remark.of(
+                    "chart.control.no-width",
                     "Control is not assessed: limits without width cannot tell a steady process from a gauge that shows no"
-                            + " difference.");
+                            + " difference."));
         } else if (stretch < least) {
             state = ControlState.NOT_ASSESSED;
-            notes.add("Control is not assessed: " + (longestRules ? "the longest test" : "a statement without a signal")
-                    + " needs " + least + " points, the chart has " + stretch
-                    + (chart.data().breaks().isEmpty() ? "." : " between two breaks."));
+            notes.add(Remark.of(
+                    "chart.control.too-short",
+                    "Control is not assessed: {0|the longest test|a statement without a signal} needs {1} points, the chart has"
+                            + " {2}{3|| between two breaks}.",
+                    longestRules,
+                    least,
+                    stretch,
+                    chart.data().breaks().isEmpty()));
         } else {
             state = ControlState.IN_CONTROL;
         }

@@ -1,5 +1,6 @@
 package io.github.firstoff.study.chart;
 
+import io.github.firstoff.remark.Remark;
 import java.util.Optional;
 import java.util.function.Consumer;
 
@@ -14,7 +15,15 @@ public interface RunRule {
     String id();
 
     /** What the test looks for, as a sheet prints it. */
-    String description();
+    default String description() {
+        return remark().english();
+    }
+
+    /** What the test looks for, to be worded in the language of a sheet. */
+    Remark remark();
+
+    /** What was found, where the side or the direction is told beside it. */
+    Remark remark(Side side);
 
     /** Whether the test may judge points of that nature, as its source says. */
     boolean judges(PanelNature points);

@@ -1,5 +1,6 @@
 package io.github.firstoff.study.chart;
 
+import io.github.firstoff.remark.Remark;
 import io.github.firstoff.sample.Subgroups;
 import io.github.firstoff.stats.SigmaEstimate;
 import java.util.List;
@@ -14,7 +15,7 @@ abstract class ShewhartChart implements ChartMethod<Subgroups> {
             double centre,
             int limitsFrom,
             Subgroups data,
-            List<String> notes) {
+            List<Remark> notes) {
         FrozenLimits frozen = new FrozenLimits(
                 kind(),
                 centre,
@@ -26,7 +27,7 @@ abstract class ShewhartChart implements ChartMethod<Subgroups> {
     }
 
     /** The chart of data too few to set limits. */
-    final ControlChart withoutLimits(List<Panel> panels, Subgroups data, List<String> notes) {
+    final ControlChart withoutLimits(List<Panel> panels, Subgroups data, List<Remark> notes) {
         return ControlChart.of(kind(), panels, Optional.empty(), Optional.empty(), 0, data, notes);
     }
 

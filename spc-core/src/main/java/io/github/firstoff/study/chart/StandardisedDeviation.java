@@ -1,5 +1,6 @@
 package io.github.firstoff.study.chart;
 
+import io.github.firstoff.remark.Remark;
 import io.github.firstoff.sample.Family;
 import io.github.firstoff.sample.Subgroups;
 import io.github.firstoff.stats.ChartConstants;
@@ -83,8 +84,8 @@ public final class StandardisedDeviation implements ChartMethod<Family> {
                                 freedom,
                                 data.sample().unit())
                         .withPartSigmas(sigmas));
-        List<String> notes = new ArrayList<>();
-        ChartNotes.addProvisional(notes, setting, single ? "reading" : "subgroup");
+        List<Remark> notes = new ArrayList<>();
+        ChartNotes.addProvisional(notes, setting, single ? ChartNotes.Setting.READING : ChartNotes.Setting.SUBGROUP);
         return draw(family, sigmas, frozen, setting, notes);
     }
 
@@ -96,16 +97,18 @@ public final class StandardisedDeviation implements ChartMethod<Family> {
     }
 
     private ControlChart draw(
-            Family family, Map<String, Double> sigmas, Optional<FrozenLimits> frozen, int setting, List<String> more) {
+            Family family, Map<String, Double> sigmas, Optional<FrozenLimits> frozen, int setting, List<Remark> more) {
         Subgroups data = family.deviations();
         boolean single = DriftChart.isSingle(data);
-        List<String> notes = new ArrayList<>(ChartNotes.of(data, data));
+        List<Remark> notes = new ArrayList<>(ChartNotes.of(data, data));
         notes.addAll(more);
         Set<String> missing = new LinkedHashSet<>(family.parts());
         missing.removeAll(sigmas.keySet());
         for (String part : missing) {
-            notes.add("Part number " + part
-                    + " has no spread of its own to be standardised by: its points are left off.");
+            notes.add(Remark.of(
+                    "chart.part-without-spread",
+                    "Part number {0} has no spread of its own to be standardised by: its points are left off.",
+                    part));
         }
         double[] z = new double[data.count()];
         for (int g = 0; g < z.length; g++) {

@@ -1,5 +1,6 @@
 package io.github.firstoff.study.chart;
 
+import io.github.firstoff.remark.Remark;
 import java.util.Optional;
 import java.util.Set;
 
@@ -17,17 +18,15 @@ record StepRule(String id, Shape shape, int length, Set<PanelNature> natures) im
     /** How one step follows the other. */
     enum Shape {
         /** Each point above (or each below) the one before. */
-        TREND("a trend", "steadily rising or falling", 1),
+        TREND("a trend", 1),
         /** Each step in the other direction than the one before: up, down, up, down. */
-        ALTERNATION("an alternation", "alternating up and down", -1);
+        ALTERNATION("an alternation", -1);
 
         private final String name;
-        private final String words;
         private final int turn;
 
-        Shape(String name, String words, int turn) {
+        Shape(String name, int turn) {
             this.name = name;
-            this.words = words;
             this.turn = turn;
         }
     }
@@ -40,8 +39,23 @@ record StepRule(String id, Shape shape, int length, Set<PanelNature> natures) im
     }
 
     @Override
-    public String description() {
-        return Words.number(length) + " successive points " + shape.words;
+    public Remark remark() {
+        return shape == Shape.TREND
+                ? Remark.of(
+                        "test.trend", "{0} successive points steadily rising or falling", Words.number(length))
+                : Remark.of(
+                        "test.alternation", "{0} successive points alternating up and down", Words.number(length));
+    }
+
+    @Override
+    public Remark remark(Side side) {
+        return switch (side) {
+            case RISING ->
+                Remark.of("test.rising", "{0} successive points steadily rising", Words.number(length));
+            case FALLING ->
+                Remark.of("test.falling", "{0} successive points steadily falling", Words.number(length));
+            case ABOVE, BELOW, EITHER -> remark();
+        };
     }
 
     @Override

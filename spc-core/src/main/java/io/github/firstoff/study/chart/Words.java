@@ -1,5 +1,7 @@
 package io.github.firstoff.study.chart;
 
+import io.github.firstoff.remark.Remark;
+
 /** Numbers as words, for sentences. */
 final class Words {
     private static final String[] SMALL = {
@@ -28,12 +30,7 @@ final class Words {
 
     private Words() {}
 
-    static String number(int n) {
-        return n >= 0 && n < SMALL.length ? SMALL[n] : Integer.toString(n);
-    }
-
-    /** 1 reading, 2 readings. */
-    static String count(long n, String what) {
-        return n + " " + what + (n == 1 ? "" : "s");
+    static Remark number(int n) {
+        return n >= 0 && n < SMALL.length ? Remark.word("number", SMALL[n]) : Remark.verbatim(Integer.toString(n));
     }
 }

@@ -1,5 +1,6 @@
 package io.github.firstoff.study.chart;
 
+import io.github.firstoff.remark.Remark;
 import io.github.firstoff.sample.Subgroups;
 import io.github.firstoff.stats.ChartConstants;
 import io.github.firstoff.stats.Moments;
@@ -47,7 +48,7 @@ public final class XbarStandardDeviation extends ShewhartChart {
     @Override
     public ControlChart fromData(Subgroups given, Baseline baseline) {
         Subgroups data = given.ofAtLeast(2);
-        List<String> notes = ChartNotes.of(given, data);
+        List<Remark> notes = ChartNotes.of(given, data);
         LocationPanel location = new LocationPanel(data, "mean");
         Basis basis = Basis.of(data, baseline);
         Optional<SigmaEstimate> chosen = estimator.flatMap(e -> e.estimate(basis));
@@ -95,7 +96,7 @@ public final class XbarStandardDeviation extends ShewhartChart {
             }
         }
         ExactCentre centre = location.centre(basis);
-        ChartNotes.addProvisional(notes, basis.count(), "subgroup");
+        ChartNotes.addProvisional(notes, basis.count(), ChartNotes.Setting.SUBGROUP);
         ChartNotes.addZeroSpread(notes, sigma.sigma());
         return chart(
                 List.of(

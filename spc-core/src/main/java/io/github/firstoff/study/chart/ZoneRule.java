@@ -1,5 +1,6 @@
 package io.github.firstoff.study.chart;
 
+import io.github.firstoff.remark.Remark;
 import java.util.Optional;
 import java.util.Set;
 import java.util.function.Consumer;
@@ -17,28 +18,47 @@ record ZoneRule(String id, Zone zone, int needed, int window, Set<PanelNature> n
     /** Where a point must lie. */
     enum Zone {
         /** On one side, anywhere. */
-        SIDE("on the same side of the centre line", 1, 5, true),
+        SIDE(1, 5, true),
         /** Beyond one sigma on one side. */
-        ONE_SIGMA("beyond one sigma on the same side", 3, 5, true),
+        ONE_SIGMA(3, 5, true),
         /** Beyond two sigma on one side. */
-        TWO_SIGMA("beyond two sigma on the same side", 4, 5, true),
+        TWO_SIGMA(4, 5, true),
         /** Beyond a control limit, of whatever kind. */
-        LIMIT("beyond three sigma", 5, 5, true),
+        LIMIT(5, 5, true),
         /** Within one sigma. */
-        INNER("within one sigma of the centre line, on either side", 0, 1, false),
+        INNER(0, 1, false),
         /** Beyond one sigma, on any side. */
-        OUTER("beyond one sigma, on either side", 3, 5, false);
+        OUTER(3, 5, false);
 
-        private final String words;
         private final int least;
         private final int most;
         private final boolean sided;
 
-        Zone(String words, int least, int most, boolean sided) {
-            this.words = words;
+        Zone(int least, int most, boolean sided) {
             this.least = least;
             this.most = most;
             this.sided = sided;
+        }
+
+        /** Such points in words; where their side is told beside it, without saying that it is the same for all. */
+        Remark remark(Remark points, boolean sideIsTold) {
+            return switch (this) {
+                case SIDE ->
+                    Remark.of("test.side", "{0}{1|| on the same side of the centre line}", points, sideIsTold);
+                case ONE_SIGMA ->
+                    Remark.of(
+                            "test.one-sigma", "{0} beyond one sigma{1|| on the same side}", points, sideIsTold);
+                case TWO_SIGMA ->
+                    Remark.of(
+                            "test.two-sigma", "{0} beyond two sigma{1|| on the same side}", points, sideIsTold);
+                case LIMIT -> Remark.of("test.three-sigma", "{0} beyond three sigma", points);
+                case INNER ->
+                    Remark.of(
+                            "test.within-one-sigma",
+                            "{0} within one sigma of the centre line, on either side",
+                            points);
+                case OUTER -> Remark.of("test.beyond-one-sigma", "{0} beyond one sigma, on either side", points);
+            };
         }
 
         /** 1 or −1 if the point lies in the zone (always 1 where sides do not matter), else 0. */
@@ -60,14 +80,27 @@ record ZoneRule(String id, Zone zone, int needed, int window, Set<PanelNature> n
     }
 
     @Override
-    public String description() {
+    public Remark remark() {
+        return zone.remark(points(), false);
+    }
+
+    @Override
+    public Remark remark(Side side) {
+        return zone.remark(points(), side == Side.ABOVE || side == Side.BELOW);
+    }
+
+    /** How many points of how many. */
+    private Remark points() {
         if (window == 1) {
-            return "one point " + zone.words;
+            return Remark.of("test.one-point", "one point");
         }
-        String points = needed == window
-                ? Words.number(window) + " successive points "
-                : Words.number(needed) + " of " + Words.number(window) + " successive points ";
-        return points + zone.words;
+        return needed == window
+                ? Remark.of("test.successive-points", "{0} successive points", Words.number(window))
+                : Remark.of(
+                        "test.of-successive-points",
+                        "{0} of {1} successive points",
+                        Words.number(needed),
+                        Words.number(window));
     }
 
     @Override

@@ -1,5 +1,6 @@
 package io.github.firstoff.study.conformity;
 
+import io.github.firstoff.remark.Remark;
 import java.math.BigDecimal;
 import java.util.List;
 import java.util.Optional;
@@ -13,7 +14,7 @@ import java.util.Optional;
  * @param ratio T/(2U), to 34 digits; empty without two bounds or without a stated uncertainty
  * @param capabilityIndex C_m = T/(4u) (JCGM 106:2012, 7.6.3), to 34 digits; equal to the ratio where k = 2
  * @param statement the ratio and what it rests on, in one sentence; empty where there is no ratio
- * @param cautions what an inspector should know, in sentences ready to print; empty if nothing
+ * @param remarks what an inspector should know, in sentences without their full stop; empty if nothing
  */
 public record GaugeAssessment(
         String characteristic,
@@ -22,11 +23,16 @@ public record GaugeAssessment(
         Optional<BigDecimal> ratio,
         Optional<BigDecimal> capabilityIndex,
         Optional<String> statement,
-        List<String> cautions) {
+        List<Remark> remarks) {
 
     /** Copies the list. */
     public GaugeAssessment {
-        cautions = List.copyOf(cautions);
+        remarks = List.copyOf(remarks);
+    }
+
+    /** What an inspector should know, in English. */
+    public List<String> cautions() {
+        return Remark.english(remarks);
     }
 
     /** How an uncertainty stands to a tolerance. */

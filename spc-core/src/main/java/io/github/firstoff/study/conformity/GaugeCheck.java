@@ -11,6 +11,7 @@ import io.github.firstoff.quantity.Uncertainty;
 import io.github.firstoff.quantity.UncertaintyBudget;
 import io.github.firstoff.quantity.UncertaintySource;
 import io.github.firstoff.quantity.Unit;
+import io.github.firstoff.remark.Remark;
 import io.github.firstoff.study.conformity.GaugeAssessment.Grade;
 import io.github.firstoff.tolerance.Limits;
 import java.math.BigDecimal;
@@ -113,7 +114,7 @@ public record GaugeCheck(BigDecimal adequate, BigDecimal least, BigDecimal steps
         Optional<BigDecimal> tolerance = limits.width().filter(width -> width.signum() > 0);
         boolean comparable = gauge.unit().isComparableWith(limits.unit());
         Optional<Stated> stated = comparable ? gauge.uncertainty().map(own -> stated(each, own)) : Optional.empty();
-        List<String> cautions = new ArrayList<>();
+        List<Remark> cautions = new ArrayList<>();
         Optional<BigDecimal> ratio = Optional.empty();
         Optional<BigDecimal> index = Optional.empty();
         Optional<String> statement = Optional.empty();
@@ -200,30 +201,40 @@ public record GaugeCheck(BigDecimal adequate, BigDecimal least, BigDecimal steps
         return ratio.compareTo(least) >= 0 ? Grade.COARSE : Grade.TOO_COARSE;
     }
 
-    private String caution(Comparison comparison, Grade grade) {
+    private Remark caution(Comparison comparison, Grade grade) {
         BigDecimal wanted = grade == Grade.COARSE ? adequate : least;
         BigDecimal taken = comparison.taken();
-        String consequence = taken.compareTo(PERCENT) > 0
-                ? "; with a guard band of U no reading could prove that a part conforms"
-                : "; guard bands of U would take " + taken.toPlainString() + " % of the tolerance";
-        return "gauge " + comparison.gauge().id() + " is "
-                + (grade == Grade.COARSE ? "coarse" : "too coarse") + " for this tolerance: " + comparison.facts()
-                + " where at least " + wanted.toPlainString() + " is wanted" + consequence;
+        return Remark.of(
+                "gauge-remark.coarse",
+                "gauge {0} is {1|coarse|too coarse} for this tolerance: {2} where at least {3} is wanted; {4|with a guard band of U no"
+                        + " reading could prove that a part conforms|guard bands of U would take {5} % of the tolerance}",
+                comparison.gauge().id(),
+                grade == Grade.COARSE,
+                comparison.facts(),
+                wanted.toPlainString(),
+                taken.compareTo(PERCENT) > 0,
+                taken.toPlainString());
     }
 
-    private Optional<String> stepsCaution(Gauge gauge, BigDecimal step, Limits limits, BigDecimal tolerance) {
+    private Optional<Remark> stepsCaution(Gauge gauge, BigDecimal step, Limits limits, BigDecimal tolerance) {
         BigDecimal own = gauge.unit().convert(step, limits.unit(), DIGITS);
         if (own.signum() <= 0 || own.multiply(steps).compareTo(tolerance) <= 0) {
             return Optional.empty();
         }
         String count =
                 tolerance.divide(own, DIGITS).round(SHOWN).stripTrailingZeros().toPlainString();
-        return Optional.of("gauge " + gauge.id() + " shows steps of " + show(step, gauge.unit()) + ": " + count
-                + (count.equals("1") ? " goes" : " go") + " into the tolerance of " + show(tolerance, limits.unit())
-                + " where at least " + steps.toPlainString() + " should");
+        return Optional.of(Remark.of(
+                "gauge-remark.steps",
+                "gauge {0} shows steps of {1}: {2} {3|goes|go} into the tolerance of {4} where at least {5} should",
+                gauge.id(),
+                show(step, gauge.unit()),
+                count,
+                count.equals("1"),
+                show(tolerance, limits.unit()),
+                steps.toPlainString()));
     }
 
-    private static Optional<String> resolutionCaution(
+    private static Optional<Remark> resolutionCaution(
             ResolvedCharacteristic each, Gauge gauge, BigDecimal step, Uncertainty own) {
         if (step.signum() <= 0) {
             return Optional.empty();
@@ -237,12 +248,16 @@ public record GaugeCheck(BigDecimal adequate, BigDecimal least, BigDecimal steps
         if (expanded.compareTo(alone.expanded()) >= 0) {
             return Optional.empty();
         }
-        return Optional.of("gauge " + gauge.id() + " states U = " + show(shown(expanded), own.unit())
-                + ", less than the " + show(alone.rounded(), own.unit()) + " that steps of "
-                + show(step, gauge.unit()) + " alone come to");
+        return Optional.of(Remark.of(
+                "gauge-remark.resolution",
+                "gauge {0} states U = {1}, less than the {2} that steps of {3} alone come to",
+                gauge.id(),
+                show(shown(expanded), own.unit()),
+                show(alone.rounded(), own.unit()),
+                show(step, gauge.unit())));
     }
 
-    private static Optional<String> finerCaution(Gauge gauge, BigDecimal step, List<Taken> readings) {
+    private static Optional<Remark> finerCaution(Gauge gauge, BigDecimal step, List<Taken> readings) {
         if (step.signum() <= 0) {
             return Optional.empty();
         }
@@ -255,10 +270,16 @@ public record GaugeCheck(BigDecimal adequate, BigDecimal least, BigDecimal steps
             return Optional.empty();
         }
         Taken first = finer.get(0);
-        return Optional.of(finer.size() + " of " + readings.size() + (readings.size() == 1 ? " reading" : " readings")
-                + (finer.size() == 1 ? " is" : " are") + " given finer than the steps of "
-                + show(step, gauge.unit()) + " that gauge " + gauge.id() + " shows, first "
-                + show(first.reading().value(), first.reading().unit()) + " on piece " + first.part());
+        return Optional.of(Remark.of(
+                "gauge-remark.finer",
+                "{0} of {1} {1|reading|readings} {0|is|are} given finer than the steps of {2} that gauge {3} shows, first {4} on piece"
+                        + " {5}",
+                finer.size(),
+                readings.size(),
+                show(step, gauge.unit()),
+                gauge.id(),
+                show(first.reading().value(), first.reading().unit()),
+                first.part()));
     }
 
     private static BigDecimal shown(BigDecimal expanded) {

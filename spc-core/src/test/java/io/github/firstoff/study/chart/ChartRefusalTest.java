@@ -180,14 +180,14 @@ class ChartRefusalTest {
                 .noneMatch(String::isBlank);
         assertThat(Stream.of(DispersionPolicy.values()).map(DispersionPolicy::word))
                 .containsExactly("distribution", "check", "observed");
-        assertThat(Stream.of(PanelNature.values()).map(PanelNature::words))
+        assertThat(Stream.of(PanelNature.values()).map(nature -> nature.remark().english()))
                 .doesNotHaveDuplicates()
                 .noneMatch(String::isBlank);
         assertThat(UnnaturalPattern.all()).hasSize(4);
         assertThat(ChartCatalogue.families()).singleElement().isInstanceOf(StandardisedDeviation.class);
         assertThat(ChartCatalogue.families().get(0).title()).isEqualTo("Standardised deviation from nominal");
-        assertThat(FalseSignals.points(99.94)).isEqualTo("99.9 points");
-        assertThat(FalseSignals.points(100)).isEqualTo("100 points");
+        assertThat(FalseSignals.figure(99.94)).isEqualTo("99.9");
+        assertThat(FalseSignals.figure(100)).isEqualTo("100");
     }
 
     @Test
