@@ -67,5 +67,5 @@ class ReportArchitectureTest {
             .resideInAPackage(ROOT + "words..")
             .should()
             .onlyDependOnClassesThat()
-            .resideInAnyPackage(ROOT + "words..", "java..", "org.jspecify..");
+            .resideInAnyPackage(ROOT + "words..", "java..", ROOT + "remark..", "org.jspecify..");
 }

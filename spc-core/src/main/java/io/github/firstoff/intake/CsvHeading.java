@@ -247,10 +247,11 @@ final class CsvHeading {
             if (ofRefusedRows) {
                 sink.notice(
                         where.whole(),
-                        "these rows were refused before; the columns that say so are for whoever puts them right"
-                                + (places.containsKey(ReadingColumn.TIME)
-                                        ? ""
-                                        : "; they state no time, so they come after the rows of the files before this one"));
+                        Remark.of(
+                                "notice.refused-before",
+                                "these rows were refused before; the columns that say so are for whoever puts them right{0||; they state no"
+                                        + " time, so they come after the rows of the files before this one}",
+                                places.containsKey(ReadingColumn.TIME)));
             }
             require(ReadingColumn.PART);
             if (isLong) {

@@ -1,5 +1,6 @@
 package io.github.firstoff.intake;
 
+import io.github.firstoff.remark.Remark;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import com.code_intelligence.jazzer.junit.FuzzTest;
@@ -83,7 +84,7 @@ class WorkbookFuzzTest {
             }
 
             @Override
-            public List<String> notices() {
+            public List<Remark> notices() {
                 return List.of();
             }
 
