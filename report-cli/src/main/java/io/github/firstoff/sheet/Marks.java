@@ -120,8 +120,8 @@ final class Marks {
             List<Remark> changed = new ArrayList<>();
             for (int c = 0; c < columns.size(); c++) {
                 if (!now.get(c).equals(before.get(c))) {
-                    named.add(Remark.of(
-                            "break.stretch", "{0} {1}", columns.get(c).remark(), now.get(c)));
+                    named.add(
+                            Remark.of("break.stretch", "{0} {1}", columns.get(c).remark(), now.get(c)));
                     changed.add(columns.get(c).remark());
                 }
             }
@@ -129,10 +129,7 @@ final class Marks {
                     groups.number(g),
                     Remark.joined(", ", named),
                     Remark.of(
-                            "break.changes",
-                            "the {0} {1|changes|change}",
-                            Phrases.listing(changed),
-                            changed.size())));
+                            "break.changes", "the {0} {1|changes|change}", Phrases.listing(changed), changed.size())));
         }
         return breaks;
     }

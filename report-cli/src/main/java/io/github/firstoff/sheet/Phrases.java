@@ -143,7 +143,9 @@ public final class Phrases {
     static Remark listing(List<?> names) {
         int most = 4;
         if (names.size() == 1) {
-            return names.get(0) instanceof Remark remark ? remark : Remark.verbatim(names.get(0).toString());
+            return names.get(0) instanceof Remark remark
+                    ? remark
+                    : Remark.verbatim(names.get(0).toString());
         }
         return names.size() > most
                 ? Remark.of(

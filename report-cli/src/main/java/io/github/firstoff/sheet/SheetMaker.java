@@ -92,7 +92,8 @@ public final class SheetMaker {
         if (kind != SheetKind.CERTIFICATE) {
             all.addAll(expired);
         }
-        List<String> refusals = kind == SheetKind.CERTIFICATE ? refusals(result, findings, Remark.english(expired)) : List.of();
+        List<String> refusals =
+                kind == SheetKind.CERTIFICATE ? refusals(result, findings, Remark.english(expired)) : List.of();
         return new Sheet(kind, result, findings, job, refusals, all, provenance);
     }
 

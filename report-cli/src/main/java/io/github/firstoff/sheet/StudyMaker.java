@@ -5,8 +5,8 @@ import io.github.firstoff.conformance.InspectionResult;
 import io.github.firstoff.conformance.Judgement;
 import io.github.firstoff.conformance.Verdict;
 import io.github.firstoff.inspection.PartRecord;
-import io.github.firstoff.inspection.Reading.Context;
 import io.github.firstoff.inspection.Reading;
+import io.github.firstoff.inspection.Reading.Context;
 import io.github.firstoff.plan.PlanContradiction;
 import io.github.firstoff.plan.PlanFault;
 import io.github.firstoff.plan.ResolvedCharacteristic;
@@ -193,9 +193,7 @@ final class StudyMaker {
     }
 
     private static Optional<Remark> withoutSpread(int dropped) {
-        return dropped == 0
-                ? Optional.empty()
-                : Optional.of(ChartRequest.withoutSpread(dropped));
+        return dropped == 0 ? Optional.empty() : Optional.of(ChartRequest.withoutSpread(dropped));
     }
 
     /** Nonconforming pieces among those of a subgroup; a piece with several results is nonconforming if one of them is. */
@@ -218,7 +216,14 @@ final class StudyMaker {
                 new SubgroupCutter(study, marks, contexts).cut(Sample.of(values, BigDecimal.ZERO, Unit.NONE));
         ChartRequest request = request(characteristic, study, marks, groups);
         Assessment assessment = assess(marks, () -> request.assess(Counts.ofFailures(groups)));
-        return study(study, request, groups, assessment, Optional.empty(), leftOver(groups, Subgroups.LeftOverOf.PIECES), parts);
+        return study(
+                study,
+                request,
+                groups,
+                assessment,
+                Optional.empty(),
+                leftOver(groups, Subgroups.LeftOverOf.PIECES),
+                parts);
     }
 
     private ProcessStudy ofCounts(CharacteristicResult characteristic, Study study) {
@@ -243,7 +248,14 @@ final class StudyMaker {
         }
         ChartRequest request = request(characteristic, study, marks, groups);
         Assessment assessment = assess(marks, () -> request.assess(Counts.of(counts, sizes)));
-        return study(study, request, groups, assessment, Optional.empty(), leftOver(groups, Subgroups.LeftOverOf.COUNTS), series.parts());
+        return study(
+                study,
+                request,
+                groups,
+                assessment,
+                Optional.empty(),
+                leftOver(groups, Subgroups.LeftOverOf.COUNTS),
+                series.parts());
     }
 
     private static List<Remark> leftOver(Subgroups groups, Subgroups.LeftOverOf what) {
@@ -384,8 +396,8 @@ final class StudyMaker {
             List<String> parts) {
         Optional<String> from = study.limits().frozen().map(Study.Frozen::from);
         List<Remark> notes = new ArrayList<>();
-        from.ifPresent(source -> notes.add(
-                Remark.of("chart.frozen", "The limits were set before and are kept: {0}.", source)));
+        from.ifPresent(source ->
+                notes.add(Remark.of("chart.frozen", "The limits were set before and are kept: {0}.", source)));
         notes.addAll(ownNotes);
         notes.addAll(assessment.remarks());
         if (!assessment.chart().data().exclusions().isEmpty() && indices.isPresent()) {

@@ -1,8 +1,8 @@
 package io.github.firstoff.sheet;
 
 import io.github.firstoff.inspection.Reading.Context;
-import io.github.firstoff.plan.Study.Subgrouping;
 import io.github.firstoff.plan.Study;
+import io.github.firstoff.plan.Study.Subgrouping;
 import io.github.firstoff.remark.Remark;
 import io.github.firstoff.sample.Grouping;
 import io.github.firstoff.sample.Sample;

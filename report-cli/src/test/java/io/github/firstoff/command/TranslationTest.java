@@ -51,17 +51,68 @@ class TranslationTest {
 
     /** Keys whose values are words of the program and not of the user. */
     private static final Set<String> CODED = Set.of(
-            "schema", "chart", "rule", "class", "form", "hand", "unit", "language", "paper", "inspect", "tests", "test", "spread",
-            "decisionRule", "breaks", "subgroupBy", "distribution", "axis");
+            "schema",
+            "chart",
+            "rule",
+            "class",
+            "form",
+            "hand",
+            "unit",
+            "language",
+            "paper",
+            "inspect",
+            "tests",
+            "test",
+            "spread",
+            "decisionRule",
+            "breaks",
+            "subgroupBy",
+            "distribution",
+            "axis");
 
     /** Words of the program that files may hold as values. */
     private static final Set<String> CODES = Set.of(
-            "critical", "major", "minor", "sample", "simple", "guarded", "pass", "fail", "mm", "port", "starboard", "left", "right", "full",
-            "partial", "delta", "part", "tool", "time", "value", "characteristic", "note", "operator", "machine", "gauge", "subgroup",
-            "phase", "individuals", "deviation", "median-r", "c", "u", "p", "np", "mean", "normal", "measured", "none", "batch");
+            "critical",
+            "major",
+            "minor",
+            "sample",
+            "simple",
+            "guarded",
+            "pass",
+            "fail",
+            "mm",
+            "port",
+            "starboard",
+            "left",
+            "right",
+            "full",
+            "partial",
+            "delta",
+            "part",
+            "tool",
+            "time",
+            "value",
+            "characteristic",
+            "note",
+            "operator",
+            "machine",
+            "gauge",
+            "subgroup",
+            "phase",
+            "individuals",
+            "deviation",
+            "median-r",
+            "c",
+            "u",
+            "p",
+            "np",
+            "mean",
+            "normal",
+            "measured",
+            "none",
+            "batch");
 
-    private static final String ODD_PLAN =
-            """
+    private static final String ODD_PLAN = """
             { "schema": "firstoff-plan-1", "colour": "grey",
               "part": { "number": "HQ-900", "name": "Fairlead", "drawing": "HQ-900", "revision": "B", "hand": "port" },
               "unit": "mm",
@@ -80,14 +131,12 @@ class TranslationTest {
                 { "number": "5", "feature": "reach", "requirement": "40 ±0.1", "inspect": "sample" } ] }
             """;
 
-    private static final String ODD_JOB =
-            """
+    private static final String ODD_JOB = """
             { "schema": "firstoff-job-1", "job": "J-77", "batch": "B-9", "quantity": 60, "date": "2026-11-03",
               "firstArticle": { "kind": "delta", "reason": "new fixture" } }
             """;
 
-    private static final String ODD_ROWS =
-            """
+    private static final String ODD_ROWS = """
             part;1;2;3;4;tool;time;temperature;gauge;colour
             P-001;12,50;6,61;0,21;pass;B1;2026-11-02T08:00;20,0;K1;
             P-002;125,2;6,70;0,25;fail;B1;2026-11-02T08:05;23,5;K1;
@@ -184,15 +233,23 @@ class TranslationTest {
     /** What people wrote in the plan, the job and the readings of a sheet that no files lie behind. */
     private static Set<String> own(Sheet sheet) {
         Set<String> own = new HashSet<>(Printed.texts(
-                List.of(sheet.plan().plan(), sheet.job(), sheet.result().record().parts(), sheet.provenance()),
+                List.of(
+                        sheet.plan().plan(),
+                        sheet.job(),
+                        sheet.result().record().parts(),
+                        sheet.provenance()),
                 "io.github.firstoff.plan.",
                 "io.github.firstoff.inspection.",
                 "io.github.firstoff.sheet.Provenance"));
-        sheet.plan().characteristics().forEach(each -> own.addAll(words(each.characteristic().printed())));
+        sheet.plan()
+                .characteristics()
+                .forEach(each -> own.addAll(words(each.characteristic().printed())));
         sheet.findings().stream().flatMap(each -> each.study().stream()).forEach(study -> {
             study.chart().data().breaks().forEach(each -> own.addAll(written(List.of(each.name(), each.cause()))));
             study.chart().data().exclusions().forEach(each -> own.add(each.reason()));
-            study.chart().stages().forEach(each -> own.addAll(each.reason().stream().toList()));
+            study.chart()
+                    .stages()
+                    .forEach(each -> own.addAll(each.reason().stream().toList()));
             study.request().tests().rules().forEach(each -> own.add(each.id()));
             own.addAll(study.frozenFrom().stream().toList());
             own.addAll(study.parts());
@@ -218,7 +275,8 @@ class TranslationTest {
         StringBuilder rows = new StringBuilder(ODD_ROWS);
         for (int i = 7; i <= 40; i++) {
             rows.append("P-%03d;12,5%d;6,6%d;0,2%d;pass;%s;2026-11-02T10:%02d;20,%d;K2;%s%n"
-                    .formatted(i, i % 8, i % 9, i % 5, i > 20 ? "B2" : "B1", i, i % 3, i % 11 == 0 ? "seen twice" : ""));
+                    .formatted(
+                            i, i % 8, i % 9, i % 5, i > 20 ? "B2" : "B1", i, i % 3, i % 11 == 0 ? "seen twice" : ""));
         }
         Path readings = Files.writeString(folder.resolve("odd.csv"), rows.toString());
         Ingredients from = Ingredients.NONE

@@ -1,5 +1,8 @@
 package io.github.firstoff.words;
 
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
+
 import io.github.firstoff.plan.Hand;
 import io.github.firstoff.plan.Importance;
 import io.github.firstoff.quantity.Unit;
@@ -9,9 +12,6 @@ import io.github.firstoff.study.capability.CapabilityMethod;
 import io.github.firstoff.study.chart.ChartCatalogue;
 import io.github.firstoff.study.chart.PanelNature;
 import io.github.firstoff.study.chart.Side;
-import static org.assertj.core.api.Assertions.assertThat;
-import static org.assertj.core.api.Assertions.assertThatThrownBy;
-
 import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.nio.file.Files;
@@ -159,9 +159,9 @@ class LabelsTest {
                 .flatMap(List::stream)
                 .map(method -> method.kind())
                 .forEach(kind -> {
-            words.add(Remark.word("chart-title", kind));
-            words.add(Remark.word("chart-in-title", kind));
-        });
+                    words.add(Remark.word("chart-title", kind));
+                    words.add(Remark.word("chart-in-title", kind));
+                });
         CapabilityMethod.CATALOGUE.forEach(method -> words.add(method.family().remark()));
         Stream.of(PanelNature.values()).forEach(nature -> words.add(nature.remark()));
         Stream.of(Side.values()).forEach(side -> words.add(Remark.word("side", side.word())));

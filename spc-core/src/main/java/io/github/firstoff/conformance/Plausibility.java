@@ -136,9 +136,8 @@ public final class Plausibility {
             }
             Optional<Explanation> swapped = swapped();
             if (swapped.isPresent()) {
-                return Optional.of(new Doubt(
-                        List.of(swapped.get()),
-                        swapped.get().words()));
+                return Optional.of(
+                        new Doubt(List.of(swapped.get()), swapped.get().words()));
             }
             if (!isFar()) {
                 return Optional.empty();
@@ -300,8 +299,7 @@ public final class Plausibility {
                 BigDecimal meant = reading.value().signum() < 0 ? amount.negate() : amount;
                 if (fits(meant, reading.unit())) {
                     return Optional.of(insteadOf(
-                            Kind.DIGITS,
-                            meant.setScale(reading.value().scale(), RoundingMode.UNNECESSARY)));
+                            Kind.DIGITS, meant.setScale(reading.value().scale(), RoundingMode.UNNECESSARY)));
                 }
             }
             return Optional.empty();

@@ -83,7 +83,8 @@ final class AssemblyReader {
                 : document.object("temperature").flatMap(this::temperatures);
         if (document.value("temperature").isEmpty()) {
             faults.notice(
-                    document.where("temperature"), Remark.of(
+                    document.where("temperature"),
+                    Remark.of(
                             "notice.no-temperature", "no temperature is stated, so the joint is looked at 20 °C only"));
         }
         Joint.Pairing pairs = pairs(document);
@@ -236,7 +237,9 @@ final class AssemblyReader {
         if (limited.isPresent()
                 && ring.flatMap(Ring::size).isPresent()
                 && fields.value("bearing").isPresent()) {
-            faults.notice(fields.where("requirement"), Remark.of(
+            faults.notice(
+                    fields.where("requirement"),
+                    Remark.of(
                             "notice.requirement-first", "the requirement goes before the ring tolerances of ISO 492"));
         }
         BigDecimal roughness = within(

@@ -1,9 +1,9 @@
 package io.github.firstoff.intake;
 
 import io.github.firstoff.plan.Axis;
+import io.github.firstoff.plan.Characteristic;
 import io.github.firstoff.plan.Characteristic.Extent;
 import io.github.firstoff.plan.Characteristic.Options;
-import io.github.firstoff.plan.Characteristic;
 import io.github.firstoff.plan.Coordinates;
 import io.github.firstoff.plan.DecisionChoice;
 import io.github.firstoff.plan.Demand;
@@ -13,8 +13,8 @@ import io.github.firstoff.plan.Study;
 import io.github.firstoff.quantity.Unit;
 import io.github.firstoff.remark.Remark;
 import io.github.firstoff.tolerance.Drawing;
-import io.github.firstoff.tolerance.Requirement.Nature;
 import io.github.firstoff.tolerance.Requirement;
+import io.github.firstoff.tolerance.Requirement.Nature;
 import io.github.firstoff.tolerance.RequirementFault;
 import io.github.firstoff.tolerance.RequirementNotation;
 import java.math.BigDecimal;

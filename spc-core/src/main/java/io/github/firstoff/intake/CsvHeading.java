@@ -352,8 +352,12 @@ final class CsvHeading {
                     check.characteristic(name, place);
                     sound &= check.leavesOthersAlone();
                 } else {
-                    sink.notice(place, Remark.of(
-                        "notice.not-understood", "{0} is not understood and was not used", Echo.quoted(name)));
+                    sink.notice(
+                            place,
+                            Remark.of(
+                                    "notice.not-understood",
+                                    "{0} is not understood and was not used",
+                                    Echo.quoted(name)));
                 }
             });
         }

@@ -41,10 +41,13 @@ final class CsvReadings implements ReadingSource {
         }
         Preamble.check(file, dialect.preamble(), check.plan(), check.sink());
         if (dialect.separator() != ',') {
-            check.sink().notice(Where.inFile(file), Remark.of(
-                            "notice.separator",
-                            "the columns are parted by {0}",
-                            Remark.word("separator", dialect.separatorWord())));
+            check.sink()
+                    .notice(
+                            Where.inFile(file),
+                            Remark.of(
+                                    "notice.separator",
+                                    "the columns are parted by {0}",
+                                    Remark.word("separator", dialect.separatorWord())));
         }
         CsvReader.CsvReaderBuilder builder = CsvReader.builder()
                 .fieldSeparator(dialect.separator())

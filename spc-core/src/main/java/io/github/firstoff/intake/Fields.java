@@ -364,8 +364,9 @@ final class Fields {
                 faults.refuse(Fault.of(
                         FaultKind.MISSPELT, where, "", "the key " + Echo.quoted(key), Echo.quoted(meant.get())));
             } else {
-                faults.notice(where, Remark.of(
-                        "notice.not-understood", "{0} is not understood and was not used", Echo.quoted(key)));
+                faults.notice(
+                        where,
+                        Remark.of("notice.not-understood", "{0} is not understood and was not used", Echo.quoted(key)));
             }
         }
         missing.forEach((key, expected) -> faults.refuse(Fault.of(

@@ -177,8 +177,9 @@ final class JsonReadings implements ReadingSource {
                         "the key " + Echo.quoted(key),
                         Echo.quoted(meant.get().word()));
             } else {
-                sink.notice(tree.where(keyAt), Remark.of(
-                        "notice.not-understood", "{0} is not understood and was not used", Echo.quoted(key)));
+                sink.notice(
+                        tree.where(keyAt),
+                        Remark.of("notice.not-understood", "{0} is not understood and was not used", Echo.quoted(key)));
             }
             return false;
         }

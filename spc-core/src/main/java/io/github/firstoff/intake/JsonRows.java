@@ -138,8 +138,9 @@ final class JsonRows {
             return false;
         }
         if (noticed.size() < MOST_NOTICED && noticed.add(key)) {
-            sink.notice(where(member.keyAt(), ""), Remark.of(
-                        "notice.not-understood", "{0} is not understood and was not used", Echo.quoted(key)));
+            sink.notice(
+                    where(member.keyAt(), ""),
+                    Remark.of("notice.not-understood", "{0} is not understood and was not used", Echo.quoted(key)));
         }
         return true;
     }

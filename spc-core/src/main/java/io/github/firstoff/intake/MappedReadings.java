@@ -84,7 +84,10 @@ final class MappedReadings implements ReadingSource {
 
         Remark remark() {
             return Remark.of(
-                    "notice.lines", "{0|line|lines} {1}", count, String.join(", ", first) + (count > first.size() ? ", …" : ""));
+                    "notice.lines",
+                    "{0|line|lines} {1}",
+                    count,
+                    String.join(", ", first) + (count > first.size() ? ", …" : ""));
         }
     }
 

@@ -16,7 +16,6 @@ public record Notice(Fault.Where where, Remark remark) {
         return remark.english();
     }
 
-
     /** One line, for example {@code plan.json:14:7, characteristic 3: "colour" is not understood and was not used}. */
     public String line() {
         return told().english();

@@ -42,7 +42,11 @@ final class OdsWorkbook implements Workbook {
             throw damaged(file, "its list of contents cannot be read");
         }
         OdsWorkbook workbook = new OdsWorkbook(
-                file, zip, macros ? List.of(Remark.of("notice.macros", "the workbook holds macros, which were not run")) : List.of());
+                file,
+                zip,
+                macros
+                        ? List.of(Remark.of("notice.macros", "the workbook holds macros, which were not run"))
+                        : List.of());
         try {
             workbook.requireReadable();
             return workbook;

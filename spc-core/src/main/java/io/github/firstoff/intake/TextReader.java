@@ -77,7 +77,12 @@ final class TextReader extends Reader {
         }
         return encoding == TextEncoding.UTF_8
                 ? Optional.empty()
-                : Optional.of(new Notice(Where.inFile(input.name()), Remark.of("notice.encoding", "the text was read as {0}", Remark.word("encoding", encoding.words()))));
+                : Optional.of(new Notice(
+                        Where.inFile(input.name()),
+                        Remark.of(
+                                "notice.encoding",
+                                "the text was read as {0}",
+                                Remark.word("encoding", encoding.words()))));
     }
 
     @Override

@@ -10,12 +10,11 @@ final class Obstacles {
     /** Too few values, or all of them equal. */
     static Optional<Remark> spread(double[] sorted, int least) {
         if (sorted.length < least) {
-            return Optional.of(Remark.of(
-                    "fit.too-few", "A fit needs at least {0} values, not {1}.", least, sorted.length));
+            return Optional.of(
+                    Remark.of("fit.too-few", "A fit needs at least {0} values, not {1}.", least, sorted.length));
         }
         if (least > 1 && sorted[0] == sorted[sorted.length - 1]) {
-            return Optional.of(
-                    Remark.of("fit.no-spread", "The values do not spread: nothing can be fitted."));
+            return Optional.of(Remark.of("fit.no-spread", "The values do not spread: nothing can be fitted."));
         }
         return Optional.empty();
     }

@@ -50,9 +50,7 @@ public record GeometricZone(Limits stated, MaterialModifier modifier, Drawing.Si
         Optional<PartSizes.Size> measured = part.sizeOf(feature.number());
         if (measured.isEmpty()) {
             return without(Remark.of(
-                    "bonus.not-measured",
-                    "no bonus: the size of {0} was not measured on this part",
-                    feature.number()));
+                    "bonus.not-measured", "no bonus: the size of {0} was not measured on this part", feature.number()));
         }
         PartSizes.Size size = measured.get();
         Limits sizeLimits = feature.limits();

@@ -1,6 +1,5 @@
 package io.github.firstoff.intake;
 
-import io.github.firstoff.remark.Remark;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
@@ -20,6 +19,7 @@ import io.github.firstoff.plan.ResolvedPlan;
 import io.github.firstoff.plan.Thermal;
 import io.github.firstoff.quantity.UncertaintyBudget;
 import io.github.firstoff.quantity.Unit;
+import io.github.firstoff.remark.Remark;
 import java.math.BigDecimal;
 import java.math.RoundingMode;
 import java.nio.file.Path;

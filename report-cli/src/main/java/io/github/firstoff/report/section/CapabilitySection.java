@@ -2,8 +2,8 @@ package io.github.firstoff.report.section;
 
 import io.github.firstoff.quantity.Unit;
 import io.github.firstoff.remark.Remark;
-import io.github.firstoff.report.model.Block.IndexMark;
 import io.github.firstoff.report.model.Block;
+import io.github.firstoff.report.model.Block.IndexMark;
 import io.github.firstoff.report.model.Text;
 import io.github.firstoff.sample.ControlState;
 import io.github.firstoff.sheet.Finding;
@@ -354,8 +354,8 @@ final class CapabilitySection {
                             || each.name().equals("Cpm"))
                     .forEach(each -> missing.computeIfAbsent(each.why(), why -> new ArrayList<>())
                             .add(each.name()));
-            missing.forEach((why, names) -> sentences.add(
-                    Labels.text("no-index.names", String.join(", ", names), lower(Labels.text(why)))));
+            missing.forEach((why, names) ->
+                    sentences.add(Labels.text("no-index.names", String.join(", ", names), lower(Labels.text(why)))));
         }
         if (!sentences.isEmpty()) {
             blocks.add(new Block.Note(Text.of(String.join(" ", sentences))));

@@ -8,7 +8,6 @@ import io.github.firstoff.study.chart.Baseline;
 import io.github.firstoff.study.chart.ControlChart;
 import io.github.firstoff.study.chart.DispersionCheck;
 import io.github.firstoff.study.chart.LimitsFrom;
-import io.github.firstoff.study.chart.Stage;
 import io.github.firstoff.words.Labels;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
@@ -63,7 +62,8 @@ final class ChartConditions {
         breaks().ifPresent(sentences::add);
         study.remarks().stream()
                 .filter(remark -> !isToldHere(remark))
-                .filter(remark -> !(remark.key().equals(OF_STRETCH) && study.remarks().contains(inStretch(remark))))
+                .filter(remark ->
+                        !(remark.key().equals(OF_STRETCH) && study.remarks().contains(inStretch(remark))))
                 .map(ChartConditions::inWords)
                 .forEach(sentences::add);
         idle().ifPresent(sentences::add);
@@ -101,10 +101,8 @@ final class ChartConditions {
                 .toList();
         return idle.isEmpty()
                 ? Optional.empty()
-                : Optional.of(Labels.text(
-                        "conditions.idle",
-                        chart.location().nature().remark(),
-                        String.join("; ", idle)));
+                : Optional.of(
+                        Labels.text("conditions.idle", chart.location().nature().remark(), String.join("; ", idle)));
     }
 
     /** What a point is, where its name does not say it. */

@@ -1,11 +1,11 @@
 package io.github.firstoff.report.section;
 
 import io.github.firstoff.conformance.CharacteristicResult;
+import io.github.firstoff.report.figure.ControlFigure;
 import io.github.firstoff.report.figure.ControlFigure.Band;
 import io.github.firstoff.report.figure.ControlFigure.PhaseBreak;
 import io.github.firstoff.report.figure.ControlFigure.Point;
 import io.github.firstoff.report.figure.ControlFigure.Trend;
-import io.github.firstoff.report.figure.ControlFigure;
 import io.github.firstoff.report.figure.HistogramFigure;
 import io.github.firstoff.report.figure.LevelLine;
 import io.github.firstoff.report.figure.Scale;

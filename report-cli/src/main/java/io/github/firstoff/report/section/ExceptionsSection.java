@@ -4,8 +4,8 @@ import io.github.firstoff.conformance.CharacteristicResult;
 import io.github.firstoff.conformance.Judgement;
 import io.github.firstoff.conformance.Verdict;
 import io.github.firstoff.remark.Remark;
-import io.github.firstoff.report.model.Block.ExceptionItem;
 import io.github.firstoff.report.model.Block;
+import io.github.firstoff.report.model.Block.ExceptionItem;
 import io.github.firstoff.report.model.Text;
 import io.github.firstoff.report.model.Tone;
 import io.github.firstoff.sample.ControlState;
@@ -149,7 +149,8 @@ public final class ExceptionsSection {
 
     private String wanting(CharacteristicResult result) {
         if (!result.judgements().isEmpty()) {
-            boolean settings = result.absent().stream().anyMatch(each -> each.setting().isPresent());
+            boolean settings =
+                    result.absent().stream().anyMatch(each -> each.setting().isPresent());
             return settings
                     ? Labels.text("exceptions.there")
                     : Labels.text("exceptions.on-those", result.missingCount());

@@ -91,7 +91,9 @@ public final class GaugeTable {
                             each.characteristic(),
                             each.ratio().orElseThrow().round(RATIO).toPlainString()));
                 }
-                cautions.stream().skip(graded ? 1 : 0).forEach(remark -> further.add(about(each) + Labels.text(remark) + "."));
+                cautions.stream()
+                        .skip(graded ? 1 : 0)
+                        .forEach(remark -> further.add(about(each) + Labels.text(remark) + "."));
             }
         }
         if (!coarse.isEmpty()) {

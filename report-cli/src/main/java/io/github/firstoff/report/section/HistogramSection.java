@@ -1,10 +1,10 @@
 package io.github.firstoff.report.section;
 
 import io.github.firstoff.conformance.CharacteristicResult;
+import io.github.firstoff.report.figure.HistogramFigure;
 import io.github.firstoff.report.figure.HistogramFigure.Bin;
 import io.github.firstoff.report.figure.HistogramFigure.Curve;
 import io.github.firstoff.report.figure.HistogramFigure.CurvePoint;
-import io.github.firstoff.report.figure.HistogramFigure;
 import io.github.firstoff.report.figure.LevelLine;
 import io.github.firstoff.sample.Sample;
 import io.github.firstoff.sheet.Finding;

@@ -1,7 +1,7 @@
 package io.github.firstoff.report.section;
 
-import io.github.firstoff.report.model.Block.MarkedItem;
 import io.github.firstoff.report.model.Block;
+import io.github.firstoff.report.model.Block.MarkedItem;
 import io.github.firstoff.report.model.Cell;
 import io.github.firstoff.report.model.Column;
 import io.github.firstoff.report.model.TableRow;

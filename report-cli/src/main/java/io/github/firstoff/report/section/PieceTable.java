@@ -288,7 +288,10 @@ public final class PieceTable {
                         finding.number(),
                         earning.stream()
                                 .map(each -> named(each.part()) + " "
-                                        + Labels.text(each.allowed().bonus().orElseThrow().why()))
+                                        + Labels.text(each.allowed()
+                                                .bonus()
+                                                .orElseThrow()
+                                                .why()))
                                 .collect(Collectors.joining("; "))));
             } else {
                 long bonus = earning.stream()

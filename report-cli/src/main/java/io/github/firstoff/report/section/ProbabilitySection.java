@@ -1,7 +1,7 @@
 package io.github.firstoff.report.section;
 
-import io.github.firstoff.report.figure.ProbabilityFigure.Place;
 import io.github.firstoff.report.figure.ProbabilityFigure;
+import io.github.firstoff.report.figure.ProbabilityFigure.Place;
 import io.github.firstoff.report.model.Block;
 import io.github.firstoff.report.model.Text;
 import io.github.firstoff.sheet.Finding;

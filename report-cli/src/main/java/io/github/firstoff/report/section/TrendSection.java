@@ -1,15 +1,14 @@
 package io.github.firstoff.report.section;
 
 import io.github.firstoff.quantity.Unit;
-import io.github.firstoff.remark.Remark;
-import io.github.firstoff.report.model.Block.IndexMark;
 import io.github.firstoff.report.model.Block;
+import io.github.firstoff.report.model.Block.IndexMark;
 import io.github.firstoff.report.model.Text;
 import io.github.firstoff.sheet.Finding;
 import io.github.firstoff.study.capability.Index;
+import io.github.firstoff.study.capability.TrendedCapability;
 import io.github.firstoff.study.capability.TrendedCapability.Line;
 import io.github.firstoff.study.capability.TrendedCapability.Segment;
-import io.github.firstoff.study.capability.TrendedCapability;
 import io.github.firstoff.words.Labels;
 import java.util.ArrayList;
 import java.util.List;

@@ -18,7 +18,6 @@ import io.github.firstoff.study.capability.DistributionChoice;
 import io.github.firstoff.study.conformity.ConformanceProbability;
 import io.github.firstoff.tolerance.Requirement;
 import io.github.firstoff.words.Labels;
-import java.math.BigDecimal;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;

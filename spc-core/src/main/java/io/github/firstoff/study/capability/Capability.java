@@ -150,12 +150,16 @@ public record Capability(
             return index;
         }
         if (control == ControlState.OUT_OF_CONTROL) {
-            return Index.none(index.name(), Remark.of(
+            return Index.none(
+                    index.name(),
+                    Remark.of(
                             "no-index.performance-only",
                             "The process is not in control: only its performance is stated."));
         }
         if (control == ControlState.NOT_ASSESSED) {
-            return Index.none(index.name(), Remark.of(
+            return Index.none(
+                    index.name(),
+                    Remark.of(
                             "no-index.performance-unassessed",
                             "Control is not assessed: only the performance is stated."));
         }

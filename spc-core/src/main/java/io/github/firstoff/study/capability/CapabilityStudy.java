@@ -158,8 +158,7 @@ public record CapabilityStudy(
     private List<Remark> notes(Bounds bounds, ControlState control, DistributionChoice choice) {
         List<Remark> notes = new ArrayList<>();
         switch (control) {
-            case OUT_OF_CONTROL ->
-                notes.add(OUT_OF_CONTROL);
+            case OUT_OF_CONTROL -> notes.add(OUT_OF_CONTROL);
             case NOT_ASSESSED -> notes.add(NOT_ASSESSED);
             case IN_CONTROL -> {}
         }

@@ -60,8 +60,8 @@ final class DistributionChooser {
                 "The plan fixes the {0} distribution.",
                 method.family().remark());
         if (candidate.isRefuted(setting.significance())) {
-            reason = reason.then(Remark.of(
-                    "distribution-choice.fixed-refuted", "The readings refute it ({0}).", pText(candidate)));
+            reason = reason.then(
+                    Remark.of("distribution-choice.fixed-refuted", "The readings refute it ({0}).", pText(candidate)));
         }
         return choice(method, origin, true, List.of(candidate), reason);
     }
@@ -132,8 +132,7 @@ final class DistributionChooser {
                             "The readings do not refute the normal distribution ({0}).",
                             pText(normal))
                     : Remark.of(
-                            "distribution-choice.too-few",
-                            "The readings are too few to test the normal distribution.");
+                            "distribution-choice.too-few", "The readings are too few to test the normal distribution.");
             return choice(CapabilityMethod.NORMAL, origin, false, evidence, reason);
         }
         if (tooCoarse) {
@@ -276,7 +275,8 @@ final class DistributionChooser {
             return candidate.withP(OptionalDouble.empty(), Remark.of("p.too-few", "too few readings for a test"));
         }
         if (n > MOST_SIMULATED) {
-            return candidate.withP(OptionalDouble.empty(),
+            return candidate.withP(
+                    OptionalDouble.empty(),
                     Remark.of("p.too-many", "no published formula, and too many readings to simulate"));
         }
         return ParametricBootstrap.run(
@@ -284,7 +284,8 @@ final class DistributionChooser {
                 .map(result -> candidate.withP(
                         OptionalDouble.of(result.atLeast(0, statistic)),
                         Remark.of("p.bootstrap", "parametric bootstrap, {0} replicates", result.replicates())))
-                .orElseGet(() -> candidate.withP(OptionalDouble.empty(), Remark.of("p.no-fits", "the simulation found no fits")));
+                .orElseGet(() -> candidate.withP(
+                        OptionalDouble.empty(), Remark.of("p.no-fits", "the simulation found no fits")));
     }
 
     private static Remark pText(DistributionCandidate candidate) {

@@ -24,8 +24,7 @@ record NormalIndices(String both, String low, String high, String least) {
     private static final Remark NO_SPREAD =
             Remark.of("no-index.no-spread", "The readings do not spread: no index exists.");
     static final Remark NO_READINGS = Remark.of("no-index.no-readings", "There are no readings.");
-    private static final Remark ONE_READING =
-            Remark.of("no-index.one-reading", "One reading has no spread.");
+    private static final Remark ONE_READING = Remark.of("no-index.one-reading", "One reading has no spread.");
 
     /** Cp, CPL, CPU, Cpk, from σ within subgroups in steps. */
     static List<Index> capability(
@@ -132,7 +131,11 @@ record NormalIndices(String both, String low, String high, String least) {
     }
 
     static Index noLower(String name, Bounds bounds) {
-        return Index.none(name, bounds.naturalLower() ? oneSided(bounds) : Remark.of("no-index.no-lower-limit", "The requirement has no lower limit."));
+        return Index.none(
+                name,
+                bounds.naturalLower()
+                        ? oneSided(bounds)
+                        : Remark.of("no-index.no-lower-limit", "The requirement has no lower limit."));
     }
 
     static Index noUpper(String name) {

@@ -83,12 +83,18 @@ public record TrendedStudy(double level) {
                     left));
         }
         if (df < 1) {
-            return nothing(segments(lives, sample.scale(), 0, 0), notes, Remark.of("no-index.no-line", "There are too few readings for a line."));
+            return nothing(
+                    segments(lives, sample.scale(), 0, 0),
+                    notes,
+                    Remark.of("no-index.no-line", "There are too few readings for a line."));
         }
         double s = Math.sqrt(squares / df);
         List<TrendedCapability.Segment> segments = segments(lives, sample.scale(), s, df);
         if (s == 0) {
-            return nothing(segments, notes, Remark.of(
+            return nothing(
+                    segments,
+                    notes,
+                    Remark.of(
                             "no-index.no-spread-about-line",
                             "The readings do not spread about the line: no index exists."));
         }

@@ -66,7 +66,8 @@ abstract class AttributeChart implements ChartMethod<Counts> {
         ChartNotes.addProvisional(notes, basis.count(), ChartNotes.Setting.COUNT);
         if (variance(rate) == 0) {
             notes.add(Remark.of(
-                    "chart.counts-alike", "The counts that set the limits do not vary: the limits lie on the centre line."));
+                    "chart.counts-alike",
+                    "The counts that set the limits do not vary: the limits lie on the centre line."));
         } else if (rate * size / 1e6 / basis.count() < LEAST_EXPECTED) {
             notes.add(Remark.of(
                     "chart.counts-rare",
@@ -254,9 +255,10 @@ abstract class AttributeChart implements ChartMethod<Counts> {
                 length.runLength().average(),
                 false,
                 length.remark()
-                        .then(Remark.of(
-                                "false-signals.of-normal-points",
-                                "The figure is of normal points; counts differ from it, the more the rarer they are.")));
+                        .then(
+                                Remark.of(
+                                        "false-signals.of-normal-points",
+                                        "The figure is of normal points; counts differ from it, the more the rarer they are.")));
     }
 
     /** Exact from the distribution of the counts, sizes mixed as on the chart; of normal points where limits were widened. */

@@ -120,7 +120,8 @@ final class ChartNotes {
             return;
         }
         notes.add(Remark.of(
-                "chart.no-complete-subgroup", "There is no complete subgroup that could set limits, so there are none."));
+                "chart.no-complete-subgroup",
+                "There is no complete subgroup that could set limits, so there are none."));
     }
 
     static void addZeroSpread(List<Remark> notes, double sigma) {

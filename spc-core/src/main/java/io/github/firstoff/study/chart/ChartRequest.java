@@ -233,9 +233,7 @@ public record ChartRequest(
             for (Remark note : chart.remarks()) {
                 // marks are named by number and speak for themselves
                 notes.add(
-                        ChartNotes.isOfOnePoint(note)
-                                ? note
-                                : Remark.of("chart.of-stretch", "{0}: {1}", label, note));
+                        ChartNotes.isOfOnePoint(note) ? note : Remark.of("chart.of-stretch", "{0}: {1}", label, note));
             }
             charts.add(chart);
             from = to;

@@ -37,7 +37,8 @@ abstract class DriftChart extends ShewhartChart {
             return withoutLimits(List.of(empty), data, notes);
         }
         SigmaEstimate sigma = estimated.get();
-        ChartNotes.addProvisional(notes, basis.count(), isSingle(data) ? ChartNotes.Setting.READING : ChartNotes.Setting.SUBGROUP);
+        ChartNotes.addProvisional(
+                notes, basis.count(), isSingle(data) ? ChartNotes.Setting.READING : ChartNotes.Setting.SUBGROUP);
         ChartNotes.addZeroSpread(notes, sigma.sigma());
         ChartNotes.addEstimator(notes, sigma.estimator());
         double steps;

@@ -41,19 +41,15 @@ record StepRule(String id, Shape shape, int length, Set<PanelNature> natures) im
     @Override
     public Remark remark() {
         return shape == Shape.TREND
-                ? Remark.of(
-                        "test.trend", "{0} successive points steadily rising or falling", Words.number(length))
-                : Remark.of(
-                        "test.alternation", "{0} successive points alternating up and down", Words.number(length));
+                ? Remark.of("test.trend", "{0} successive points steadily rising or falling", Words.number(length))
+                : Remark.of("test.alternation", "{0} successive points alternating up and down", Words.number(length));
     }
 
     @Override
     public Remark remark(Side side) {
         return switch (side) {
-            case RISING ->
-                Remark.of("test.rising", "{0} successive points steadily rising", Words.number(length));
-            case FALLING ->
-                Remark.of("test.falling", "{0} successive points steadily falling", Words.number(length));
+            case RISING -> Remark.of("test.rising", "{0} successive points steadily rising", Words.number(length));
+            case FALLING -> Remark.of("test.falling", "{0} successive points steadily falling", Words.number(length));
             case ABOVE, BELOW, EITHER -> remark();
         };
     }

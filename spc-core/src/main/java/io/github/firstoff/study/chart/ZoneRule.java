@@ -43,20 +43,15 @@ record ZoneRule(String id, Zone zone, int needed, int window, Set<PanelNature> n
         /** Such points in words; where their side is told beside it, without saying that it is the same for all. */
         Remark remark(Remark points, boolean sideIsTold) {
             return switch (this) {
-                case SIDE ->
-                    Remark.of("test.side", "{0}{1|| on the same side of the centre line}", points, sideIsTold);
+                case SIDE -> Remark.of("test.side", "{0}{1|| on the same side of the centre line}", points, sideIsTold);
                 case ONE_SIGMA ->
-                    Remark.of(
-                            "test.one-sigma", "{0} beyond one sigma{1|| on the same side}", points, sideIsTold);
+                    Remark.of("test.one-sigma", "{0} beyond one sigma{1|| on the same side}", points, sideIsTold);
                 case TWO_SIGMA ->
-                    Remark.of(
-                            "test.two-sigma", "{0} beyond two sigma{1|| on the same side}", points, sideIsTold);
+                    Remark.of("test.two-sigma", "{0} beyond two sigma{1|| on the same side}", points, sideIsTold);
                 case LIMIT -> Remark.of("test.three-sigma", "{0} beyond three sigma", points);
                 case INNER ->
                     Remark.of(
-                            "test.within-one-sigma",
-                            "{0} within one sigma of the centre line, on either side",
-                            points);
+                            "test.within-one-sigma", "{0} within one sigma of the centre line, on either side", points);
                 case OUTER -> Remark.of("test.beyond-one-sigma", "{0} beyond one sigma, on either side", points);
             };
         }
