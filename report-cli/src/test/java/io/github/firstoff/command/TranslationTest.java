@@ -331,7 +331,7 @@ class TranslationTest {
         if (node.isTextual() && !CODED.contains(key)) {
             values.addAll(words(node.asText()));
         }
-        node.fields().forEachRemaining(each -> collect(each.getKey(), each.getValue(), values));
+        node.properties().forEach(each -> collect(each.getKey(), each.getValue(), values));
         if (node.isArray()) {
             node.forEach(each -> collect(key, each, values));
         }
