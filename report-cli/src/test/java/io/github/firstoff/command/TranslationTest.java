@@ -315,7 +315,7 @@ class TranslationTest {
                 collect("", new ObjectMapper().readTree(file.toFile()), values);
             } else {
                 for (String line : Files.readAllLines(file)) {
-                    for (String field : line.split("[,;]")) {
+                    for (String field : line.split("[,;]", -1)) {
                         values.addAll(words(field.strip()));
                     }
                 }
@@ -340,7 +340,7 @@ class TranslationTest {
     /** A text as a whole and, of a requirement, the parts that a drawing sets apart. */
     private static List<String> words(String text) {
         List<String> all = new ArrayList<>(List.of(text));
-        all.addAll(Arrays.stream(text.split("[: ]+"))
+        all.addAll(Arrays.stream(text.split("[: ]+", -1))
                 .filter(each -> each.matches("[A-Z]{1,2}|.*\\d.*|visual|function"))
                 .toList());
         int colon = text.indexOf(": ");
