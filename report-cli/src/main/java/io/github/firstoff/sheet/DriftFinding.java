@@ -1,5 +1,6 @@
 package io.github.firstoff.sheet;
 
+import io.github.firstoff.remark.Remark;
 import io.github.firstoff.conformance.CharacteristicResult;
 import io.github.firstoff.conformance.Judgement;
 import io.github.firstoff.conformance.Verdict;
@@ -21,7 +22,7 @@ import java.util.List;
  * @param indices within the trend and over whole tool lives, side by side
  * @param signals of the zone tests on the residuals; points count readings from 1
  * @param guard the guard band that was taken off the limits, in the unit; 0 where none is
- * @param notes what a reader must know beside the notes of the study
+ * @param remarks what a reader must know beside the notes of the study
  */
 public record DriftFinding(
         CharacteristicResult result,
@@ -31,7 +32,7 @@ public record DriftFinding(
         TrendedCapability indices,
         List<Signal> signals,
         BigDecimal guard,
-        List<String> notes) {
+        List<Remark> remarks) {
     /** What readings of all files followed as one are called. */
     public static final String ALL_FILES = "all files";
 
@@ -45,7 +46,12 @@ public record DriftFinding(
     public DriftFinding {
         judgements = List.copyOf(judgements);
         signals = List.copyOf(signals);
-        notes = List.copyOf(notes);
+        remarks = List.copyOf(remarks);
+    }
+
+    /** What a reader must know beside the notes of the study, in English. */
+    public List<String> notes() {
+        return Remark.english(remarks);
     }
 
     /** How soon somebody must look at it, the most urgent first. */

@@ -1,5 +1,6 @@
 package io.github.firstoff.sheet;
 
+import io.github.firstoff.remark.Remark;
 import io.github.firstoff.conformance.CharacteristicResult;
 import io.github.firstoff.conformance.Judgement;
 import io.github.firstoff.inspection.PartRecord;
@@ -161,19 +162,22 @@ public final class DriftMaker {
         boolean stated = contexts.stream()
                 .anyMatch(context ->
                         COLUMNS.stream().anyMatch(column -> column.of(context).isPresent()));
-        List<String> notes = new ArrayList<>();
+        List<Remark> notes = new ArrayList<>();
         Bounds drawing = IndicesMaker.bounds(characteristic);
         if (!characteristic.zone().isFixed()) {
-            notes.add("The limits differ from piece to piece (bonus), so there is no forecast against them.");
+            notes.add(Remark.of(
+                    "drift.bonus",
+                    "The limits differ from piece to piece (bonus), so there is no forecast against them."));
         }
         BigDecimal guard = guard(result, judgements);
         Bounds allowed = allowed(characteristic, drawing, guard, notes);
         Drift drift = new DriftStudy(settings(characteristic))
                 .analyse(
                         new DriftData(sample, pieces, starts(contexts), options.detect() && !stated, drawing, allowed));
-        notes.addAll(drift.notes());
+        notes.addAll(drift.remarks());
         if (judgements.stream().anyMatch(each -> each.correction().isPresent())) {
-            notes.add("Values read at another temperature are followed as judged, at 20 °C.");
+            notes.add(Remark.of(
+                    "drift.temperature", "Values read at another temperature are followed as judged, at 20 °C."));
         }
         return new DriftFinding(
                 result,
@@ -222,15 +226,16 @@ public final class DriftMaker {
     }
 
     private static Bounds allowed(
-            ResolvedCharacteristic characteristic, Bounds drawing, BigDecimal guard, List<String> notes) {
+            ResolvedCharacteristic characteristic, Bounds drawing, BigDecimal guard, List<Remark> notes) {
         if (guard.signum() == 0 || !characteristic.zone().isFixed()) {
             return drawing;
         }
         Optional<Limits> narrowed = characteristic.limits().narrowedBy(guard);
         if (narrowed.isEmpty()) {
-            notes.add(
+            notes.add(Remark.of(
+                    "drift.guard-takes-all",
                     "The guard band leaves nothing between the limits: no reading can be proven to conform, and there is no"
-                            + " limit to forecast.");
+                            + " limit to forecast."));
             return Bounds.NONE;
         }
         return new Bounds(
@@ -245,8 +250,8 @@ public final class DriftMaker {
         List<Start> starts = new ArrayList<>();
         Map<ContextColumn, String> state = new LinkedHashMap<>();
         for (int i = 0; i < contexts.size(); i++) {
-            List<String> labels = new ArrayList<>();
-            List<String> reasons = new ArrayList<>();
+            List<Remark> names = new ArrayList<>();
+            List<Remark> reasons = new ArrayList<>();
             for (ContextColumn column : COLUMNS) {
                 Optional<String> now = column.of(contexts.get(i));
                 String before = state.get(column);
@@ -254,18 +259,26 @@ public final class DriftMaker {
                     continue;
                 }
                 state.put(column, now.get());
-                labels.add(column.word() + " " + now.get());
-                reasons.add("the " + column.word() + " changes"
-                        + (before == null ? " to " + now.get() : " from " + before + " to " + now.get()));
+                names.add(Remark.of("drift.stretch", "{0} {1}", column.remark(), now.get()));
+                reasons.add(
+                        before == null
+                                ? Remark.of("drift.changes-to", "the {0} changes to {1}", column.remark(), now.get())
+                                : Remark.of(
+                                        "drift.changes",
+                                        "the {0} changes from {1} to {2}",
+                                        column.remark(),
+                                        before,
+                                        now.get()));
             }
+            Remark name = Remark.joined(", ", names);
             if (i == 0) {
                 starts.add(Start.stated(
                         0,
                         Start.Cause.FIRST,
-                        labels.isEmpty() ? "start" : String.join(", ", labels),
-                        "the readings begin"));
-            } else if (!labels.isEmpty()) {
-                starts.add(Start.stated(i, Start.Cause.STATED, String.join(", ", labels), Phrases.listed(reasons)));
+                        names.isEmpty() ? Remark.of("stretch.start", "start") : name,
+                        Remark.of("drift.begins", "the readings begin")));
+            } else if (!names.isEmpty()) {
+                starts.add(Start.stated(i, Start.Cause.STATED, name, Phrases.listing(reasons)));
             }
         }
         return starts;

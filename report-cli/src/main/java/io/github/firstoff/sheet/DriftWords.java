@@ -93,7 +93,7 @@ public final class DriftWords {
 
     /** What a stretch is called. */
     public String label(Drift.Segment segment) {
-        return segment.start().label();
+        return Labels.text(segment.start().name());
     }
 
     /** What the process does, when it meets the limit and what that leaves, in one sentence. */
@@ -126,7 +126,7 @@ public final class DriftWords {
 
     /** Whether a line was drawn and no slope of it is shown. */
     private boolean isDriftless() {
-        return drift.current().trend().isPresent() && drift.forecast().reason().startsWith("The slope is not");
+        return drift.current().trend().isPresent() && drift.forecast().why().key().equals("forecast.no-slope");
     }
 
     /** The offset to enter, with sign and unit; empty where there is none to enter. */
@@ -162,7 +162,7 @@ public final class DriftWords {
     public String forecastInShort() {
         Forecast forecast = drift.forecast();
         if (forecast.piece().isEmpty()) {
-            return Labels.text("drift.short.none", clause(forecast.reason()));
+            return Labels.text("drift.short.none", clause(Labels.text(forecast.why())));
         }
         return Labels.text(
                 "drift.short",
@@ -248,7 +248,7 @@ public final class DriftWords {
         List<String> sentences = new ArrayList<>();
         Forecast forecast = drift.forecast();
         if (forecast.piece().isEmpty()) {
-            sentences.add(Labels.text("drift.no-forecast", clause(forecast.reason())));
+            sentences.add(Labels.text("drift.no-forecast", clause(Labels.text(forecast.why()))));
             return sentences;
         }
         double sigmas = drift.settings().sigmas();
@@ -264,7 +264,7 @@ public final class DriftWords {
                         : Labels.text("drift.between", low, (long) Math.floor(bounds.upper())),
                 (long) Math.ceil(forecast.singlePiece().orElseThrow()),
                 plain(sigmas)));
-        sentences.addAll(forecast.cautions());
+        forecast.warnings().forEach(each -> sentences.add(Labels.text(each)));
         return sentences;
     }
 
@@ -310,7 +310,7 @@ public final class DriftWords {
                                             .replace('-', '\u2212'))
                             : Labels.text("drift.price", price));
         });
-        sentences.addAll(advice.notes());
+        advice.remarks().forEach(each -> sentences.add(Labels.text(each)));
         return sentences;
     }
 
@@ -338,7 +338,7 @@ public final class DriftWords {
 
     /** One segment's start in words, with its evidence. */
     public String evidence(Drift.Segment segment) {
-        StringBuilder words = new StringBuilder(capital(segment.start().reason()));
+        StringBuilder words = new StringBuilder(capital(Labels.text(segment.start().why())));
         segment.start()
                 .evidence()
                 .ifPresent(change -> words.append(String.format(

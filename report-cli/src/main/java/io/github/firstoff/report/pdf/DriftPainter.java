@@ -13,6 +13,8 @@ import java.awt.Stroke;
 import java.awt.geom.Ellipse2D;
 import java.awt.geom.Rectangle2D;
 import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.Collections;
 import java.util.Comparator;
 import java.util.List;
 import java.util.stream.DoubleStream;
@@ -29,6 +31,10 @@ final class DriftPainter {
     private static final double AHEAD = 2.5;
 
     private static final int MANY = 400;
+    /** Rows of names above the picture. */
+    private static final int ROWS = 2;
+
+    private static final int NO_ROW = -1;
     private static final double RING = 3.4;
 
     private final Pen pen;
@@ -46,10 +52,11 @@ final class DriftPainter {
         double left =
                 pen.widest(DoubleStream.of(axis.ticks()).map(tick -> pen.width(axis.label(tick)))) + Pen.TICK_GAP + 4;
         double right = pen.widest(figure.lines().stream().mapToDouble(line -> pen.width(pen.label(line)))) + 6;
-        double top = Pen.TITLE + Pen.LABEL_STEP + 4;
+        List<Integer> rows = rows(along, new Rectangle2D.Double(left, 0, width - left - right, height));
+        double top = Pen.TITLE + (1 + Math.max(0, Collections.max(rows))) * Pen.LABEL_STEP + 4;
         Rectangle2D area = new Rectangle2D.Double(left, top, width - left - right, height - top - Pen.FOOT - 4);
         pen.text(pen.titleOf(figure.name(), figure.unit()), area.getX(), Pen.TITLE - 3, true, Ink.BLACK);
-        stretches(along, area);
+        stretches(along, area, rows);
         levels(axis, area);
         Shape clip = pen.graphics().getClip();
         pen.graphics().clip(area);
@@ -95,19 +102,46 @@ final class DriftPainter {
         return new Scale(first - air, end + air + 0.5);
     }
 
-    private void stretches(Axis along, Rectangle2D area) {
-        double before = Double.NEGATIVE_INFINITY;
-        boolean several = figure.stretches().size() > 1;
-        for (int i = 0; several && i < figure.stretches().size(); i++) {
-            Stretch stretch = figure.stretches().get(i);
-            double x = i == 0 ? area.getX() : along.along(stretch.from() - 0.5, area);
-            if (i > 0) {
-                pen.line(x, area.getY() - Pen.LABEL_STEP, x, area.getMaxY(), Pen.ZONE, Ink.GREY);
+    /**
+     * In which of two rows above the picture each stretch is named: in the lower one if the name ends before the next stretch begins, in the
+     * upper one if it does not, and nowhere if that is taken; one stretch alone needs no name.
+     */
+    private List<Integer> rows(Axis along, Rectangle2D area) {
+        List<Integer> rows = new ArrayList<>();
+        double[] taken = new double[ROWS];
+        Arrays.fill(taken, Double.NEGATIVE_INFINITY);
+        int count = figure.stretches().size();
+        for (int i = 0; i < count; i++) {
+            double from = nameAt(i, along, area);
+            double to = from + pen.width(pen.faces().fit(figure.stretches().get(i).label()));
+            double next = i + 1 < count ? nameAt(i + 1, along, area) - 2 : area.getMaxX();
+            int row = to <= next && from > taken[0] + 2 ? 0 : to <= area.getMaxX() && from > taken[1] + 2 ? 1 : NO_ROW;
+            if (count > 1 && row != NO_ROW) {
+                taken[row] = to;
             }
-            String label = pen.faces().fit(stretch.label());
-            if (x + 2 > before + 4 && x + 2 + pen.width(label) <= area.getMaxX()) {
-                pen.text(label, x + 2, area.getY() - 3, false, Ink.GREY);
-                before = x + 2 + pen.width(label);
+            rows.add(count > 1 ? row : NO_ROW);
+        }
+        return rows;
+    }
+
+    private double nameAt(int stretch, Axis along, Rectangle2D area) {
+        return 2
+                + (stretch == 0
+                        ? area.getX()
+                        : along.along(figure.stretches().get(stretch).from() - 0.5, area));
+    }
+
+    private void stretches(Axis along, Rectangle2D area, List<Integer> rows) {
+        for (int i = 0; i < figure.stretches().size(); i++) {
+            double x = nameAt(i, along, area) - 2;
+            int row = rows.get(i);
+            if (i > 0) {
+                double top = area.getY() - (1 + Math.max(row, 0)) * Pen.LABEL_STEP;
+                pen.line(x, top, x, area.getMaxY(), Pen.ZONE, Ink.GREY);
+            }
+            if (row != NO_ROW) {
+                String name = pen.faces().fit(figure.stretches().get(i).label());
+                pen.text(name, x + 2, area.getY() - 3 - row * Pen.LABEL_STEP, false, Ink.GREY);
             }
         }
     }

@@ -118,8 +118,9 @@ public final class DriftSection {
                                             .findFirst()
                                             .orElse(Figures.DASH)))))));
         }
-        List<String> notes = new ArrayList<>(finding.notes());
-        notes.addAll(finding.indices().notes());
+        List<String> notes = new ArrayList<>();
+        finding.remarks().forEach(each -> notes.add(Labels.text(each)));
+        finding.indices().remarks().forEach(each -> notes.add(Labels.text(each)));
         notes.add(Labels.text("drift.indices.note"));
         notes.forEach(note -> blocks.add(new Block.Note(Text.of(note))));
         return blocks;
@@ -301,7 +302,7 @@ public final class DriftSection {
 
     private static String test(String id) {
         return RuleCatalogue.rule(id)
-                .map(rule -> Labels.wordOr("test", rule.description().replace(",", ""), rule.description()))
+                .map(rule -> Labels.text(rule.remark()))
                 .orElse(id);
     }
 

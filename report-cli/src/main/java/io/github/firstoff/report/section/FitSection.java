@@ -523,7 +523,7 @@ public final class FitSection {
     }
 
     private static String told(Joint.Bearing bearing) {
-        StringBuilder told = new StringBuilder(Labels.text("press.bearing.class", bearing.toleranceClass()));
+        StringBuilder told = new StringBuilder(Labels.text("press.bearing.class", toleranceClass(bearing)));
         bearing.group().ifPresent(group -> told.append(", ").append(Labels.text("press.bearing.group", group)));
         bearing.clearance()
                 .ifPresent(limits -> told.append(" (")
@@ -561,8 +561,13 @@ public final class FitSection {
                 .map(bearing -> Labels.library(
                         member.stated().contains(" inner ") ? "library.ring.inner" : "library.ring.outer",
                         member.stated(),
-                        bearing.toleranceClass()))
+                        toleranceClass(bearing)))
                 .orElse(member.stated());
+    }
+
+    /** The tolerance class: a word for the normal one, a code such as P6 for the others. */
+    private static String toleranceClass(Joint.Bearing bearing) {
+        return Labels.wordOr("library.ring-class", bearing.toleranceClass(), bearing.toleranceClass());
     }
 
     private static String chance(double reckoned, double drawn) {

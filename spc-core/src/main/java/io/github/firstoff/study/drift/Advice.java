@@ -1,5 +1,6 @@
 package io.github.firstoff.study.drift;
 
+import io.github.firstoff.remark.Remark;
 import java.math.BigDecimal;
 import java.util.List;
 import java.util.Optional;
@@ -21,7 +22,7 @@ import java.util.OptionalLong;
  * @param indexNow the index at the next piece: its distance to the nearer limit over three standard deviations about the line
  * @param indexPerPiece by how much that index falls with each piece, not below 0
  * @param increment the step of the machine's offset, in the unit
- * @param notes why something is empty or as it is, in sentences
+ * @param remarks why something is empty or as it is, in sentences
  */
 public record Advice(
         Optional<BigDecimal> target,
@@ -34,9 +35,14 @@ public record Advice(
         OptionalDouble indexNow,
         OptionalDouble indexPerPiece,
         BigDecimal increment,
-        List<String> notes) {
+        List<Remark> remarks) {
     /** Copies the list. */
     public Advice {
-        notes = List.copyOf(notes);
+        remarks = List.copyOf(remarks);
+    }
+
+    /** Why something is empty or as it is, in English. */
+    public List<String> notes() {
+        return Remark.english(remarks);
     }
 }

@@ -1,5 +1,6 @@
 package io.github.firstoff.study.drift;
 
+import io.github.firstoff.remark.Remark;
 import io.github.firstoff.sample.Bounds;
 import io.github.firstoff.sample.Scale;
 import io.github.firstoff.stats.ConfidenceInterval;
@@ -24,7 +25,7 @@ final class Adviser {
     private final DriftSettings settings;
     private final Scale scale;
     private final BigDecimal increment;
-    private final List<String> notes = new ArrayList<>();
+    private final List<Remark> notes = new ArrayList<>();
 
     Adviser(DriftData data, DriftSettings settings) {
         this.data = data;
@@ -36,7 +37,9 @@ final class Adviser {
     Advice advise(Drift.Segment current, Optional<FittedLine> known, boolean sloping) {
         Optional<BigDecimal> target = data.drawing().aim();
         if (known.isEmpty() || known.get().deviation() == 0) {
-            notes.add("Too few readings, or readings without spread, say nothing about where the process is.");
+            notes.add(Remark.of(
+                    "advice.nothing-known",
+                    "Too few readings, or readings without spread, say nothing about where the process is."));
             return new Advice(
                     target,
                     OptionalDouble.empty(),
@@ -56,16 +59,21 @@ final class Adviser {
         Optional<BigDecimal> offset = target.map(aim -> offset(line, next, aim));
         if (sloping && offset.isPresent() && offset.get().signum() == (int) Math.signum(line.slope())) {
             long reached = pieces(next + (steps(target.orElseThrow()) - level) / line.slope());
-            notes.add("The drift itself leads to the target and is there about piece " + reached
-                    + "; left alone, the tool lasts longer.");
+            notes.add(Remark.of(
+                    "advice.drifts-to-target",
+                    "The drift itself leads to the target and is there about piece {0}; left alone, the tool lasts longer.",
+                    reached));
         }
         if (target.isEmpty()) {
-            notes.add(
-                    "There is no target: the requirement has one limit and the plan states none, so no offset is advised.");
+            notes.add(Remark.of(
+                    "advice.no-target",
+                    "There is no target: the requirement has one limit and the plan states none, so no offset is advised."));
         }
         Life life = sloping ? life(line, level) : Life.none();
         if (!sloping) {
-            notes.add("Without a slope that is shown there is no tool life to plan by drift.");
+            notes.add(Remark.of(
+                    "advice.no-slope",
+                    "Without a slope that is shown there is no tool life to plan by drift."));
         }
         Optional<BigDecimal> recentreOffset = life.start.map(start -> multiple(steps(start) - level));
         double distance = distance(level);
@@ -102,14 +110,17 @@ final class Adviser {
         double target = steps(aim);
         ConfidenceInterval where = line.meanInterval(next, settings.level());
         if (where.lower() <= target && target <= where.upper()) {
-            notes.add(
-                    "The process is not distinguishable from its target: leave the offset alone. Correcting what is chance"
-                            + " widens the spread.");
+            notes.add(Remark.of(
+                    "advice.on-target",
+                    "The process is not distinguishable from its target: leave the offset alone."
+                            + " Correcting what is chance widens the spread."));
             return BigDecimal.ZERO.setScale(Math.max(0, increment.scale()));
         }
         BigDecimal offset = multiple(target - line.at(next));
         if (offset.signum() == 0) {
-            notes.add("The process is off its target by less than half a step of the machine's offset.");
+            notes.add(Remark.of(
+                    "advice.less-than-a-step",
+                    "The process is off its target by less than half a step of the machine's offset."));
         }
         return offset;
     }
@@ -136,11 +147,14 @@ final class Adviser {
         if (!drawing.isTwoSided()) {
             Optional<BigDecimal> ahead = line.slope() > 0 ? drawing.upper() : drawing.requiredLower();
             if (ahead.isEmpty()) {
-                notes.add("The drift leads away from the only limit; it ends no tool life.");
+                notes.add(Remark.of(
+                    "advice.drifts-away",
+                    "The drift leads away from the only limit; it ends no tool life."));
                 return Life.none();
             }
-            notes.add(
-                    "With one limit there is no middle to begin at; the tool life counts the pieces left from now on.");
+            notes.add(Remark.of(
+                    "advice.one-limit",
+                    "With one limit there is no middle to begin at; the tool life counts the pieces left from now on."));
             double room = Math.abs(steps(ahead.get()) - level);
             boolean inside = line.slope() > 0 ? level < steps(ahead.get()) : level > steps(ahead.get());
             return new Life(Optional.empty(), OptionalLong.of(inside ? Math.max(0, pieces((room - kept) / wear)) : 0));
@@ -149,7 +163,9 @@ final class Adviser {
         double upper = steps(drawing.upper().orElseThrow());
         double travel = upper - lower - 2 * kept;
         if (travel <= 0) {
-            notes.add("The spread about the line alone is too wide for the required index; no tool life keeps it.");
+            notes.add(Remark.of(
+                    "advice.too-wide",
+                    "The spread about the line alone is too wide for the required index; no tool life keeps it."));
             return new Life(Optional.empty(), OptionalLong.of(0));
         }
         long life = pieces(travel / wear);

@@ -1,5 +1,6 @@
 package io.github.firstoff.study.drift;
 
+import io.github.firstoff.remark.Remark;
 import io.github.firstoff.stats.ConfidenceInterval;
 import io.github.firstoff.stats.FittedLine;
 import io.github.firstoff.stats.ParallelLines;
@@ -19,7 +20,7 @@ import java.util.OptionalDouble;
  * @param spread the standard deviation about the lines of all stretches, pooled, in the unit; empty without a line
  * @param forecast when the limit will be reached
  * @param advice what to do
- * @param notes what a reader must know, in sentences
+ * @param remarks what a reader must know, in sentences
  */
 public record Drift(
         DriftData data,
@@ -30,12 +31,17 @@ public record Drift(
         OptionalDouble spread,
         Forecast forecast,
         Advice advice,
-        List<String> notes) {
+        List<Remark> remarks) {
     /** Copies the lists. */
     public Drift {
         segments = List.copyOf(segments);
         residuals = List.copyOf(residuals);
-        notes = List.copyOf(notes);
+        remarks = List.copyOf(remarks);
+    }
+
+    /** What a reader must know, in English. */
+    public List<String> notes() {
+        return Remark.english(remarks);
     }
 
     /** The last stretch: what the process does now. */

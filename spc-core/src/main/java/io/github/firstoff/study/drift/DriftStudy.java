@@ -1,5 +1,6 @@
 package io.github.firstoff.study.drift;
 
+import io.github.firstoff.remark.Remark;
 import io.github.firstoff.sample.Bounds;
 import io.github.firstoff.sample.Scale;
 import io.github.firstoff.stats.FittedLine;
@@ -44,7 +45,7 @@ public record DriftStudy(DriftSettings settings) {
         if (data.sample().size() == 0) {
             throw new IllegalArgumentException("there is no reading to follow");
         }
-        List<String> notes = new ArrayList<>();
+        List<Remark> notes = new ArrayList<>();
         Segments segments = new Segments(data, settings, notes);
         Scale scale = data.sample().scale();
         Optional<ParallelLines> parallel = segments.parallel();
@@ -71,7 +72,7 @@ public record DriftStudy(DriftSettings settings) {
     }
 
     /** What can be continued: a line, or the reason why there is none. A line without a shown slope still says where the process is. */
-    private record Continued(Optional<FittedLine> line, boolean pooled, String reason) {
+    private record Continued(Optional<FittedLine> line, boolean pooled, Remark reason) {
         boolean isSloping() {
             return reason.isEmpty();
         }
@@ -84,11 +85,13 @@ public record DriftStudy(DriftSettings settings) {
             return new Continued(
                     own.map(Drift.Trend::line),
                     false,
-                    "The readings do not spread about their line at all, as readings of a fine enough gauge would;"
-                            + " there are no bounds without a spread.");
+                    Remark.of(
+                            "forecast.no-spread",
+                            "The readings do not spread about their line at all, as readings of a fine enough gauge would;"
+                                    + " there are no bounds without a spread."));
         }
         if (enough && isShown(own.get().significance())) {
-            return new Continued(own.map(Drift.Trend::line), false, "");
+            return new Continued(own.map(Drift.Trend::line), false, Remark.none());
         }
         LineTally last = segments.last();
         boolean others = pooled.isPresent()
@@ -99,24 +102,27 @@ public record DriftStudy(DriftSettings settings) {
         if (others
                 && isShown(pooled.get().significance())
                 && !isShown(pooled.get().lines().equality())) {
-            return new Continued(Optional.of(pooled.get().lines().through(last)), true, "");
+            return new Continued(Optional.of(pooled.get().lines().through(last)), true, Remark.none());
         }
         if (!enough) {
             return new Continued(
                     own.filter(trend -> trend.residualStandardDeviation() > 0).map(Drift.Trend::line),
                     false,
-                    "The last stretch has "
-                            + (current.count() == 1 ? "one reading" : current.count() + " readings")
-                            + "; a forecast of its own needs at least " + settings.least()
-                            + (others ? ", and the stretches before do not agree on one slope." : "."));
+                    Remark.of(
+                            "forecast.too-few",
+                            "The last stretch has {0|one reading|{0} readings}; a forecast of its own needs at least"
+                                    + " {1}{2|, and the stretches before do not agree on one slope|}.",
+                            current.count(),
+                            settings.least(),
+                            others));
         }
         return new Continued(
                 own.map(Drift.Trend::line),
                 false,
-                String.format(
-                        Locale.ROOT,
-                        "The slope is not distinguishable from none (p = %.2f); what does not drift meets no limit by drifting.",
-                        own.get().significance()));
+                Remark.of(
+                        "forecast.no-slope",
+                        "The slope is not distinguishable from none (p = {0}); what does not drift meets no limit by drifting.",
+                        String.format(Locale.ROOT, "%.2f", own.get().significance())));
     }
 
     private boolean isShown(double significance) {
@@ -136,8 +142,10 @@ public record DriftStudy(DriftSettings settings) {
                     limit,
                     0,
                     current.lastPiece(),
-                    "The level " + (side > 0 ? "rises, and there is no upper" : "falls, and there is no lower")
-                            + " limit to meet.");
+                    Remark.of(
+                            "forecast.no-limit",
+                            "The level {0|rises, and there is no upper|falls, and there is no lower} limit to meet.",
+                            side > 0));
         }
         double at = data.sample().scale().deviation(limit.get());
         FittedLine.Crossing crossing = line.crossing(at, side, settings.sigmas(), settings.level());
@@ -151,28 +159,36 @@ public record DriftStudy(DriftSettings settings) {
                 Optional.of(line),
                 continued.pooled,
                 current.lastPiece(),
-                "",
+                Remark.none(),
                 cautions(current, crossing, continued.pooled));
     }
 
-    private List<String> cautions(Drift.Segment current, FittedLine.Crossing crossing, boolean pooled) {
-        List<String> cautions = new ArrayList<>();
+    private List<Remark> cautions(Drift.Segment current, FittedLine.Crossing crossing, boolean pooled) {
+        List<Remark> cautions = new ArrayList<>();
         long length = current.lastPiece() - current.firstPiece() + 1;
         if (crossing.at() > current.lastPiece() + (double) FAR * length) {
-            cautions.add("The forecast reaches more than " + FAR
-                    + " times as far ahead as the stretch is long; take it as a hint and measure on.");
+            cautions.add(Remark.of(
+                    "forecast.far",
+                    "The forecast reaches more than {0} times as far ahead as the stretch is long; take it as a hint and measure on.",
+                    FAR));
         }
         if (pooled) {
-            cautions.add("The last stretch alone does not show its slope yet; the slope is that of all stretches.");
+            cautions.add(Remark.of(
+                    "forecast.pooled",
+                    "The last stretch alone does not show its slope yet; the slope is that of all stretches."));
         }
         current.trend().ifPresent(trend -> {
             if (isShown(trend.runs().significance())) {
                 cautions.add(
                         trend.runs().isSlow()
-                                ? "The residuals keep to one side for too long: the wear is not a straight line, and the"
-                                        + " bounds are too narrow."
-                                : "The residuals change sides too often: two streams are mixed, or the process is corrected"
-                                        + " after every piece; the bounds do not allow for that.");
+                                ? Remark.of(
+                                        "forecast.curved",
+                                        "The residuals keep to one side for too long: the wear is not a straight line, and the"
+                                                + " bounds are too narrow.")
+                                : Remark.of(
+                                        "forecast.mixed",
+                                        "The residuals change sides too often: two streams are mixed, or the process is corrected"
+                                                + " after every piece; the bounds do not allow for that."));
             }
         });
         return cautions;

@@ -1,5 +1,6 @@
 package io.github.firstoff.study.drift;
 
+import io.github.firstoff.remark.Remark;
 import io.github.firstoff.stats.ConfidenceInterval;
 import io.github.firstoff.stats.FittedLine;
 import java.math.BigDecimal;
@@ -19,8 +20,8 @@ import java.util.OptionalDouble;
  * @param line what was continued, in steps; empty if refused
  * @param pooled whether the slope is that of all stretches, because the last alone does not show one yet
  * @param lastPiece the number of the last piece measured
- * @param reason why there is no forecast, a sentence; empty text with one
- * @param cautions what limits the forecast, in sentences
+ * @param why why there is no forecast, a sentence; no remark with one
+ * @param warnings what limits the forecast, in sentences
  */
 public record Forecast(
         Optional<BigDecimal> limit,
@@ -31,17 +32,17 @@ public record Forecast(
         Optional<FittedLine> line,
         boolean pooled,
         long lastPiece,
-        String reason,
-        List<String> cautions) {
+        Remark why,
+        List<Remark> warnings) {
     /** Either a piece or a reason. */
     public Forecast {
-        cautions = List.copyOf(cautions);
-        if (piece.isPresent() != reason.isEmpty()) {
+        warnings = List.copyOf(warnings);
+        if (piece.isPresent() != why.isEmpty()) {
             throw new IllegalArgumentException("a forecast needs either a piece or the reason why there is none");
         }
     }
 
-    static Forecast refused(Optional<BigDecimal> limit, int side, long lastPiece, String reason) {
+    static Forecast refused(Optional<BigDecimal> limit, int side, long lastPiece, Remark why) {
         return new Forecast(
                 limit,
                 side,
@@ -51,8 +52,18 @@ public record Forecast(
                 Optional.empty(),
                 false,
                 lastPiece,
-                reason,
+                why,
                 List.of());
+    }
+
+    /** Why there is no forecast, in English; empty text with one. */
+    public String reason() {
+        return why.english();
+    }
+
+    /** What limits the forecast, in English. */
+    public List<String> cautions() {
+        return Remark.english(warnings);
     }
 
     /** The last piece that is made before the process meets the limit: the piece number rounded down. */

@@ -1,5 +1,6 @@
 package io.github.firstoff.study.drift;
 
+import io.github.firstoff.remark.Remark;
 import io.github.firstoff.sample.Scale;
 import io.github.firstoff.stats.ConfidenceInterval;
 import io.github.firstoff.stats.Distributions;
@@ -28,7 +29,7 @@ final class Segments {
     private final List<Drift.Segment> segments = new ArrayList<>();
     private final Double[] residuals;
 
-    Segments(DriftData data, DriftSettings settings, List<String> notes) {
+    Segments(DriftData data, DriftSettings settings, List<Remark> notes) {
         this.data = data;
         this.settings = settings;
         scale = data.sample().scale();
@@ -62,7 +63,7 @@ final class Segments {
     }
 
     /** What is stated, and in batches that state nothing what the readings show. */
-    private List<Start> starts(List<String> notes) {
+    private List<Start> starts(List<Remark> notes) {
         if (!data.detects()) {
             return data.starts();
         }
@@ -76,8 +77,12 @@ final class Segments {
             int to = i + 1 < data.starts().size() ? data.starts().get(i + 1).reading() : deviations.length;
             all.add(start);
             if (to - from > LineBreaks.LONGEST) {
-                notes.add("No change points were looked for among " + (to - from) + " readings: at most "
-                        + LineBreaks.LONGEST + " can be searched. A column tool, phase or offset says where they are.");
+                notes.add(Remark.of(
+                        "drift.no-search",
+                        "No change points were looked for among {0} readings: at most {1} can be searched."
+                                + " A column tool, phase or offset says where they are.",
+                        to - from,
+                        LineBreaks.LONGEST));
                 continue;
             }
             for (LineBreaks.Change change : settings.detection()
@@ -86,8 +91,8 @@ final class Segments {
                 all.add(new Start(
                         from + change.at(),
                         Start.Cause.DETECTED,
-                        "change " + number,
-                        "the readings leave the line they followed",
+                        Remark.of("drift.change", "change {0}", number),
+                        Remark.of("drift.leave-the-line", "the readings leave the line they followed"),
                         Optional.of(
                                 new LineBreaks.Change(from + change.at(), change.statistic(), change.significance()))));
             }

@@ -1,5 +1,6 @@
 package io.github.firstoff.study.drift;
 
+import io.github.firstoff.remark.Remark;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import static org.assertj.core.api.Assertions.within;
@@ -33,9 +34,9 @@ class DriftStudyTest {
 
     private static DriftData data(long[] deviations, long[] pieces, Bounds bounds, boolean detect, int... starts) {
         List<Start> all = new ArrayList<>();
-        all.add(Start.stated(0, Start.Cause.FIRST, "tool 1", "the readings begin"));
+        all.add(Start.stated(0, Start.Cause.FIRST, Remark.verbatim("tool 1"), Remark.verbatim("the readings begin")));
         for (int start : starts) {
-            all.add(Start.stated(start, Start.Cause.STATED, "tool at " + start, "the tool changes"));
+            all.add(Start.stated(start, Start.Cause.STATED, Remark.verbatim("tool at " + start), Remark.verbatim("the tool changes")));
         }
         Sample sample = Sample.ofDeviations(deviations, new Scale(new BigDecimal("10"), 3, Unit.MILLIMETRE));
         return new DriftData(sample, pieces, all, detect, bounds, bounds);
