@@ -1,6 +1,5 @@
 package io.github.firstoff.sheet;
 
-import io.github.firstoff.remark.Remark;
 import io.github.firstoff.inspection.Reading.Context;
 import io.github.firstoff.remark.Remark;
 import java.util.Optional;

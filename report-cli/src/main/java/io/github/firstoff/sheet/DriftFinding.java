@@ -1,10 +1,10 @@
 package io.github.firstoff.sheet;
 
-import io.github.firstoff.remark.Remark;
 import io.github.firstoff.conformance.CharacteristicResult;
 import io.github.firstoff.conformance.Judgement;
 import io.github.firstoff.conformance.Verdict;
 import io.github.firstoff.quantity.Unit;
+import io.github.firstoff.remark.Remark;
 import io.github.firstoff.study.capability.TrendedCapability;
 import io.github.firstoff.study.chart.Signal;
 import io.github.firstoff.study.drift.Drift;

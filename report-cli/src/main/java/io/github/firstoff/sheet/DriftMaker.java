@@ -1,6 +1,5 @@
 package io.github.firstoff.sheet;
 
-import io.github.firstoff.remark.Remark;
 import io.github.firstoff.conformance.CharacteristicResult;
 import io.github.firstoff.conformance.Judgement;
 import io.github.firstoff.inspection.PartRecord;
@@ -9,6 +8,7 @@ import io.github.firstoff.inspection.Reading.Context;
 import io.github.firstoff.plan.Demand;
 import io.github.firstoff.plan.ResolvedCharacteristic;
 import io.github.firstoff.quantity.Unit;
+import io.github.firstoff.remark.Remark;
 import io.github.firstoff.sample.Bounds;
 import io.github.firstoff.sample.Sample;
 import io.github.firstoff.sample.Scale;

@@ -126,7 +126,8 @@ public final class DriftWords {
 
     /** Whether a line was drawn and no slope of it is shown. */
     private boolean isDriftless() {
-        return drift.current().trend().isPresent() && drift.forecast().why().key().equals("forecast.no-slope");
+        return drift.current().trend().isPresent()
+                && drift.forecast().why().key().equals("forecast.no-slope");
     }
 
     /** The offset to enter, with sign and unit; empty where there is none to enter. */
@@ -338,7 +339,8 @@ public final class DriftWords {
 
     /** One segment's start in words, with its evidence. */
     public String evidence(Drift.Segment segment) {
-        StringBuilder words = new StringBuilder(capital(Labels.text(segment.start().why())));
+        StringBuilder words =
+                new StringBuilder(capital(Labels.text(segment.start().why())));
         segment.start()
                 .evidence()
                 .ifPresent(change -> words.append(String.format(

@@ -91,6 +91,35 @@ class PageApprovalTest {
                                 sample("batch-2207.csv"),
                                 sample("batch-2208.csv"))),
                 new Page(
+                        "fit-bush-german",
+                        List.of(
+                                "fit",
+                                sample("pawl-bush-p.assembly.json"),
+                                "--bores",
+                                sample("pawl-bush-p.bores.csv"),
+                                "--rings",
+                                sample("pawl-bush.rings.csv"),
+                                "--language",
+                                "de")),
+                new Page(
+                        "fit-bearing-letter-german",
+                        List.of("fit", sample("hq-310-p-seat.assembly.json"), "--paper", "letter", "--language", "de")),
+                new Page(
+                        "stack-drum-play-german", List.of("stack", sample("drum-play.stack.json"), "--language", "de")),
+                new Page(
+                        "drift-2216-letter-german",
+                        List.of(
+                                "drift",
+                                "--plan",
+                                sample("hq-340-p.plan.json"),
+                                "--job",
+                                sample("batch-2216.job.json"),
+                                "--paper",
+                                "letter",
+                                "--language",
+                                "de",
+                                sample("batch-2216.csv"))),
+                new Page(
                         "batch-2213-letter-german",
                         List.of(
                                 "batch",

@@ -113,7 +113,8 @@ final class DriftPainter {
         int count = figure.stretches().size();
         for (int i = 0; i < count; i++) {
             double from = nameAt(i, along, area);
-            double to = from + pen.width(pen.faces().fit(figure.stretches().get(i).label()));
+            double to =
+                    from + pen.width(pen.faces().fit(figure.stretches().get(i).label()));
             double next = i + 1 < count ? nameAt(i + 1, along, area) - 2 : area.getMaxX();
             int row = to <= next && from > taken[0] + 2 ? 0 : to <= area.getMaxX() && from > taken[1] + 2 ? 1 : NO_ROW;
             if (count > 1 && row != NO_ROW) {

@@ -301,9 +301,7 @@ public final class DriftSection {
     }
 
     private static String test(String id) {
-        return RuleCatalogue.rule(id)
-                .map(rule -> Labels.text(rule.remark()))
-                .orElse(id);
+        return RuleCatalogue.rule(id).map(rule -> Labels.text(rule.remark())).orElse(id);
     }
 
     /** The row of the table of those that need attention first. */

@@ -65,15 +65,15 @@ final class Adviser {
                     reached));
         }
         if (target.isEmpty()) {
-            notes.add(Remark.of(
-                    "advice.no-target",
-                    "There is no target: the requirement has one limit and the plan states none, so no offset is advised."));
+            notes.add(
+                    Remark.of(
+                            "advice.no-target",
+                            "There is no target: the requirement has one limit and the plan states none, so no offset is advised."));
         }
         Life life = sloping ? life(line, level) : Life.none();
         if (!sloping) {
             notes.add(Remark.of(
-                    "advice.no-slope",
-                    "Without a slope that is shown there is no tool life to plan by drift."));
+                    "advice.no-slope", "Without a slope that is shown there is no tool life to plan by drift."));
         }
         Optional<BigDecimal> recentreOffset = life.start.map(start -> multiple(steps(start) - level));
         double distance = distance(level);
@@ -148,13 +148,13 @@ final class Adviser {
             Optional<BigDecimal> ahead = line.slope() > 0 ? drawing.upper() : drawing.requiredLower();
             if (ahead.isEmpty()) {
                 notes.add(Remark.of(
-                    "advice.drifts-away",
-                    "The drift leads away from the only limit; it ends no tool life."));
+                        "advice.drifts-away", "The drift leads away from the only limit; it ends no tool life."));
                 return Life.none();
             }
-            notes.add(Remark.of(
-                    "advice.one-limit",
-                    "With one limit there is no middle to begin at; the tool life counts the pieces left from now on."));
+            notes.add(
+                    Remark.of(
+                            "advice.one-limit",
+                            "With one limit there is no middle to begin at; the tool life counts the pieces left from now on."));
             double room = Math.abs(steps(ahead.get()) - level);
             boolean inside = line.slope() > 0 ? level < steps(ahead.get()) : level > steps(ahead.get());
             return new Life(Optional.empty(), OptionalLong.of(inside ? Math.max(0, pieces((room - kept) / wear)) : 0));

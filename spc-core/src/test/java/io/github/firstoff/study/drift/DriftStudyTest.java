@@ -1,11 +1,11 @@
 package io.github.firstoff.study.drift;
 
-import io.github.firstoff.remark.Remark;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import static org.assertj.core.api.Assertions.within;
 
 import io.github.firstoff.quantity.Unit;
+import io.github.firstoff.remark.Remark;
 import io.github.firstoff.sample.Bounds;
 import io.github.firstoff.sample.Sample;
 import io.github.firstoff.sample.Scale;
@@ -36,7 +36,11 @@ class DriftStudyTest {
         List<Start> all = new ArrayList<>();
         all.add(Start.stated(0, Start.Cause.FIRST, Remark.verbatim("tool 1"), Remark.verbatim("the readings begin")));
         for (int start : starts) {
-            all.add(Start.stated(start, Start.Cause.STATED, Remark.verbatim("tool at " + start), Remark.verbatim("the tool changes")));
+            all.add(Start.stated(
+                    start,
+                    Start.Cause.STATED,
+                    Remark.verbatim("tool at " + start),
+                    Remark.verbatim("the tool changes")));
         }
         Sample sample = Sample.ofDeviations(deviations, new Scale(new BigDecimal("10"), 3, Unit.MILLIMETRE));
         return new DriftData(sample, pieces, all, detect, bounds, bounds);
