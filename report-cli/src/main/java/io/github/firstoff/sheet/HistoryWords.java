@@ -108,7 +108,10 @@ public final class HistoryWords {
         long steady = studied.stream()
                 .filter(batch -> batch.control().equals(Optional.of(ControlState.IN_CONTROL)))
                 .count();
-        return Optional.of(Labels.text("history.control", steady, studied.size()));
+        return Optional.of(
+                steady == 0
+                        ? Labels.text("history.control-none", studied.size())
+                        : Labels.text("history.control", steady, studied.size()));
     }
 
     /** The control state in a phrase. */

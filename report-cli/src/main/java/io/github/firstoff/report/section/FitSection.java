@@ -356,14 +356,16 @@ public final class FitSection {
         String greatest = Labels.text("press.greatest");
         columns.add(Column.text(Labels.text("press.column.quantity"), 3));
         columns.add(Column.narrow(Labels.text("press.column.unit")));
-        columns.add(
-                Column.figure(least, Labels.text("press.column.pressed", FitWords.degrees(assembly.temperature()))));
-        columns.add(Column.figure(Labels.text("press.mean"), ""));
-        columns.add(Column.figure(greatest, ""));
-        columns.add(Column.figure(least, Labels.text("press.column.cold", FitWords.degrees(cold.temperature()))));
-        columns.add(Column.figure(greatest, ""));
-        columns.add(Column.figure(least, Labels.text("press.column.hot", FitWords.degrees(hot.temperature()))));
-        columns.add(Column.figure(greatest, ""));
+        String pressed = Labels.text("press.column.pressed", FitWords.degrees(assembly.temperature()));
+        String whenCold = Labels.text("press.column.cold", FitWords.degrees(cold.temperature()));
+        String whenHot = Labels.text("press.column.hot", FitWords.degrees(hot.temperature()));
+        columns.add(Column.figure(pressed, least));
+        columns.add(Column.figure(pressed, Labels.text("press.mean")));
+        columns.add(Column.figure(pressed, greatest));
+        columns.add(Column.figure(whenCold, least));
+        columns.add(Column.figure(whenCold, greatest));
+        columns.add(Column.figure(whenHot, least));
+        columns.add(Column.figure(whenHot, greatest));
         List<TableRow> rows = new ArrayList<>();
         rows.add(row(Labels.text("press.row.effective"), "µm", State::interference, FitSection::micrometres));
         rows.add(row(Labels.text("press.row.pressure"), "MPa", State::pressure, FitSection::plain));

@@ -5,6 +5,7 @@ import io.github.firstoff.report.model.Cell;
 import io.github.firstoff.report.model.Column;
 import io.github.firstoff.report.model.TableRow;
 import io.github.firstoff.report.model.Text;
+import io.github.firstoff.report.model.Width;
 import io.github.firstoff.sheet.FitSheet;
 import io.github.firstoff.sheet.FitWords;
 import io.github.firstoff.study.pressfit.Matching;
@@ -57,8 +58,8 @@ public final class PairTable {
             for (Matching.Pair pair : matching.pairs()) {
                 rows.add(TableRow.of(
                         new Cell.Words(Text.bold(pair.outer().name())),
-                        Cell.figure(Figures.of(pair.outer().size())),
                         new Cell.Words(Text.bold(pair.inner().name())),
+                        Cell.figure(Figures.of(pair.outer().size())),
                         Cell.figure(Figures.of(pair.inner().size())),
                         Cell.figure(FitWords.micrometres(pair.interference())),
                         Cell.figure(FitWords.micrometres(pair.effective())),
@@ -67,14 +68,14 @@ public final class PairTable {
             }
             blocks.add(new Block.Table(
                     List.of(
-                            Column.text(Labels.text("press.column.bore"), 2),
-                            Column.figure(Labels.text("press.column.size"), "mm"),
-                            Column.text(capital(words.inner()), 2),
-                            Column.figure(Labels.text("press.column.size"), "mm"),
-                            Column.figure(Labels.text("press.column.interference"), "µm"),
-                            Column.figure(Labels.text("press.column.smoothed"), "µm"),
-                            Column.figure(Labels.text("press.column.presses-in"), "kN"),
-                            Column.figure(Labels.text("press.column.holds"), "kN")),
+                            Column.text(Labels.text("press.column.bore"), 1),
+                            Column.text(capital(words.inner()), 1),
+                            wide(Labels.text("press.column.size-of", Labels.text("press.bore")), "mm"),
+                            wide(Labels.text("press.column.size-of", words.inner()), "mm"),
+                            wide(Labels.text("press.column.interference"), "µm"),
+                            wide(Labels.text("press.column.smoothed"), "µm"),
+                            wide(Labels.text("press.column.presses-in"), "kN"),
+                            wide(Labels.text("press.column.holds"), "kN")),
                     rows));
         }
         if (!matching.left().isEmpty()) {
@@ -101,6 +102,11 @@ public final class PairTable {
                     rows));
         }
         return blocks;
+    }
+
+    /** A column of figures that takes its share of the room, so that its head need not break. */
+    private static Column wide(String head, String unit) {
+        return new Column(head, unit, Column.Kind.FIGURE, Width.share(1.2));
     }
 
     /** A bound is rounded to its safe side. */
