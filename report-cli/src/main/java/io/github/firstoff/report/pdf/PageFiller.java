@@ -2,8 +2,11 @@ package io.github.firstoff.report.pdf;
 
 import io.github.firstoff.report.model.Block;
 import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Objects;
+import java.util.stream.Stream;
 
 /**
  * Sets blocks on pages. Between two breaks that the model asks for, pictures are drawn a little smaller, and rows of tables stand a little
@@ -74,18 +77,19 @@ final class PageFiller {
         return evened(stretch, loose);
     }
 
-    /** As many pages, with more on the last: the setting that tears fewest tables, and of those the one whose emptiest page holds most. */
+    /**
+     * As many pages, with more on the last: rather none with hardly anything on it, then the fewest torn tables, then the fullest of the
+     * emptiest pages.
+     */
     private List<List<Paginator.Placed>> evened(List<Block> stretch, List<List<Paginator.Placed>> loose) {
-        List<List<Paginator.Placed>> best = loose;
-        for (double filled : FILLED) {
-            List<List<Paginator.Placed>> shared = set(stretch, 1, 1, filled);
-            boolean kinder = tornTables(shared) < tornTables(best)
-                    || (tornTables(shared) == tornTables(best) && emptiest(shared) > emptiest(best));
-            if (shared.size() == loose.size() && kinder) {
-                best = shared;
-            }
-        }
-        return best;
+        Comparator<List<List<Paginator.Placed>>> kindest = Comparator.<List<List<Paginator.Placed>>, Boolean>comparing(
+                        pages -> emptiest(pages) < HARDLY_ANYTHING)
+                .thenComparing(PageFiller::tornTables)
+                .thenComparing(pages -> -emptiest(pages));
+        return Stream.concat(Stream.of(loose), Arrays.stream(FILLED).mapToObj(filled -> set(stretch, 1, 1, filled)))
+                .filter(pages -> pages.size() == loose.size())
+                .min(kindest)
+                .orElse(loose);
     }
 
     /** How many pages begin in the middle of a table, under its head set once more. */

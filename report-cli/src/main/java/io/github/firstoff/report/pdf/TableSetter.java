@@ -14,8 +14,8 @@ import java.util.List;
 /** Sets tables: finds the widths of the columns, then makes one slab per row. */
 final class TableSetter {
     private static final double ROW_AIR = 2.1;
-    /** A requirement up to this width, in points, is never broken into lines. */
-    private static final double SHORT_REQUIREMENT = 30 * Type.MM;
+    /** A requirement up to this width, in points, is not broken into lines as long as smaller type spares it. */
+    private static final double SHORT_REQUIREMENT = 65 * Type.MM;
     /** Sizes and gutters to try, widest first: a table that does not fit is set smaller before words are broken. */
     private static final double[][] SETTINGS = {{8.5, 9.5}, {8.5, 6.5}, {8, 6}, {7.5, 5.5}, {7, 4.5}};
 
