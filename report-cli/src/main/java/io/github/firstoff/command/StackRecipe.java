@@ -11,6 +11,7 @@ import io.github.firstoff.report.kind.StackReport;
 import io.github.firstoff.report.kind.Stationery;
 import io.github.firstoff.report.model.ReportModel;
 import io.github.firstoff.sheet.FitWords;
+import io.github.firstoff.sheet.Phrases;
 import io.github.firstoff.sheet.Provenance;
 import io.github.firstoff.sheet.StackJson;
 import io.github.firstoff.sheet.StackSheet;
@@ -122,7 +123,7 @@ final class StackRecipe implements SheetRecipe {
             result.rootSumSquare()
                     .ifPresent(around -> lines.add("Root sum square: " + words.length(around.middle() - around.half())
                             + " to " + words.length(around.middle() + around.half()) + unit));
-            lines.add("99.73 % of " + result.drawn().draws() + " drawn: "
+            lines.add("99.73 % of " + Phrases.count(result.drawn().draws()) + " drawn: "
                     + words.length(result.drawn().low()) + " to "
                     + words.length(result.drawn().high()) + unit);
             for (StackResult.Contribution each : result.members()) {

@@ -21,7 +21,19 @@ public final class Phrases {
 
     private static final MathContext CONVERTED_AMOUNT = new MathContext(4, RoundingMode.HALF_EVEN);
 
+    /** From here on a count is set in groups of three digits. */
+    private static final long GROUPED = 10_000;
+
     private Phrases() {}
+
+    /**
+     * A count in digits, in groups of three where it is long. The groups stand a narrow space apart (ISO 80000-1, 7.3.1): a comma or a point
+     * is a decimal mark in one country or the other.
+     */
+    public static String count(long count) {
+        String digits = Long.toString(count);
+        return Math.abs(count) < GROUPED ? digits : digits.replaceAll("(?<=\\d)(?=(\\d{3})+$)", "\u202F");
+    }
 
     /** {@code conforms}, {@code over by 0.004}, {@code not proven (0.001 inside, U 0.002)}, {@code failed}. */
     public static String of(Judgement judgement) {

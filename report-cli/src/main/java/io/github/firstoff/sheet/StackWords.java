@@ -37,7 +37,7 @@ public final class StackWords {
         }
         double outside = drawn.outside().map(StackResult.Outside::total).orElse(0.0);
         String found = outside == 0
-                ? Labels.text("stack.stays", name, wanted, drawn.draws())
+                ? Labels.text("stack.stays", name, wanted, Phrases.count(drawn.draws()))
                 : Labels.text("stack.leaves", name, wanted, share(outside));
         String worst = result.worst()
                 .map(worstCase -> Labels.text("stack.at-worst", plain(worstCase) + "\u00A0" + unit))

@@ -32,8 +32,8 @@ import java.util.stream.Collectors;
 final class CapabilitySection {
     private static final List<String> SHOWN = List.of("Cp", "Cpk", "Pp", "Ppk", "Cpm");
 
-    /** From here on thousands are set apart. */
-    private static final double GROUPED = 10_000;
+    /** From here on two significant digits are a whole number. */
+    private static final double WHOLE = 100;
 
     private final Finding finding;
     private final ProcessStudy study;
@@ -169,7 +169,7 @@ final class CapabilitySection {
     private static String perMillion(double value) {
         return value < 1
                 ? Labels.text("million.fewer-than-one")
-                : value < GROUPED ? Figures.twoDigits(value) : Figures.grouped(value);
+                : value < WHOLE ? Figures.twoDigits(value) : Figures.grouped(value);
     }
 
     private static boolean hasPlace(Index index) {

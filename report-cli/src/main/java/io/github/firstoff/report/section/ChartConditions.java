@@ -3,6 +3,7 @@ package io.github.firstoff.report.section;
 import io.github.firstoff.remark.Remark;
 import io.github.firstoff.report.figure.Thinning;
 import io.github.firstoff.sample.Break;
+import io.github.firstoff.sheet.Phrases;
 import io.github.firstoff.sheet.ProcessStudy;
 import io.github.firstoff.study.chart.Baseline;
 import io.github.firstoff.study.chart.ControlChart;
@@ -12,7 +13,6 @@ import io.github.firstoff.words.Labels;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
-import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalInt;
@@ -279,6 +279,6 @@ final class ChartConditions {
         int neighbours = Thinning.neighbours(count);
         return neighbours == 1
                 ? Optional.empty()
-                : Optional.of(Labels.text("conditions.thinned", String.format(Locale.ROOT, "%,d", count), neighbours));
+                : Optional.of(Labels.text("conditions.thinned", Phrases.count(count), neighbours));
     }
 }

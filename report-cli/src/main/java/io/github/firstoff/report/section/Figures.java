@@ -1,12 +1,12 @@
 package io.github.firstoff.report.section;
 
 import io.github.firstoff.quantity.Unit;
+import io.github.firstoff.sheet.Phrases;
 import io.github.firstoff.tolerance.Limits;
 import io.github.firstoff.words.Labels;
 import java.math.BigDecimal;
 import java.math.MathContext;
 import java.math.RoundingMode;
-import java.util.Locale;
 
 /**
  * Figures as a sheet prints them. Readings and limits are exact and keep the digits they were written with; statistics are
@@ -67,8 +67,7 @@ final class Figures {
 
     /** A large computed figure with two significant digits, its thousands set apart. */
     static String grouped(double value) {
-        return String.format(
-                Locale.ROOT, "%,d", new BigDecimal(value).round(TWO_DIGITS).toBigInteger());
+        return Phrases.count(new BigDecimal(value).round(TWO_DIGITS).longValueExact());
     }
 
     /** The decimals that hold two significant digits of an uncertainty; 0 for none. */

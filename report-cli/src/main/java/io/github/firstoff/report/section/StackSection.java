@@ -13,6 +13,7 @@ import io.github.firstoff.report.model.Text;
 import io.github.firstoff.report.model.Tone;
 import io.github.firstoff.sample.Ratio;
 import io.github.firstoff.sheet.FitWords;
+import io.github.firstoff.sheet.Phrases;
 import io.github.firstoff.sheet.StackSheet;
 import io.github.firstoff.sheet.StackWords;
 import io.github.firstoff.study.stack.StackResult;
@@ -89,9 +90,9 @@ public final class StackSection {
                 drawn.upperBound().isPresent()
                         ? Labels.text(
                                 "stack.drawn.bounded",
-                                drawn.draws(),
+                                Phrases.count(drawn.draws()),
                                 StackWords.share(drawn.upperBound().getAsDouble()))
-                        : Labels.text("stack.drawn.meaning", drawn.draws())));
+                        : Labels.text("stack.drawn.meaning", Phrases.count(drawn.draws()))));
         List<Block> blocks = new ArrayList<>();
         blocks.add(Block.Heading.of(result.loop()
                 .printed()
@@ -155,7 +156,7 @@ public final class StackSection {
                 LevelLine.Kind.TARGET,
                 lines);
         return List.of(
-                Block.Heading.of(Labels.text("stack.title.drawn", drawn.draws())),
+                Block.Heading.of(Labels.text("stack.title.drawn", Phrases.count(drawn.draws()))),
                 new Block.FigureBlock(
                         new HistogramFigure(
                                 result.loop().name(), unit, bins, lines, Optional.empty(), Optional.empty()),
