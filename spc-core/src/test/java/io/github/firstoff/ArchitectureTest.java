@@ -93,7 +93,7 @@ class ArchitectureTest {
             .that()
             .resideInAPackage(ROOT + "remark..")
             .should()
-            .dependOnClassesThat(JavaClass.Predicates.resideInAPackage(ROOT + "..")
+            .dependOnClassesThat(JavaClass.Predicates.resideInAPackage("io.github.firstoff..")
                     .and(DescribedPredicate.not(JavaClass.Predicates.resideInAPackage(ROOT + "remark.."))));
 
     /** A package that no layer names would escape the rule above. */
