@@ -250,7 +250,7 @@ class StudyWordsTest {
     @Test
     void longRun_saysWhatIsNotDrawn() {
         assertThat(printed("thousand").prose())
-                .contains("Of these 1,000 points the picture draws, of every 7 neighbours, the highest and the lowest");
+                .contains("Of these 1000 points the picture draws, of every 7 neighbours, the highest and the lowest");
     }
 
     @Test
@@ -296,7 +296,7 @@ class StudyWordsTest {
         assertThat(printed("xbar-r in control").prose())
                 .contains(
                         "Observed outside the limits: none of 125 readings. If the process keeps its share, that lies between"
-                                + " 0 and 29,000 of a million, with 95 % confidence (Clopper–Pearson).");
+                                + " 0 and 29\u202F000 of a million, with 95 % confidence (Clopper–Pearson).");
     }
 
     @Test
