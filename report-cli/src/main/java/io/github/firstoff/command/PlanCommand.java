@@ -93,7 +93,7 @@ final class PlanCommand implements Callable<Integer> {
     @Option(
             names = "--decimal-mark",
             paramLabel = "MARK",
-            description = "The decimal mark of the requirements in a table, point (if not stated) or comma.")
+            description = "The decimal mark of the requirements in a table, point or comma; found out if not stated.")
     private @Nullable DecimalMark decimalMark;
 
     @Option(names = "--json", description = "Put what was understood on standard output as one JSON document.")
@@ -115,7 +115,7 @@ final class PlanCommand implements Callable<Integer> {
                 companions.stream().map(this::input).toList(),
                 stated(),
                 Optional.ofNullable(sheet),
-                decimalMark == null ? DecimalMark.POINT : decimalMark);
+                Optional.ofNullable(decimalMark));
         draft.notices().forEach(notice -> console.message("note: " + notice));
         if (out != null) {
             OutputFile.write(out, stream -> stream.write(draft.text().getBytes(StandardCharsets.UTF_8)));

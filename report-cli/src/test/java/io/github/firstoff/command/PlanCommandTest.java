@@ -64,15 +64,20 @@ class PlanCommandTest {
     }
 
     @Test
-    void decimalCommas_areTakenWhereTheCommandLineSaysSo_andWordsKeepTheirs() throws IOException {
+    void decimalCommas_areTakenAndTold_andAskedAboutWhereTheyMayPartThousands() throws IOException {
         Path table = put(
                 "table.csv",
                 "Balloon #;Description;Spec;Target\n1;flange;12,5 ±0,05;12,49\n2;edges;visual: views 1,2 free of burrs;\n");
         Path plan = folder.resolve("made.json");
 
-        Run refused = run("plan", table, "--out", plan);
+        Path open = put("open.csv", "Balloon #;Description;Spec\n1;length;1,250 max\n");
+
+        Run refused = run("plan", open, "--out", plan);
         assertThat(refused.code()).isEqualTo(ExitCodes.INPUT);
-        assertThat(refused.err()).contains("expected 12.5 ±0.05, or --decimal-mark comma");
+        assertThat(refused.err()).contains("1.250 max or 1250 max", "--decimal-mark comma");
+        assertThat(plan).doesNotExist();
+        assertThat(run("plan", open, "--decimal-mark", "comma").out()).contains("1.250 max");
+        assertThat(run("plan", table).err()).contains("the figures have decimal commas", "read as 12.5 ±0.05");
         Run run = run("plan", table, "--out", plan, "--decimal-mark", "comma");
         assertThat(run.code()).as(run.err()).isEqualTo(ExitCodes.ACCEPTED);
         JsonNode characteristics = new ObjectMapper().readTree(plan.toFile()).path("characteristics");

@@ -183,6 +183,11 @@ final class CsvHeading {
         return numbers.clone();
     }
 
+    /** Whether a column or key is called the note itself, and not by another name for one. */
+    static boolean isCalledNote(String name) {
+        return ReadingColumn.folded(name).equals(ReadingColumn.NOTE.word());
+    }
+
     /** One look at a heading. */
     private static final class Reading {
         private final List<String> fields;
@@ -215,11 +220,7 @@ final class CsvHeading {
         private boolean isTheNote(String name) {
             return isCalledNote(name)
                     || (!places.containsKey(ReadingColumn.NOTE)
-                            && fields.stream().noneMatch(Reading::isCalledNote));
-        }
-
-        private static boolean isCalledNote(String name) {
-            return ReadingColumn.folded(name).equals(ReadingColumn.NOTE.word());
+                            && fields.stream().noneMatch(CsvHeading::isCalledNote));
         }
 
         private static boolean isRemark(String name) {

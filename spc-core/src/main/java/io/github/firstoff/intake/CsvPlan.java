@@ -84,7 +84,7 @@ final class CsvPlan implements PlanSource {
                         Where.inFile(file),
                         blank ? "" : "no line names the columns of a plan",
                         blank ? "an empty file" : "",
-                        "a heading such as number,feature,requirement,class,gauge,study"));
+                        PlanGrid.HEADING));
                 return grid.table();
             }
             preamble(heading.get());
@@ -153,6 +153,7 @@ final class CsvPlan implements PlanSource {
             } catch (IOException impossible) {
                 throw new IllegalStateException("a text in memory cannot fail to be read", impossible);
             }
+            grid.tellFeet(Where.inFile(file));
             if (!grid.hasRows() && faults.isEmpty()) {
                 faults.refuse(
                         Fault.of(FaultKind.EMPTY, Where.inFile(file), "", "a heading and no rows", "rows under it"));
@@ -160,7 +161,8 @@ final class CsvPlan implements PlanSource {
         }
 
         private void row(CsvRecord record, long line) {
-            if (record.getFields().stream().allMatch(String::isBlank)) {
+            if (record.getFields().stream().allMatch(String::isBlank)
+                    || grid.isNoCharacteristic(record.getFields(), new Where(file, line, 0, ""))) {
                 return;
             }
             if (record.getFields().stream().anyMatch(field -> field.indexOf('\n') >= 0)) {

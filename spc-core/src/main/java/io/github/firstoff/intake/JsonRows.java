@@ -59,7 +59,13 @@ final class JsonRows {
         List<Wide> values = new ArrayList<>();
         boolean sound = true;
         for (Map.Entry<String, Member> entry : object.members().entrySet()) {
-            sound &= member(row, entry.getKey(), entry.getValue(), isLong, values);
+            sound &= member(
+                    row,
+                    entry.getKey(),
+                    entry.getValue(),
+                    isLong,
+                    values,
+                    object.members().keySet());
         }
         // A member that cannot be read would only be called missing.
         Optional<RowCheck.Head> head = sound ? check.head(row) : Optional.empty();
@@ -86,9 +92,12 @@ final class JsonRows {
     private record Wide(String key, ResolvedCharacteristic characteristic, JsonValue value) {}
 
     /** Files a member under its column or its characteristic; false if it is at fault. */
-    private boolean member(JsonRow row, String key, Member member, boolean isLong, List<Wide> values) {
+    private boolean member(
+            JsonRow row, String key, Member member, boolean isLong, List<Wide> values, Set<String> keys) {
         JsonValue value = member.value();
-        Optional<ReadingColumn> column = ReadingColumn.named(key);
+        // As in a table, a note may have comments beside it; it is the note, and the others are told of.
+        Optional<ReadingColumn> column =
+                ReadingColumn.named(key).filter(each -> each != ReadingColumn.NOTE || isTheNote(row, key, keys));
         if (column.isPresent()) {
             if (row.put(column.get(), member).isPresent()) {
                 refuse(
@@ -112,7 +121,8 @@ final class JsonRows {
             row.putWide(key, value);
             return true;
         }
-        Optional<ReadingColumn> meant = ReadingColumn.meant(key).filter(each -> !row.has(each));
+        Optional<ReadingColumn> meant = ReadingColumn.meant(key)
+                .filter(each -> !row.has(each) && ReadingColumn.named(key).isEmpty());
         if (meant.isPresent()) {
             refuse(
                     FaultKind.MISSPELT,
@@ -143,6 +153,11 @@ final class JsonRows {
                     Remark.of("notice.not-understood", "{0} is not understood and was not used", Echo.quoted(key)));
         }
         return true;
+    }
+
+    private static boolean isTheNote(JsonRow row, String key, Set<String> keys) {
+        return CsvHeading.isCalledNote(key)
+                || (!row.has(ReadingColumn.NOTE) && keys.stream().noneMatch(CsvHeading::isCalledNote));
     }
 
     private void readLong(JsonRow row, Optional<RowCheck.Head> head) {

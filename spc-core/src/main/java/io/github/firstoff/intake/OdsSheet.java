@@ -12,7 +12,7 @@ import java.util.List;
  */
 final class OdsSheet {
     private static final int MOST_RANGES = 1000;
-    private static final int RANGES_KEPT = 5;
+    private static final int RANGES_KEPT = 10_000;
     private static final long MOST_CELLS = 50_000_000;
 
     private final String file;

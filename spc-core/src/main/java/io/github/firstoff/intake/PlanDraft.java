@@ -8,9 +8,10 @@ import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
-import java.util.regex.Matcher;
+import java.util.Set;
 import java.util.regex.Pattern;
 
 /**
@@ -19,19 +20,24 @@ import java.util.regex.Pattern;
  * the place in the source.
  */
 public final class PlanDraft {
-    /** A chart, then the size of its subgroups, then how many first points set the limits. */
-    private static final Pattern DECIMAL_COMMA = Pattern.compile("(?<=\\d),(?=\\d)");
+    private static final Pattern SPREADSHEET_POWER = Pattern.compile("\\d(?:[.,]\\d+)?[eE]\\+?\\d{1,3}");
+    private static final Pattern ENDING_IN_ZERO = Pattern.compile("\\d+[.,]0");
 
-    private static final Pattern STUDY = Pattern.compile(
-            "(?i)([a-z][a-z\\-]*)(?:\\s*[,;(]?\\s*(?:n\\s*=\\s*|subgroup\\s*)?(\\d{1,4})\\s*\\)?)?(?:\\s*[,;]?\\s*baseline\\s*(\\d{1,7}))?");
+    private static final List<PlanColumn> TEXTS =
+            List.of(PlanColumn.GAUGE, PlanColumn.FORM, PlanColumn.SIZE_FEATURE, PlanColumn.TARGET, PlanColumn.INSPECT);
 
-    private static final List<PlanColumn> TEXTS = List.of(
-            PlanColumn.CLASS,
-            PlanColumn.GAUGE,
-            PlanColumn.FORM,
-            PlanColumn.SIZE_FEATURE,
-            PlanColumn.TARGET,
-            PlanColumn.INSPECT);
+    /** The classes in German, as inspectors there write them. */
+    private static final Map<String, String> CLASSES = Map.of(
+            "kritisch", "critical",
+            "kritisches merkmal", "critical",
+            "hauptmerkmal", "major",
+            "hauptfehler", "major",
+            "nebenmerkmal", "minor",
+            "nebenfehler", "minor");
+
+    private static final Set<String> YES =
+            Set.of("x", "yes", "y", "key", "k", "kc", "ja", "j", "\u2713", "\u2714", "true");
+    private static final Set<String> NO = Set.of("no", "n", "nein", "-", "\u2013", "false");
 
     private final String text;
     private final ResolvedPlan plan;
@@ -57,7 +63,7 @@ public final class PlanDraft {
      * @throws InputRefused with everything in the source that makes no plan, and its place
      */
     public static PlanDraft of(Input source, List<Input> companions, Map<PlanFact, String> stated) {
-        return of(source, companions, stated, Optional.empty(), DecimalMark.POINT);
+        return of(source, companions, stated, Optional.empty(), Optional.empty());
     }
 
     /**
@@ -67,7 +73,7 @@ public final class PlanDraft {
      * @param companions documents to which it refers, where it is QIF
      * @param stated what the user says of part and drawing; goes before what the source says
      * @param sheet the sheet of a workbook that holds the characteristics; empty to take the only one that can
-     * @param mark the decimal mark of the requirements in a table; the plan that is made has points
+     * @param mark the decimal mark of the requirements in a table, empty to find it out; the plan that is made has points
      * @return the plan
      * @throws InputRefused with everything in the source that makes no plan, and its place
      */
@@ -76,13 +82,14 @@ public final class PlanDraft {
             List<Input> companions,
             Map<PlanFact, String> stated,
             Optional<String> sheet,
-            DecimalMark mark) {
+            Optional<DecimalMark> mark) {
         FaultCollector faults = new FaultCollector();
         List<Input> all = new ArrayList<>(companions);
         all.add(0, source);
         QifLibrary library = new QifLibrary(all);
         String word = "";
         PlanTable table = new PlanTable(Map.of(), List.of());
+        PlanFigures figures = new PlanFigures(table, Optional.empty(), faults);
         try (InputBytes bytes = new InputBytes(source, PlanFile.LARGEST)) {
             Optional<Fault> readings = OtherFile.readings(
                     source.name(),
@@ -94,20 +101,30 @@ public final class PlanDraft {
             PlanSource kind = PlanSources.of(bytes.beginning());
             word = kind.word();
             table = kind.read(bytes, library, sheet, faults);
+            if (kind.isTable()) {
+                PlanTable marked = PlanMark.withPoints(table, mark, faults);
+                figures = new PlanFigures(marked, Optional.ofNullable(stated.get(PlanFact.UNIT)), faults);
+                table = figures.table();
+            }
         } catch (TextRefused refused) {
             faults.refuse(refused.fault());
         } catch (IOException failure) {
             faults.refuse(source.unreadable(failure));
         }
-        Writing writing = new Writing(source.name(), table, stated, mark, faults);
+        Writing writing = new Writing(source.name(), table, stated, faults);
         writing.write();
         faults.inFileOrder().throwIfAny();
         try {
             PlanFile file = PlanFile.read(Input.text(source.name(), writing.text()));
             ResolvedPlan resolved = file.resolve();
+            figures.compare(resolved, faults);
+            faults.inFileOrder().throwIfAny();
             file.notices().forEach(notice -> faults.notice(writing.place(notice.where()), notice.remark()));
             return new PlanDraft(writing.text(), resolved, word, writing.characteristicPlaces(), faults.notices());
         } catch (InputRefused refused) {
+            if (!faults.isEmpty()) {
+                throw refused;
+            }
             FaultCollector placed = new FaultCollector();
             refused.faults().forEach(fault -> placed.refuse(writing.place(fault)));
             throw new InputRefused(placed.inFileOrder().refusals());
@@ -144,7 +161,6 @@ public final class PlanDraft {
         private final String file;
         private final PlanTable table;
         private final Map<PlanFact, String> stated;
-        private final DecimalMark mark;
         private final FaultCollector faults;
         private final StringBuilder out = new StringBuilder();
         private final List<Span> spans = new ArrayList<>();
@@ -155,8 +171,7 @@ public final class PlanDraft {
         /** A stretch of a line of the text, where it came from, and what was said there. */
         private record Span(int line, int from, int to, Where where, String said) {}
 
-        Writing(String file, PlanTable table, Map<PlanFact, String> stated, DecimalMark mark, FaultCollector faults) {
-            this.mark = mark;
+        Writing(String file, PlanTable table, Map<PlanFact, String> stated, FaultCollector faults) {
             this.file = file;
             this.table = table;
             this.stated = stated;
@@ -200,6 +215,7 @@ public final class PlanDraft {
             });
             out.append("  \"characteristics\": [\n");
             newLine();
+            tellNumbers();
             Map<String, Where> numbers = new HashMap<>();
             for (int i = 0; i < table.rows().size(); i++) {
                 PlanTable.Row row = table.rows().get(i);
@@ -210,12 +226,34 @@ public final class PlanDraft {
             out.append("  ]\n}\n");
         }
 
+        private void tellNumbers() {
+            List<PlanTable.Text> numbers = table.rows().stream()
+                    .flatMap(row -> row.text(PlanColumn.NUMBER).stream())
+                    .toList();
+            if (!numbers.isEmpty()
+                    && numbers.stream()
+                            .allMatch(number ->
+                                    ENDING_IN_ZERO.matcher(number.text()).matches())) {
+                faults.noticeOfDraft(
+                        numbers.get(0).where(),
+                        "all numbers end in a zero behind the mark, such as "
+                                + Echo.quoted(numbers.get(0).text())
+                                + "; they were taken as they stand, and readings need them so");
+            }
+        }
+
         private boolean isComplete(PlanTable.Row row) {
             boolean complete = true;
             for (PlanColumn column : List.of(PlanColumn.NUMBER, PlanColumn.FEATURE, PlanColumn.REQUIREMENT)) {
                 if (row.text(column).isEmpty()) {
                     complete = false;
-                    faults.refuse(Fault.of(FaultKind.BLANK, row.where(column), "", "nothing", "the " + column.word()));
+                    faults.refuse(Fault.of(
+                            FaultKind.BLANK,
+                            row.where(column),
+                            table.mergeAt(row.where(column)),
+                            "nothing",
+                            "the " + column.word()
+                                    + (column == PlanColumn.NUMBER ? " of the characteristic; each has its own" : "")));
                 }
             }
             return complete;
@@ -223,6 +261,15 @@ public final class PlanDraft {
 
         private boolean isFirst(PlanTable.Row row, Map<String, Where> numbers) {
             PlanTable.Text number = row.text(PlanColumn.NUMBER).orElseThrow();
+            if (SPREADSHEET_POWER.matcher(number.text()).matches()) {
+                faults.refuse(Fault.of(
+                        FaultKind.WRONG_TYPE,
+                        number.where(),
+                        "a spreadsheet has perhaps made a power of ten of what was typed",
+                        Echo.quoted(number.text()),
+                        "the number of the balloon, in a cell that is formatted as text"));
+                return false;
+            }
             Where first = numbers.putIfAbsent(number.text(), number.where());
             if (first != null) {
                 faults.refuse(Fault.of(
@@ -231,7 +278,10 @@ public final class PlanDraft {
                         "two characteristics have the number " + Echo.plain(number.text()) + " (the first in "
                                 + first.spot() + ")",
                         "",
-                        "a number of its own for each characteristic"));
+                        number.isNumber() && number.text().indexOf('.') > 0
+                                ? "a number of its own for each characteristic, in a cell that is formatted as text; a spreadsheet"
+                                        + " stores the number 10.10 as 10.1"
+                                : "a number of its own for each characteristic"));
             }
             return first == null;
         }
@@ -243,11 +293,10 @@ public final class PlanDraft {
             out.append("    { ");
             member("number", number);
             next("feature", row.text(PlanColumn.FEATURE).orElseThrow());
-            next("requirement", withPoints(row.text(PlanColumn.REQUIREMENT).orElseThrow()));
+            next("requirement", row.text(PlanColumn.REQUIREMENT).orElseThrow());
+            importance(row).ifPresent(found -> next("class", found));
             for (PlanColumn column : TEXTS) {
-                row.text(column)
-                        .ifPresent(
-                                found -> next(column.key(), column == PlanColumn.TARGET ? withPoints(found) : found));
+                row.text(column).ifPresent(found -> next(column.key(), found));
             }
             row.text(PlanColumn.STUDY).ifPresent(this::study);
             out.append(more ? " },\n" : " }\n");
@@ -255,37 +304,59 @@ public final class PlanDraft {
             newLine();
         }
 
-        /** The text with a decimal point where the user says that a comma stands for one; words behind a colon stay as they are. */
-        private PlanTable.Text withPoints(PlanTable.Text text) {
-            if (mark == DecimalMark.POINT) {
-                return text;
+        /** The class, where a mark in the column key counts as critical, as KEY of QIF does. */
+        private Optional<PlanTable.Text> importance(PlanTable.Row row) {
+            Optional<PlanTable.Text> importance = row.text(PlanColumn.CLASS)
+                    .map(text -> text.with(CLASSES.getOrDefault(text.text().toLowerCase(Locale.ROOT), text.text())));
+            Optional<PlanTable.Text> key = row.text(PlanColumn.KEY)
+                    .filter(text -> !NO.contains(text.text().toLowerCase(Locale.ROOT)));
+            if (key.isEmpty()) {
+                return importance;
             }
-            int colon = text.text().indexOf(':');
-            int end = colon < 0 ? text.text().length() : colon;
-            String numbers = text.text().substring(0, end);
-            return new PlanTable.Text(
-                    DECIMAL_COMMA.matcher(numbers).replaceAll(".") + text.text().substring(end), text.where());
+            if (!YES.contains(key.get().text().toLowerCase(Locale.ROOT))) {
+                faults.refuse(Fault.of(
+                        FaultKind.UNKNOWN_WORD,
+                        key.get().where(),
+                        "whether this is a key characteristic is not known",
+                        Echo.quoted(key.get().text()),
+                        "x, yes or key, or nothing"));
+                return importance;
+            }
+            if (importance.isPresent() && !importance.get().text().equalsIgnoreCase("critical")) {
+                faults.refuse(Fault.of(
+                        FaultKind.CONTRADICTION,
+                        key.get().where(),
+                        "a key characteristic counts as critical, and its class is "
+                                + Echo.quoted(importance.get().text()),
+                        Echo.quoted(key.get().text()),
+                        "the class critical, or no mark"));
+            } else if (importance.isEmpty()) {
+                faults.noticeOfDraft(key.get().where(), "the key characteristic was taken as critical");
+            }
+            return Optional.of(key.get().with("critical"));
         }
 
         private void study(PlanTable.Text text) {
-            Matcher matcher = STUDY.matcher(text.text());
-            if (!matcher.matches()) {
-                faults.refuse(Fault.of(
-                        FaultKind.UNKNOWN_WORD,
-                        text.where(),
-                        "",
-                        Echo.quoted(text.text()),
-                        "a chart, and the size of its subgroups where it has any, such as xbar-r 5"));
+            Optional<StudyWords> study = StudyWords.parse(text.text());
+            if (study.isEmpty()) {
+                faults.refuse(
+                        Fault.of(
+                                FaultKind.UNKNOWN_WORD,
+                                text.where(),
+                                "",
+                                Echo.quoted(text.text()),
+                                "a chart, and the size of its subgroups where it has any, such as individuals, xbar-r 5 or mean and range of 5"));
                 return;
             }
             int from = column();
-            out.append(", \"study\": { \"chart\": \"").append(matcher.group(1)).append('"');
-            if (matcher.group(2) != null) {
-                out.append(", \"subgroup\": ").append(Integer.parseInt(matcher.group(2)));
-            }
-            if (matcher.group(3) != null) {
-                out.append(", \"baseline\": ").append(Integer.parseInt(matcher.group(3)));
-            }
+            out.append(", \"study\": { ");
+            member("chart", text.with(study.get().chart()));
+            study.get()
+                    .subgroup()
+                    .ifPresent(size -> out.append(", \"subgroup\": ").append(size));
+            study.get()
+                    .baseline()
+                    .ifPresent(points -> out.append(", \"baseline\": ").append(points));
             out.append(" }");
             spans.add(new Span(line, from, column(), text.where(), ""));
         }
@@ -360,14 +431,8 @@ public final class PlanDraft {
         /** The fault as one of the source, with a mark under the place in what is said there. */
         Fault place(Fault fault) {
             Optional<Span> span = span(fault.where());
-            boolean comma = mark == DecimalMark.POINT
-                    && DECIMAL_COMMA.matcher(fault.found()).find();
-            Fault placed = Fault.of(
-                    fault.kind(),
-                    place(fault.where()),
-                    fault.message(),
-                    fault.found(),
-                    fault.expected() + (comma ? ", or --decimal-mark comma" : ""));
+            Fault placed =
+                    Fault.of(fault.kind(), place(fault.where()), fault.message(), fault.found(), fault.expected());
             Optional<Span> told = span.filter(found -> !found.said().isEmpty()
                     && fault.where().column() > found.from()
                     && fault.where().column() - found.from() <= found.said().length());

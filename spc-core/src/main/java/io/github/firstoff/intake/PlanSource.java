@@ -12,6 +12,11 @@ interface PlanSource {
     /** The word for it, for example {@code csv}. */
     String word();
 
+    /** Whether people typed it, so that commas may be decimal marks and figures may stand in columns of their own. */
+    default boolean isTable() {
+        return true;
+    }
+
     /** Whether an input that begins like this is of the kind. */
     boolean recognises(Beginning beginning);
 

@@ -1,6 +1,7 @@
 package io.github.firstoff.intake;
 
 import io.github.firstoff.intake.Fault.Where;
+import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -10,11 +11,38 @@ import java.util.Optional;
  *
  * @param facts what it says of part and drawing
  * @param rows what it says of each characteristic, in the order of the source
+ * @param merged the ranges of cells of its sheet that are merged to one
  */
-record PlanTable(Map<PlanFact, Text> facts, List<Row> rows) {
+record PlanTable(Map<PlanFact, Text> facts, List<Row> rows, List<SheetTaker.Range> merged) {
     PlanTable {
         facts = Map.copyOf(facts);
         rows = List.copyOf(rows);
+        merged = List.copyOf(merged);
+    }
+
+    /** A table without merged cells. */
+    PlanTable(Map<PlanFact, Text> facts, List<Row> rows) {
+        this(facts, rows, List.of());
+    }
+
+    /** The table with other rows. */
+    PlanTable with(List<Row> other) {
+        return new PlanTable(facts, other, merged);
+    }
+
+    /** The table with another fact. */
+    PlanTable with(PlanFact fact, Text text) {
+        Map<PlanFact, Text> changed = new EnumMap<>(PlanFact.class);
+        changed.putAll(facts);
+        changed.put(fact, text);
+        return new PlanTable(changed, rows, merged);
+    }
+
+    /** Why nothing stands at a place of a sheet, where that is because the cells are merged; else nothing. */
+    String mergeAt(Where where) {
+        return SheetTaker.Range.hiding(merged, where)
+                .map(range -> "the cells " + range + " are merged, and only the first of them holds anything")
+                .orElse("");
     }
 
     /**
@@ -22,8 +50,18 @@ record PlanTable(Map<PlanFact, Text> facts, List<Row> rows) {
      *
      * @param text the text without surrounding space
      * @param where where it stands
+     * @param isNumber whether a spreadsheet holds a number there, whose mark is the point in the file
      */
-    record Text(String text, Where where) {}
+    record Text(String text, Where where, boolean isNumber) {
+        /** A text that is no number of a spreadsheet. */
+        Text(String text, Where where) {
+            this(text, where, false);
+        }
+
+        Text with(String other) {
+            return new Text(other, where, isNumber);
+        }
+    }
 
     /**
      * A characteristic.
@@ -34,6 +72,14 @@ record PlanTable(Map<PlanFact, Text> facts, List<Row> rows) {
     record Row(Where where, Map<PlanColumn, Text> texts) {
         Row {
             texts = Map.copyOf(texts);
+        }
+
+        /** The row with another text in a column. */
+        Row with(PlanColumn column, Text text) {
+            Map<PlanColumn, Text> changed = new EnumMap<>(PlanColumn.class);
+            changed.putAll(texts);
+            changed.put(column, text);
+            return new Row(where, changed);
         }
 
         Optional<Text> text(PlanColumn column) {

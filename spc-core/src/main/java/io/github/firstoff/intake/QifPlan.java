@@ -29,6 +29,11 @@ final class QifPlan implements PlanSource {
     }
 
     @Override
+    public boolean isTable() {
+        return false;
+    }
+
+    @Override
     public boolean recognises(Beginning beginning) {
         return beginning.firstCharacter() == '<';
     }

@@ -3,6 +3,7 @@ package io.github.firstoff.intake;
 import io.github.firstoff.intake.Fault.Where;
 import io.github.firstoff.intake.SheetCell.Kind;
 import io.github.firstoff.plan.ResolvedCharacteristic;
+import java.io.IOException;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
@@ -10,17 +11,28 @@ import org.jspecify.annotations.Nullable;
 
 /** One reading of the sheet that was chosen. */
 final class SheetPass implements SheetTaker {
+    private static final List<ReadingColumn> NEEDED =
+            List.of(ReadingColumn.PART, ReadingColumn.CHARACTERISTIC, ReadingColumn.VALUE);
+
     private final String file;
+    private final Workbook workbook;
     private final SheetChoice choice;
     private final RowCheck check;
     private final Rows sink;
     private final SheetRemarks remarks;
     private final List<Preamble.Line> before = new ArrayList<>();
     private @Nullable Under under;
+    private @Nullable List<Range> merged;
     private int place;
     private boolean anyRow;
 
-    SheetPass(String file, SheetChoice choice, RowCheck check) {
+    /**
+     * A reading of a sheet.
+     *
+     * @param workbook the workbook, to look for merged cells where a cell that is needed is blank
+     */
+    SheetPass(String file, Workbook workbook, SheetChoice choice, RowCheck check) {
+        this.workbook = workbook;
         this.file = file;
         this.choice = choice;
         this.check = check;
@@ -167,7 +179,7 @@ final class SheetPass implements SheetTaker {
             throw new IllegalStateException("a row comes before its heading");
         }
         sink.begin(known.row());
-        if (outside(known, row) && cells(known)) {
+        if (outside(known, row) && cells(known) && isWhole(known)) {
             known.rows().read(known.row());
         }
         sink.end();
@@ -220,6 +232,76 @@ final class SheetPass implements SheetTaker {
             }
         }
         return sound;
+    }
+
+    /** Refuses a row in which something that is needed is blank because its cell is merged with one above or beside it. */
+    private boolean isWhole(Under known) {
+        if (known.row().isBlank()) {
+            return true;
+        }
+        for (ReadingColumn column : NEEDED) {
+            int index = known.heading().indexOf(column);
+            if (index >= 0 && known.row().sheetCell(index) == null) {
+                Where where = known.row().where(column);
+                Optional<Range> range = Range.hiding(merged(), where);
+                if (range.isPresent()) {
+                    sink.refuse(Fault.of(
+                            FaultKind.BLANK,
+                            where,
+                            "the cells " + range.get() + " are merged, and only the first of them holds anything",
+                            "nothing",
+                            "what holds for the row in a cell of its own; take the merge apart and fill each cell"));
+                    return false;
+                }
+            }
+        }
+        return true;
+    }
+
+    /** The merged cells of the sheet. A workbook states them behind its rows, so they are only looked for where a cell is blank. */
+    private List<Range> merged() {
+        List<Range> known = merged;
+        if (known == null) {
+            MergedCells cells = new MergedCells(choice.place());
+            try {
+                workbook.walk(cells);
+            } catch (IOException fault) {
+                // What ends the sheet ends the reading of its rows too, and is told there.
+            }
+            known = cells.ranges();
+            merged = known;
+        }
+        return known;
+    }
+
+    /** Only the merged cells of one sheet. */
+    private static final class MergedCells implements SheetTaker {
+        private final int wanted;
+        private final List<Range> ranges = new ArrayList<>();
+        private int place;
+
+        MergedCells(int wanted) {
+            this.wanted = wanted;
+        }
+
+        List<Range> ranges() {
+            return ranges;
+        }
+
+        @Override
+        public boolean begin(String name, boolean hidden) {
+            return place++ == wanted;
+        }
+
+        @Override
+        public boolean row(SheetRow row) {
+            return true;
+        }
+
+        @Override
+        public void end(Layout layout) {
+            ranges.addAll(layout.merged());
+        }
     }
 
     private boolean isSound(SheetCell cell, Where where, boolean time, boolean value, boolean note) {

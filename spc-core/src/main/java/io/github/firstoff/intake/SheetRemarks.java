@@ -102,8 +102,11 @@ final class SheetRemarks {
                     "notice.cells-merged",
                     "{0|cells|{0} ranges of cells} are merged ({1}); only the first cell of {0|them|each} holds anything",
                     layout.mergedCount(),
-                    layout.merged().stream().map(SheetTaker.Range::toString).collect(Collectors.joining(", "))
-                            + (layout.mergedCount() > layout.merged().size() ? ", …" : "")));
+                    layout.merged().stream()
+                                    .limit(PLACES_NAMED)
+                                    .map(SheetTaker.Range::toString)
+                                    .collect(Collectors.joining(", "))
+                            + (layout.mergedCount() > PLACES_NAMED ? ", …" : "")));
         }
     }
 

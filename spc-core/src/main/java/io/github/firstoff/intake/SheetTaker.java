@@ -2,6 +2,7 @@ package io.github.firstoff.intake;
 
 import java.io.IOException;
 import java.util.List;
+import java.util.Optional;
 
 /** Takes the sheets of a workbook and their rows in the order of the workbook. */
 interface SheetTaker {
@@ -29,7 +30,7 @@ interface SheetTaker {
      * What a sheet says beside its rows.
      *
      * @param hidden the ranges of hidden columns
-     * @param merged the first few ranges of cells that are merged to one
+     * @param merged the first ten thousand ranges of cells that are merged to one
      * @param mergedCount how many such ranges there are
      */
     record Layout(List<Range> hidden, List<Range> merged, long mergedCount) {
@@ -45,6 +46,22 @@ interface SheetTaker {
 
     /** A range of columns and rows, all counted from 1; of whole columns, rows are 0. */
     record Range(int fromColumn, long fromRow, int toColumn, long toRow) {
+        /** Whether a cell lies in it and is not its first, which alone holds anything. */
+        boolean hides(long row, int column) {
+            return fromColumn <= column
+                    && column <= toColumn
+                    && fromRow <= row
+                    && row <= toRow
+                    && (row > fromRow || column > fromColumn);
+        }
+
+        /** The range that leaves a cell of its sheet empty because cells are merged. */
+        static Optional<Range> hiding(List<Range> merged, Fault.Where cell) {
+            return merged.stream()
+                    .filter(range -> range.hides(cell.line(), cell.column()))
+                    .findFirst();
+        }
+
         /** For example {@code A2:A4}, or {@code C} or {@code C to E} of whole columns. */
         @Override
         public String toString() {

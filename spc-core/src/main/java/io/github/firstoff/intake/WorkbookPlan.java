@@ -4,6 +4,7 @@ import io.github.firstoff.intake.Fault.Where;
 import io.github.firstoff.intake.SheetCell.Kind;
 import java.io.IOException;
 import java.util.ArrayList;
+import java.util.BitSet;
 import java.util.List;
 import java.util.Optional;
 
@@ -57,7 +58,8 @@ final class WorkbookPlan implements PlanSource {
         }
         List<PlanColumn> named =
                 fields.stream().map(PlanColumn::named).flatMap(Optional::stream).toList();
-        boolean sure = named.contains(PlanColumn.NUMBER) && named.contains(PlanColumn.REQUIREMENT);
+        boolean number = named.contains(PlanColumn.NUMBER) || fields.stream().anyMatch(PlanColumn::isNumberOrFeature);
+        boolean sure = number && (named.contains(PlanColumn.REQUIREMENT) || named.contains(PlanColumn.NOMINAL));
         return sure ? SheetChoice.SURE + names : names;
     }
 
@@ -87,6 +89,7 @@ final class WorkbookPlan implements PlanSource {
             if (!grid.hasRows() && faults.isEmpty()) {
                 faults.refuse(Fault.of(FaultKind.EMPTY, sheet(), "", "a heading and no rows", "rows under it"));
             }
+            grid.tellFeet(sheet());
             remarks.say();
             return grid.table();
         }
@@ -113,7 +116,13 @@ final class WorkbookPlan implements PlanSource {
             if (row.hidden()) {
                 remarks.hiddenRow(row.number());
             }
+            Where whole = new Where(file, choice.name(), row.number(), 0, "");
+            List<String> texts = row.texts();
+            if (grid.isNoCharacteristic(texts.subList(Math.min(first - 1, texts.size()), texts.size()), whole)) {
+                return true;
+            }
             List<String> fields = new ArrayList<>();
+            BitSet numbers = new BitSet();
             for (int i = 0; i < grid.size(); i++) {
                 fields.add("");
             }
@@ -131,6 +140,7 @@ final class WorkbookPlan implements PlanSource {
                             "a name in the heading, or nothing in the column"));
                 } else {
                     fields.set(index, cell.text());
+                    numbers.set(index, cell.kind() == Kind.NUMBER);
                     if (grid.isUsed(index)) {
                         remarks.used(cell, where);
                         sound &= isText(cell, where);
@@ -138,7 +148,7 @@ final class WorkbookPlan implements PlanSource {
                 }
             }
             if (sound) {
-                grid.row(fields, places(row.number()));
+                grid.row(fields, numbers, places(row.number()));
             }
             return true;
         }
@@ -170,6 +180,7 @@ final class WorkbookPlan implements PlanSource {
 
         @Override
         public void end(Layout layout) {
+            grid.merged(layout.merged());
             remarks.layout(layout, first, grid.size());
         }
     }

@@ -44,7 +44,7 @@ final class WorkbookReadings implements ReadingSource {
                 check.sink().settings().sheet(),
                 fields -> score(fields, numbers),
                 "part,characteristic,value");
-        SheetPass pass = new SheetPass(file, choice, check);
+        SheetPass pass = new SheetPass(file, workbook, choice, check);
         try {
             workbook.walk(pass);
         } finally {

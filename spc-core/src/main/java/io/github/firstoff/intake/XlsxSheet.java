@@ -14,7 +14,7 @@ final class XlsxSheet {
     static final long MOST_ROWS = 1_048_576;
     static final int LONGEST_TEXT = 32_767;
     private static final int MOST_RANGES = 1000;
-    private static final int RANGES_KEPT = 5;
+    private static final int RANGES_KEPT = 10_000;
 
     private final String file;
     private final String name;

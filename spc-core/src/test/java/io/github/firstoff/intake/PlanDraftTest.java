@@ -108,8 +108,10 @@ class PlanDraftTest {
         assertThat(draft.plan().part().number()).isEqualTo("HQ-901");
         assertThat(words(draft.plan().find("1").orElseThrow().limits())).contains("2.0472", "INCH");
         assertThat(draft.notices())
-                .singleElement()
-                .satisfies(notice -> assertThat(notice.line()).contains("HQ-900", "HQ-901", "--part"));
+                .extracting(Notice::line)
+                .containsExactly(
+                        "ring.csv: taken from above the heading: part number \"HQ-900\" (line 1)",
+                        "ring.csv:1, part number: the part number is \"HQ-900\" here and \"HQ-901\" by --part, which was taken");
     }
 
     @ParameterizedTest

@@ -1,0 +1,338 @@
+package io.github.firstoff.intake;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.catchThrowableOfType;
+
+import io.github.firstoff.plan.ResolvedCharacteristic;
+import java.math.BigDecimal;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.Optional;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+import org.junit.jupiter.params.provider.ValueSource;
+
+/**
+ * Tables of requirements as people keep them. Expected limits are the sums of the decimals that stand in the table, worked by hand; those of
+ * a bore of 52 P7 are of ISO 286-2:2010, Table 10 (from memory: -21 and -51 µm).
+ */
+class PlanTablesAsTheyAreTest {
+
+    private static PlanDraft text(String... lines) {
+        return PlanDraft.of(Input.text("HQ-310-P.csv", String.join("\n", lines) + "\n"), List.of(), Map.of());
+    }
+
+    /** A sheet whose fields are parted by bars; a field that looks like a number is one, unless an apostrophe stands before it. */
+    private static byte[] xlsx(String after, String... rows) {
+        List<String> written = new ArrayList<>();
+        for (int i = 0; i < rows.length; i++) {
+            List<String> cells = new ArrayList<>();
+            String[] fields = rows[i].split("\\|", -1);
+            for (int j = 0; j < fields.length; j++) {
+                String at = String.format(Locale.ROOT, "%c%d", 'A' + j, i + 1);
+                String field = fields[j];
+                if (field.matches("-?\\d+(\\.\\d+)?")) {
+                    cells.add(XlsxWriter.number(at, field));
+                } else if (field.startsWith("@")) {
+                    cells.add(XlsxWriter.number(at, field.substring(1), XlsxWriter.DATE));
+                } else if (!field.isEmpty()) {
+                    cells.add(XlsxWriter.text(at, field.startsWith("'") ? field.substring(1) : field));
+                }
+            }
+            written.add(XlsxWriter.row(i + 1, cells.toArray(String[]::new)));
+        }
+        return new XlsxWriter()
+                .sheet("Plan", "visible", "<sheetData>" + String.join("", written) + "</sheetData>" + after)
+                .bytes();
+    }
+
+    private static PlanDraft sheet(String after, String... rows) {
+        return PlanDraft.of(
+                Input.bytes("HQ-310-P.xlsx", xlsx(after, rows), relative -> Optional.empty()), List.of(), Map.of());
+    }
+
+    private static List<String> refused(Runnable making) {
+        return catchThrowableOfType(InputRefused.class, making::run).lines();
+    }
+
+    private static List<String> notices(PlanDraft draft) {
+        return draft.notices().stream().map(Notice::line).toList();
+    }
+
+    private static String shown(PlanDraft draft, String number) {
+        ResolvedCharacteristic found = draft.plan().find(number).orElseThrow();
+        return found.characteristic().printed() + ": "
+                + found.limits().lower().map(BigDecimal::toPlainString).orElse("open") + " to "
+                + found.limits().upper().map(BigDecimal::toPlainString).orElse("open") + " "
+                + found.limits().unit().word();
+    }
+
+    @Test
+    void germanHeadings_areUnderstood_andItIsToldHow() {
+        PlanDraft draft = text(
+                "Hollin Quay Deck Gear;Prüfplan",
+                "Teil: HQ-310-P;Zeichnung: HQ-310;Rev.: C",
+                "Nr.;Merkmal;Forderung;Klasse;Prüfmittel",
+                "1;Lagersitz;Ø52 P7;kritisch;BG-1",
+                "2;Tiefe;15,1 +0,06/0;Hauptmerkmal;DM-2",
+                ";;;;",
+                "Bemerkung: alle Maße in mm;;;;",
+                "Geprüft: A. Marsh");
+
+        assertThat(shown(draft, "1")).isEqualTo("Ø52 P7: 51.949 to 51.979 mm");
+        assertThat(shown(draft, "2")).isEqualTo("15.1 +0.06/0: 15.1 to 15.16 mm");
+        assertThat(draft.plan()
+                        .find("2")
+                        .orElseThrow()
+                        .characteristic()
+                        .importance()
+                        .word())
+                .isEqualTo("major");
+        assertThat(draft.plan().part().revision()).isEqualTo("C");
+        assertThat(notices(draft))
+                .contains(
+                        "HQ-310-P.csv:3: the columns were understood so: \"Nr.\" as number, \"Merkmal\" as feature,"
+                                + " \"Forderung\" as requirement, \"Klasse\" as class, \"Prüfmittel\" as gauge",
+                        "HQ-310-P.csv: before the heading was not used: line 1 \"Hollin Quay Deck Gear;Prüfplan\"",
+                        "HQ-310-P.csv: taken from above the heading: part number \"HQ-310-P\" (line 2), revision \"C\" (line 2),"
+                                + " drawing \"HQ-310\" (line 2)",
+                        "HQ-310-P.csv: no characteristic, and not used: line 7 \"Bemerkung: alle Maße in mm\", line 8 \"Geprüft: A. Marsh\"",
+                        "HQ-310-P.csv:5, column Forderung: the figures have decimal commas, as in \"15,1 +0,06/0\", read as"
+                                + " 15.1 +0.06/0");
+    }
+
+    @ParameterizedTest
+    @ValueSource(
+            strings = {
+                "No.;Characteristic;Requirement",
+                "Item;Feature;Specification",
+                "Merkmal-Nr.;Merkmal;Anforderung",
+                "Lfd. Nr.;Bezeichnung;Forderung",
+                "Balloon;Item;Spec.",
+                "Char. no.;Description;Drawing requirement",
+                "Pos.;Benennung;Zeichnungsangabe"
+            })
+    void headings_areFoundByCommonNames(String heading) {
+        assertThat(shown(text(heading, "1;bore;52 P7"), "1")).isEqualTo("52 P7: 51.949 to 51.979 mm");
+    }
+
+    @ParameterizedTest
+    @CsvSource(
+            delimiter = '|',
+            value = {
+                "Nominal;Upper tolerance;Lower tolerance|15.1;0.06;0|15.1 +0.06/0: 15.1 to 15.16 mm",
+                "Nennmaß;oberes Abmaß;unteres Abmaß|15,1;+0,06;-0,02|15.1 +0.06/-0.02: 15.08 to 15.16 mm",
+                "Nominal [mm];Tol. +;Tol. -|12.5;0.02;0.01|12.5 +0.02/-0.01: 12.49 to 12.52 mm",
+                "Nominal;Tol +;Tol −|12.5;0.02;−0.01|12.5 +0.02/-0.01: 12.49 to 12.52 mm",
+                "Nominal;Tolerance (+/-);Unit|12.5;0.05;mm|12.5 ±0.05: 12.45 to 12.55 mm",
+                "Nominal;Tolerance;Unit|12.5;±0.05;mm|12.5 ±0.05: 12.45 to 12.55 mm",
+                "Nominal;Tolerance;Unit|52;P7;mm|52 P7: 51.949 to 51.979 mm",
+                "Nominal;Tolerance;Unit|15.1;+0.06/0;mm|15.1 +0.06/0: 15.1 to 15.16 mm",
+                "Nominal;Upper tolerance;Lower tolerance|⌀52;-0.021;-0.051|⌀52 -0.021/-0.051: 51.949 to 51.979 mm",
+                "Nominal;Lower limit;Upper limit|15.1;15.1;15.16|15.1 +0.06/0: 15.1 to 15.16 mm",
+                "Unit;Lower limit;Upper limit|mm;51.95;52.05|51.95..52.05: 51.95 to 52.05 mm",
+                "Einheit;Mindestmaß;Höchstmaß|µm;;0,8|0.8 µm max: open to 0.8 µm",
+                "Unit;LSL;USL|mm;12;-|12 min: 12 to open mm",
+                "Nominal;Tolerance ±;Unit|45;0.5;deg|45° ±0.5°: 44.5 to 45.5 degree",
+                "Nominal;Tolerance ±;Unit|0.5;0.005;in|0.5 ±0.005: 0.495 to 0.505 inch",
+                "Requirement;Upper tolerance;Lower tolerance|15.1 +0.06/0;+0.06;0|15.1 +0.06/0: 15.1 to 15.16 mm",
+                "Requirement;Upper tolerance;Lower tolerance|Ø52 P7;-0.021;-0.051|Ø52 P7: 51.949 to 51.979 mm",
+                "Requirement;Lower limit;Upper limit|12 min;12;-|12 min: 12 to open mm",
+                "Requirement;Upper tolerance;Lower tolerance|15.1;+0.06;0|15.1 +0.06/0: 15.1 to 15.16 mm",
+                "Nominal;Upper tolerance;Lower tolerance|dia 40;0.1;0|dia 40 +0.1/0: 40 to 40.1 mm"
+            })
+    void requirementsInParts_arePutTogetherAsADrawingPrintsThem(String columns, String fields, String shown) {
+        assertThat(shown(text("No.;Feature;" + columns, "1;bore;" + fields), "1"))
+                .isEqualTo(shown);
+    }
+
+    @Test
+    void aRowOfUnits_andAUnitBehindAHeading_stateTheUnitOfThePlan() {
+        PlanDraft rows = text("No.;Feature;Nominal;Tolerance ±", ";;in;in", "1;bore;0.5;0.005");
+        assertThat(rows.plan().plan().unit().word()).isEqualTo("inch");
+        assertThat(notices(rows)).contains("HQ-310-P.csv:2: the row holds units and no characteristic");
+        assertThat(text("No.;Feature;Nominal [inch];Tolerance ±", "1;bore;0.5;0.005")
+                        .plan()
+                        .plan()
+                        .unit()
+                        .word())
+                .isEqualTo("inch");
+    }
+
+    @Test
+    void whatStandsAboveTheHeading_isUsedOnlyWhereItIsUnmistakable() {
+        PlanDraft labels = text(
+                "Part;Drawing;Revision",
+                "HQ-311-P;HQ-311;D",
+                "Part: Winch drum carrier",
+                "number;feature;requirement",
+                "1;bore;52 P7");
+        assertThat(labels.plan().part().revision()).isEqualTo("-");
+        assertThat(labels.plan().part().number()).isEqualTo("HQ-310-P");
+        assertThat(notices(labels))
+                .contains("HQ-310-P.csv: before the heading was not used: line 1 \"Part;Drawing;Revision\", line 2"
+                        + " \"HQ-311-P;HQ-311;D\", line 3 \"Part: Winch drum carrier\"");
+        assertThat(text("Part: HQ-311-P Rev D", "number;feature;requirement", "1;bore;52 P7")
+                        .plan()
+                        .part()
+                        .number())
+                .isEqualTo("HQ-310-P");
+    }
+
+    @Test
+    void numbersOfASpreadsheet_areTakenAsTheyAreShown_andTextsInTheSameColumnHaveTheirMark() {
+        PlanDraft draft = sheet(
+                "",
+                "Nr.|Merkmal|Nennmaß|oberes Abmaß|unteres Abmaß",
+                "1|Tiefe|15.1|0.06|0",
+                "10|Bund|12.5|'+0,02|'-0,01",
+                "Datum:|@46000|||");
+        assertThat(shown(draft, "1")).isEqualTo("15.1 +0.06/0: 15.1 to 15.16 mm");
+        assertThat(shown(draft, "10")).isEqualTo("12.5 +0.02/-0.01: 12.49 to 12.52 mm");
+        assertThat(notices(draft))
+                .contains("HQ-310-P.xlsx, sheet \"Plan\": no characteristic, and not used: row 4 \"Datum:\"");
+    }
+
+    @Test
+    void anOpenDocument_isReadAlike() {
+        String rows = OdsWriter.row(
+                        OdsWriter.text("No."),
+                        OdsWriter.text("Item"),
+                        OdsWriter.text("Nominal"),
+                        OdsWriter.text("Tol. (+/-)"))
+                + OdsWriter.row(
+                        OdsWriter.number("1"),
+                        OdsWriter.text("flange"),
+                        OdsWriter.number("12.5"),
+                        OdsWriter.number("0.05"));
+        PlanDraft draft = PlanDraft.of(
+                Input.bytes("p.ods", new OdsWriter().sheet("Plan", rows).bytes(), relative -> Optional.empty()),
+                List.of(),
+                Map.of());
+        assertThat(shown(draft, "1")).isEqualTo("12.5 ±0.05: 12.45 to 12.55 mm");
+    }
+
+    @Test
+    void aMergedNumber_aDateAndADoubledNumber_areRefusedByCell() {
+        List<String> lines = refused(() -> sheet(
+                "<mergeCells><mergeCell ref=\"A2:A3\"/></mergeCells>",
+                "No.|Feature|Requirement",
+                "1|bore|'52 P7",
+                "|depth|'15.1 +0.06/0",
+                "3|flange|@46000",
+                "10.1|face|'12.5 ±0.05",
+                "10.1|face|'12.5 ±0.05"));
+        assertThat(lines)
+                .containsExactly(
+                        "HQ-310-P.xlsx, sheet \"Plan\", cell A3, column No.: the cells A2:A3 are merged, and only the first of them holds"
+                                + " anything; found nothing; expected the number of the characteristic; each has its own",
+                        "HQ-310-P.xlsx, sheet \"Plan\", cell C4: the cell holds a date; the spreadsheet has perhaps made one of what was"
+                                + " typed; found \"2025-12-09\"; expected text, in a cell that is formatted as text",
+                        "HQ-310-P.xlsx, sheet \"Plan\", cell A6, column No.: two characteristics have the number 10.1 (the first in cell A5);"
+                                + " expected a number of its own for each characteristic, in a cell that is formatted as text; a spreadsheet"
+                                + " stores the number 10.10 as 10.1");
+    }
+
+    @Test
+    void numbersThatAllEndInAZero_areTakenAndTold() {
+        PlanDraft draft = text("number;feature;requirement", "1.0;bore;52 P7", "2.0;flange;12.5 ±0.05");
+        assertThat(draft.plan().find("1.0")).isPresent();
+        assertThat(notices(draft)).anySatisfy(line -> assertThat(line).contains("all numbers end in a zero"));
+    }
+
+    @Test
+    void aKeyCharacteristic_isCritical_andTold() {
+        PlanDraft draft = text("number;feature;requirement;key", "1;bore;52 P7;x", "2;flange;12.5 ±0.05;");
+        assertThat(draft.plan()
+                        .find("1")
+                        .orElseThrow()
+                        .characteristic()
+                        .importance()
+                        .word())
+                .isEqualTo("critical");
+        assertThat(draft.plan()
+                        .find("2")
+                        .orElseThrow()
+                        .characteristic()
+                        .importance()
+                        .word())
+                .isEqualTo("minor");
+        assertThat(notices(draft)).contains("HQ-310-P.csv:2, column key: the key characteristic was taken as critical");
+    }
+
+    /** The names of ISO 7870-2:2013 in words. */
+    @ParameterizedTest
+    @CsvSource(
+            delimiter = '|',
+            value = {
+                "mean and range of 5|xbar-r|5",
+                "Mean and range, n = 5|xbar-r|5",
+                "average and standard deviation (4)|xbar-s|4",
+                "x\u0304-R 5|xbar-r|5",
+                "X-bar S subgroups of 4|xbar-s|4",
+                "I-MR|individuals|",
+                "Individuals chart|individuals|",
+                "Einzelwerte|individuals|",
+                "Mittelwert und Spannweite 5|xbar-r|5",
+                "median and range 5|median-r|5",
+                "ewma|ewma|"
+            })
+    void studies_areReadInWords(String said, String chart, String subgroup) {
+        PlanDraft draft = text("number;feature;requirement;Chart", "1;bore;52 P7;" + said);
+        assertThat(draft.plan()
+                        .find("1")
+                        .orElseThrow()
+                        .characteristic()
+                        .study()
+                        .orElseThrow()
+                        .chart())
+                .isEqualTo(chart);
+        assertThat(draft.text().contains("\"subgroup\": " + subgroup)).isEqualTo(subgroup != null);
+    }
+
+    @Test
+    void aPartCellThatIsMerged_isNamedInReadings() {
+        byte[] bytes = xlsx(
+                "<mergeCells><mergeCell ref=\"A2:A3\"/></mergeCells>",
+                "part|characteristic|value",
+                "S1|'1|51.96",
+                "|'2|12.5");
+        Intake intake = ReadingFiles.readInputs(
+                PlanFile.read(Path.of("src/test/resources/intake/plan.json")).resolve(),
+                List.of(Input.bytes("lot.xlsx", bytes, relative -> Optional.empty())));
+        assertThat(intake.refused().lines())
+                .containsExactly(
+                        "lot.xlsx, sheet \"Plan\", cell A3, column part: the cells A2:A3 are merged, and only the first of them"
+                                + " holds anything; found nothing; expected what holds for the row in a cell of its own; take the merge apart"
+                                + " and fill each cell");
+    }
+
+    @ParameterizedTest
+    @ValueSource(
+            strings = {
+                "\"comment\":\"one\",\"note\":\"two\"",
+                "\"note\":\"two\",\"comment\":\"one\"",
+                "\"remark\":\"one\",\"Note\":\"two\""
+            })
+    void aNoteBesideACommentInJson_isTheNote_andTheOtherIsTold(String members) {
+        Intake intake = ReadingFiles.readInputs(
+                PlanFile.read(Path.of("src/test/resources/intake/plan.json")).resolve(),
+                List.of(Input.text(
+                        "r.json", "[{\"part\":\"S1\",\"characteristic\":\"2\",\"value\":12.5," + members + "}]")));
+        assertThat(intake.recordOrRefuse()
+                        .parts()
+                        .get(0)
+                        .readings()
+                        .get("2")
+                        .get(0)
+                        .context()
+                        .note())
+                .contains("two");
+        assertThat(intake.notices())
+                .anySatisfy(notice -> assertThat(notice.line()).contains("is not understood and was not used"));
+    }
+}
