@@ -116,7 +116,13 @@ final class PlanListing {
     }
 
     private static String study(Characteristic characteristic) {
-        return characteristic.study().map(study -> study.chart()).orElse("");
+        return characteristic
+                .study()
+                .map(study -> study.chart()
+                        + (study.grouping().size().isPresent()
+                                ? " " + study.grouping().size().getAsInt()
+                                : ""))
+                .orElse("");
     }
 
     private static String bonus(ResolvedCharacteristic resolved) {

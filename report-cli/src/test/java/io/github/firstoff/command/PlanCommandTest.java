@@ -87,6 +87,19 @@ class PlanCommandTest {
     }
 
     @Test
+    void theListing_showsLimitsOfRequirementsInParts_andTheSizeOfSubgroups() throws IOException {
+        Path table = put(
+                "table.csv",
+                "Nr.;Merkmal;Nennmaß;oberes Abmaß;unteres Abmaß;Regelkarte\n2;Tiefe;15,1;0,06;0;mean and range of 5\n");
+
+        Run run = run("plan", table);
+
+        assertThat(run.code()).as(run.err()).isEqualTo(ExitCodes.ACCEPTED);
+        assertThat(run.out()).containsPattern("2 +Tiefe +15\\.1 \\+0\\.06/0 +15\\.1 +15\\.16 +mm +minor +xbar-r 5");
+        assertThat(run.err()).contains("\"oberes Abmaß\" as upper tolerance");
+    }
+
+    @Test
     void json_isOneDocument_withLimitsAsDecimalText() throws IOException {
         Run run = run("plan", SAMPLES.resolve("hq-310-p.plan.qif"), "--json");
 

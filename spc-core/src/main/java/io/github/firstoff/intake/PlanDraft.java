@@ -250,7 +250,7 @@ public final class PlanDraft {
                     faults.refuse(Fault.of(
                             FaultKind.BLANK,
                             row.where(column),
-                            table.mergeAt(row.where(column)),
+                            table.merged().why(row.where(column)),
                             "nothing",
                             "the " + column.word()
                                     + (column == PlanColumn.NUMBER ? " of the characteristic; each has its own" : "")));
@@ -261,6 +261,15 @@ public final class PlanDraft {
 
         private boolean isFirst(PlanTable.Row row, Map<String, Where> numbers) {
             PlanTable.Text number = row.text(PlanColumn.NUMBER).orElseThrow();
+            if (PlanFigures.isDateOfASpreadsheet(number.text())) {
+                faults.refuse(Fault.of(
+                        FaultKind.WRONG_TYPE,
+                        number.where(),
+                        "this is a date; a spreadsheet has perhaps made it of what was typed, such as 1-2",
+                        Echo.quoted(number.text()),
+                        "the number of the balloon, in a cell that is formatted as text"));
+                return false;
+            }
             if (SPREADSHEET_POWER.matcher(number.text()).matches()) {
                 faults.refuse(Fault.of(
                         FaultKind.WRONG_TYPE,

@@ -24,8 +24,12 @@ final class PlanFigures {
             "(?i)((?:\\d{1,4}\\s*[x×]\\s*)?(?:SØ|SR|Ø|⌀|∅|Φ|dia\\.?|R|C|□|sq\\.?)?)\\s*(-?(?:\\d+\\.?\\d*|\\.\\d+))\\s*(°|deg|[µμu]?in|[µμu]?m{1,2})?");
     private static final Pattern FIGURE =
             Pattern.compile("(\\+/-|\\+-|[±+\\-\u2212])?\\s*(\\d+\\.?\\d*|\\.\\d+)\\s*°?");
-    private static final Pattern DATE = Pattern.compile(
-            "(?iu)\\d{4}-\\d{1,2}-\\d{1,2}(?:[T ].*)?|\\d{1,2}[./]\\d{1,2}[./]\\d{2,4}|\\d{1,2}[-. ]{1,2}(?:jan|feb|m[aä]r|apr|ma[iy]|jun|jul|aug|sep|o[ck]t|nov|de[cz])\\p{L}*\\.?|(?:jan|feb|m[aä]r|apr|ma[iy]|jun|jul|aug|sep|o[ck]t|nov|de[cz])\\p{L}*[-. ]{1,2}\\d{2,4}");
+    /** A date that nobody writes for anything else. */
+    private static final Pattern SURE_DATE = Pattern.compile(
+            "(?iu)\\d{4}-\\d{1,2}-\\d{1,2}(?:[T ].*)?|\\d{1,2}[-. ]{1,2}(?:M)\\p{L}*\\.?(?:[- ]\\d{2,4})?|(?:M)\\p{L}*[-. ]{1,2}\\d{2,4}"
+                    .replace("M", "jan|feb|m[aä]r|apr|ma[iy]|jun|jul|aug|sep|o[ck]t|nov|de[cz]"));
+
+    private static final Pattern DATE = Pattern.compile("\\d{1,2}[./]\\d{1,2}[./]\\d{2,4}");
     private static final List<String> NOTHING = List.of("-", "\u2013", "\u2014");
     private static final int LONGEST = 40;
     private static final BigDecimal HALF = new BigDecimal("0.5");
@@ -112,8 +116,8 @@ final class PlanFigures {
 
     private Optional<PlanTable.Row> requirement(PlanTable.Row row) {
         long before = faults.count();
-        for (PlanColumn column : List.of(PlanColumn.REQUIREMENT, PlanColumn.NOMINAL)) {
-            row.text(column).filter(text -> DATE.matcher(text.text()).matches()).ifPresent(this::refuseDate);
+        for (PlanColumn column : List.of(PlanColumn.REQUIREMENT, PlanColumn.NOMINAL, PlanColumn.TOLERANCE)) {
+            row.text(column).filter(text -> isDate(text.text())).ifPresent(this::refuseDate);
         }
         Optional<Unit> unit = unit(row);
         if (faults.count() > before) {
@@ -160,6 +164,15 @@ final class PlanFigures {
                     Echo.quoted(written.text())));
         }
         return differ;
+    }
+
+    /** Whether a text is a date that nobody writes for the number of a balloon or a size, such as {@code 2026-10-12} or {@code 12-Oct}. */
+    static boolean isDateOfASpreadsheet(String text) {
+        return SURE_DATE.matcher(text).matches();
+    }
+
+    private static boolean isDate(String text) {
+        return isDateOfASpreadsheet(text) || DATE.matcher(text).matches();
     }
 
     private void refuseDate(PlanTable.Text text) {
@@ -411,9 +424,9 @@ final class PlanFigures {
                 faults.refuse(Fault.of(
                         FaultKind.BLANK,
                         row.where(missing),
-                        table.mergeAt(row.where(missing)).isEmpty()
+                        table.merged().why(row.where(missing)).isEmpty()
                                 ? "one deviation is stated and the other is not"
-                                : table.mergeAt(row.where(missing)),
+                                : table.merged().why(row.where(missing)),
                         "nothing",
                         "0 if it is zero"));
                 return Optional.empty();

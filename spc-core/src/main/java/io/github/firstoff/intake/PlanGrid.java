@@ -69,7 +69,7 @@ final class PlanGrid {
     }
 
     PlanTable table() {
-        return new PlanTable(facts, rows, merged);
+        return new PlanTable(facts, rows, new MergedRanges(merged));
     }
 
     boolean hasRows() {

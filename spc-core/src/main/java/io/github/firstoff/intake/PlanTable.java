@@ -11,18 +11,17 @@ import java.util.Optional;
  *
  * @param facts what it says of part and drawing
  * @param rows what it says of each characteristic, in the order of the source
- * @param merged the ranges of cells of its sheet that are merged to one
+ * @param merged the merged cells of its sheet
  */
-record PlanTable(Map<PlanFact, Text> facts, List<Row> rows, List<SheetTaker.Range> merged) {
+record PlanTable(Map<PlanFact, Text> facts, List<Row> rows, MergedRanges merged) {
     PlanTable {
         facts = Map.copyOf(facts);
         rows = List.copyOf(rows);
-        merged = List.copyOf(merged);
     }
 
     /** A table without merged cells. */
     PlanTable(Map<PlanFact, Text> facts, List<Row> rows) {
-        this(facts, rows, List.of());
+        this(facts, rows, MergedRanges.NONE);
     }
 
     /** The table with other rows. */
@@ -36,13 +35,6 @@ record PlanTable(Map<PlanFact, Text> facts, List<Row> rows, List<SheetTaker.Rang
         changed.putAll(facts);
         changed.put(fact, text);
         return new PlanTable(changed, rows, merged);
-    }
-
-    /** Why nothing stands at a place of a sheet, where that is because the cells are merged; else nothing. */
-    String mergeAt(Where where) {
-        return SheetTaker.Range.hiding(merged, where)
-                .map(range -> "the cells " + range + " are merged, and only the first of them holds anything")
-                .orElse("");
     }
 
     /**

@@ -22,7 +22,7 @@ final class SheetPass implements SheetTaker {
     private final SheetRemarks remarks;
     private final List<Preamble.Line> before = new ArrayList<>();
     private @Nullable Under under;
-    private @Nullable List<Range> merged;
+    private @Nullable MergedRanges merged;
     private int place;
     private boolean anyRow;
 
@@ -243,12 +243,12 @@ final class SheetPass implements SheetTaker {
             int index = known.heading().indexOf(column);
             if (index >= 0 && known.row().sheetCell(index) == null) {
                 Where where = known.row().where(column);
-                Optional<Range> range = Range.hiding(merged(), where);
-                if (range.isPresent()) {
+                String why = merged().why(where);
+                if (!why.isEmpty()) {
                     sink.refuse(Fault.of(
                             FaultKind.BLANK,
                             where,
-                            "the cells " + range.get() + " are merged, and only the first of them holds anything",
+                            why,
                             "nothing",
                             "what holds for the row in a cell of its own; take the merge apart and fill each cell"));
                     return false;
@@ -259,8 +259,8 @@ final class SheetPass implements SheetTaker {
     }
 
     /** The merged cells of the sheet. A workbook states them behind its rows, so they are only looked for where a cell is blank. */
-    private List<Range> merged() {
-        List<Range> known = merged;
+    private MergedRanges merged() {
+        MergedRanges known = merged;
         if (known == null) {
             MergedCells cells = new MergedCells(choice.place());
             try {
@@ -268,7 +268,7 @@ final class SheetPass implements SheetTaker {
             } catch (IOException fault) {
                 // What ends the sheet ends the reading of its rows too, and is told there.
             }
-            known = cells.ranges();
+            known = new MergedRanges(cells.ranges());
             merged = known;
         }
         return known;

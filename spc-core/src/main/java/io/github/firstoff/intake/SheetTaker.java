@@ -2,7 +2,6 @@ package io.github.firstoff.intake;
 
 import java.io.IOException;
 import java.util.List;
-import java.util.Optional;
 
 /** Takes the sheets of a workbook and their rows in the order of the workbook. */
 interface SheetTaker {
@@ -53,13 +52,6 @@ interface SheetTaker {
                     && fromRow <= row
                     && row <= toRow
                     && (row > fromRow || column > fromColumn);
-        }
-
-        /** The range that leaves a cell of its sheet empty because cells are merged. */
-        static Optional<Range> hiding(List<Range> merged, Fault.Where cell) {
-            return merged.stream()
-                    .filter(range -> range.hides(cell.line(), cell.column()))
-                    .findFirst();
         }
 
         /** For example {@code A2:A4}, or {@code C} or {@code C to E} of whole columns. */

@@ -11,7 +11,7 @@ import org.jspecify.annotations.Nullable;
 
 /**
  * A study in short, as a cell of a table says it: a chart, the size of its subgroups, and how many first points set its limits. Charts
- * may have the names that ISO 7870-2 gives them in words. A chart that is not known is left to whoever reads the plan.
+ * may have the names that ISO 7870-2:2013 gives them in words (from memory). A chart that is not known is left to whoever reads the plan.
  *
  * @param chart the chart, by its name in a plan if it is known
  * @param subgroup the size of the subgroups
@@ -22,6 +22,7 @@ record StudyWords(String chart, Optional<Integer> subgroup, Optional<Integer> ba
             "(?iu)(\\p{L}[\\p{L}\\p{M}\\-/& ]*?)(?:\\s*[,;(]?\\s*(?:n\\s*=\\s*|of\\s+|subgroups?(?:\\s+of)?\\s*|von\\s+|zu\\s+)?(\\d{1,4})\\s*\\)?)?"
                     + "(?:\\s*[,;]?\\s*baseline\\s*(\\d{1,7}))?");
 
+    private static final int LONGEST = 100;
     private static final Map<String, String> CHARTS = charts();
 
     private static Map<String, String> charts() {
@@ -66,7 +67,7 @@ record StudyWords(String chart, Optional<Integer> subgroup, Optional<Integer> ba
     /** What the text says; empty if it is not of this form. */
     static Optional<StudyWords> parse(String text) {
         Matcher matcher = SHORT.matcher(text);
-        if (!matcher.matches()) {
+        if (text.length() > LONGEST || !matcher.matches()) {
             return Optional.empty();
         }
         String chart = matcher.group(1);

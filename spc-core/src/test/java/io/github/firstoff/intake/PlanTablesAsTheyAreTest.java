@@ -237,6 +237,31 @@ class PlanTablesAsTheyAreTest {
                                 + " stores the number 10.10 as 10.1");
     }
 
+    @ParameterizedTest
+    @CsvSource(
+            delimiter = '|',
+            value = {
+                "2026-01-02;bore;52 P7|column number: this is a date",
+                "02-Jan;bore;52 P7|column number: this is a date",
+                "1E+01;bore;52 P7|column number: a spreadsheet has perhaps made a power of ten",
+                "1;bore;2026-10-12|column requirement: this is a date",
+                "1;bore;12-Oct|column requirement: this is a date",
+                "1;bore;12. Okt|column requirement: this is a date",
+                "1;bore;12.10.2026|column requirement: this is a date"
+            })
+    void whatASpreadsheetMadeOfSomethingElse_isRefused(String row, String message) {
+        assertThat(refused(() -> text("number;feature;requirement", row)))
+                .singleElement()
+                .asString()
+                .startsWith("HQ-310-P.csv:2, " + message);
+    }
+
+    @Test
+    void balloonsOfThreeParts_areNoDates() {
+        assertThat(text("number;feature;requirement", "1.2.10;bore;52 P7").plan().find("1.2.10"))
+                .isPresent();
+    }
+
     @Test
     void numbersThatAllEndInAZero_areTakenAndTold() {
         PlanDraft draft = text("number;feature;requirement", "1.0;bore;52 P7", "2.0;flange;12.5 ±0.05");
