@@ -23,9 +23,8 @@ final class MergedRanges {
 
     /** The range that leaves a cell empty; none if it is its first cell, or in no range. */
     Optional<Range> hiding(Fault.Where cell) {
-        Map.Entry<Long, Range> above = byColumn
-                .computeIfAbsent(cell.column(), this::ofColumn)
-                .floorEntry(cell.line());
+        Map.Entry<Long, Range> above =
+                byColumn.computeIfAbsent(cell.column(), this::ofColumn).floorEntry(cell.line());
         return Optional.ofNullable(above)
                 .map(Map.Entry::getValue)
                 .filter(range -> range.hides(cell.line(), cell.column()));

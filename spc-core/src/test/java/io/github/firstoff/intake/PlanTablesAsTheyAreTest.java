@@ -11,6 +11,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Random;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
@@ -258,7 +259,9 @@ class PlanTablesAsTheyAreTest {
 
     @Test
     void balloonsOfThreeParts_areNoDates() {
-        assertThat(text("number;feature;requirement", "1.2.10;bore;52 P7").plan().find("1.2.10"))
+        assertThat(text("number;feature;requirement", "1.2.10;bore;52 P7")
+                        .plan()
+                        .find("1.2.10"))
                 .isPresent();
     }
 
@@ -359,5 +362,154 @@ class PlanTablesAsTheyAreTest {
                 .contains("two");
         assertThat(intake.notices())
                 .anySatisfy(notice -> assertThat(notice.line()).contains("is not understood and was not used"));
+    }
+
+    /** Sums of the decimals themselves, so that no composition can move a limit by the last digit. */
+    @Test
+    void anyNominalWithDeviations_comesToTheExactSums() {
+        Random random = new Random(20261125);
+        List<String> lines = new ArrayList<>(List.of("number;feature;nominal;upper tolerance;lower tolerance"));
+        List<BigDecimal> limits = new ArrayList<>();
+        for (int i = 1; i <= 400; i++) {
+            BigDecimal nominal = BigDecimal.valueOf(10 + random.nextInt(90_000), random.nextInt(4));
+            BigDecimal lower = BigDecimal.valueOf(random.nextInt(4000) - 2000L, 4 + random.nextInt(3));
+            BigDecimal upper = lower.add(BigDecimal.valueOf(1 + random.nextInt(999), 4));
+            limits.add(nominal.add(lower));
+            limits.add(nominal.add(upper));
+            lines.add((i + ";bore;" + nominal.toPlainString() + ";" + signed(upper) + ";" + signed(lower))
+                    .replace('.', ','));
+        }
+
+        PlanDraft draft = PlanDraft.of(
+                Input.text("many.csv", String.join("\n", lines)),
+                List.of(),
+                Map.of(),
+                Optional.empty(),
+                Optional.of(DecimalMark.COMMA));
+
+        for (int i = 1; i <= 400; i++) {
+            ResolvedCharacteristic each = draft.plan().find(Integer.toString(i)).orElseThrow();
+            assertThat(each.limits().lower().orElseThrow()).isEqualByComparingTo(limits.get(2 * i - 2));
+            assertThat(each.limits().upper().orElseThrow()).isEqualByComparingTo(limits.get(2 * i - 1));
+        }
+    }
+
+    private static String signed(BigDecimal deviation) {
+        return (deviation.signum() > 0 ? "+" : "") + deviation.toPlainString();
+    }
+
+    @Test
+    void whateverStandsInATable_isAPlanOrARefusalWithAPlace() {
+        String[] words = {
+            "",
+            "1",
+            "1.0",
+            "-",
+            "\u2013",
+            "\u00B1",
+            "+/-0.05",
+            "0,05",
+            "1,250",
+            "1.250,5",
+            "1e9",
+            "x",
+            "Total",
+            "Note: a",
+            "mm",
+            "[\u00B5m]",
+            "\u00B0",
+            "R",
+            "\u00D852 P7",
+            "12 min",
+            "45\u00B0",
+            "2026-10-12",
+            "NaN",
+            "(40)",
+            "[40]",
+            "+",
+            "-0",
+            "0",
+            "9".repeat(50),
+            "Part",
+            "Rev: C",
+            "xbar-r 5",
+            "mean and range of",
+            "visual: no burrs",
+            "in",
+            "15.1 +0.06/0",
+            "+0.06/0",
+            "H7",
+            ":",
+            "\"",
+            ";",
+            "kritisch"
+        };
+        String[] names = {
+            "No.",
+            "Nr.",
+            "Item",
+            "Merkmal",
+            "Feature",
+            "Requirement",
+            "Nominal",
+            "Nominal [mm]",
+            "Tol",
+            "Tol +",
+            "Tol -",
+            "\u00B1",
+            "Lower tolerance",
+            "Upper tolerance",
+            "min",
+            "max",
+            "Unit",
+            "Key",
+            "Class",
+            "Chart",
+            "Target",
+            "Max [\u00B5m]",
+            ""
+        };
+        Random random = new Random(7);
+        int plans = 0;
+        for (int i = 0; i < 4000; i++) {
+            int columns = 3 + random.nextInt(5);
+            StringBuilder text = new StringBuilder();
+            if (random.nextInt(4) == 0) {
+                text.append(words[random.nextInt(words.length)])
+                        .append(';')
+                        .append(words[random.nextInt(words.length)])
+                        .append('\n');
+            }
+            List<String> heading =
+                    new ArrayList<>(random.nextBoolean() ? List.of("No.", "Feature", "Nominal") : List.of());
+            while (heading.size() < columns) {
+                heading.add(names[random.nextInt(names.length)]);
+            }
+            text.append(String.join(";", heading)).append('\n');
+            for (int row = 1; row < 4; row++) {
+                List<String> fields = new ArrayList<>(List.of(Integer.toString(row), "bore", "12.5"));
+                while (fields.size() < columns) {
+                    fields.add(words[random.nextInt(words.length)]);
+                }
+                if (random.nextInt(3) == 0) {
+                    fields.set(random.nextInt(columns), words[random.nextInt(words.length)]);
+                }
+                text.append(String.join(";", fields)).append('\n');
+            }
+            try {
+                PlanDraft.of(
+                        Input.text("t.csv", text.toString()),
+                        List.of(),
+                        Map.of(PlanFact.GENERAL_TOLERANCE, "ISO 2768-m"));
+                plans++;
+            } catch (InputRefused refused) {
+                assertThat(refused.lines())
+                        .as(text.toString())
+                        .isNotEmpty()
+                        .allSatisfy(line -> assertThat(line).doesNotContain("Exception"));
+                assertThat(refused.lines().get(0)).startsWith("t.csv");
+            }
+        }
+        assertThat(plans).isBetween(50, 3900);
     }
 }
