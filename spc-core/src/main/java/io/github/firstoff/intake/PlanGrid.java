@@ -8,10 +8,12 @@ import java.util.EnumMap;
 import java.util.EnumSet;
 import java.util.HashSet;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.regex.Pattern;
+import java.util.stream.Collectors;
 
 /**
  * A table of characteristics while it is read: what stands above its heading, what its columns are, and its rows. Whatever kind of file the
@@ -24,6 +26,8 @@ final class PlanGrid {
                     + " tolerance in place of requirement; in German Nr.;Merkmal;Forderung;Klasse;Prüfmittel";
 
     private static final int FEET_NAMED = 5;
+    private static final Set<String> SIDES =
+            Set.of("+", "-", "\u2212", "upper", "lower", "plus", "minus", "oben", "unten", "obere", "untere");
     private static final Set<String> DASH = Set.of("-", "\u2013", "\u2014");
     private static final Set<PlanColumn> OF_FIGURES = EnumSet.of(
             PlanColumn.REQUIREMENT,
@@ -50,6 +54,7 @@ final class PlanGrid {
     private final Set<String> misspelt = new HashSet<>();
     private final List<String> feet = new ArrayList<>();
     private final List<SheetTaker.Range> merged = new ArrayList<>();
+    private final Set<Integer> nameless = new HashSet<>();
     private boolean underHeading;
     private int size;
 
@@ -164,7 +169,9 @@ final class PlanGrid {
                 PlanColumn.unitIn(name).ifPresent(unit -> unitOfFigures(known.get(), unit, name, where.whole()));
             } else if (PlanColumn.isNumberOrFeature(name)) {
                 either.add(i);
-            } else if (!name.isEmpty()) {
+            } else if (name.isEmpty()) {
+                nameless.add(i);
+            } else {
                 unknown(name, where.column(i));
             }
         }
@@ -286,6 +293,18 @@ final class PlanGrid {
             faults.noticeOfDraft(where, "the row holds units and no characteristic");
             return true;
         }
+        if (first && isMoreOfTheHeading(fields)) {
+            faults.refuse(Fault.of(
+                    FaultKind.DOUBLED_NAME,
+                    where,
+                    "the heading goes on in a second row",
+                    Echo.quoted(fields.stream()
+                            .map(Blanks::strip)
+                            .filter(text -> !text.isEmpty())
+                            .collect(Collectors.joining(", "))),
+                    "one row of names, such as upper tolerance and lower tolerance, each in a cell of its own"));
+            return true;
+        }
         if (!FOOT.matcher(begins).matches()) {
             return false;
         }
@@ -310,6 +329,22 @@ final class PlanGrid {
 
     private static String bare(String text) {
         return text.replaceAll("[\\[\\]()]", "").strip();
+    }
+
+    /** Names and sides in every cell that is not blank, and neither number nor feature, as under a cell merged over several columns. */
+    private boolean isMoreOfTheHeading(List<String> fields) {
+        boolean any = false;
+        for (int i = 0; i < fields.size(); i++) {
+            String text = Blanks.strip(fields.get(i));
+            boolean named = Integer.valueOf(i).equals(places.get(PlanColumn.NUMBER))
+                    || Integer.valueOf(i).equals(places.get(PlanColumn.FEATURE));
+            boolean part = PlanColumn.named(text).isPresent() || SIDES.contains(text.toLowerCase(Locale.ROOT));
+            if (!text.isEmpty() && (named || !part)) {
+                return false;
+            }
+            any |= part;
+        }
+        return any;
     }
 
     private boolean isRowOfUnits(List<String> fields) {
@@ -381,6 +416,16 @@ final class PlanGrid {
      * @param numbers which of them a spreadsheet holds as numbers
      */
     void row(List<String> fields, BitSet numbers, CsvHeading.Places where) {
+        for (int index : nameless) {
+            if (!Blanks.strip(fields.get(index)).isEmpty()) {
+                faults.refuse(Fault.of(
+                        FaultKind.BLANK,
+                        where.column(index),
+                        "the column has no name",
+                        Echo.quoted(Blanks.strip(fields.get(index))),
+                        "a name in the heading, or nothing in the column"));
+            }
+        }
         Map<PlanColumn, PlanTable.Text> texts = new EnumMap<>(PlanColumn.class);
         places.forEach((column, index) -> {
             String text = Blanks.strip(fields.get(index));

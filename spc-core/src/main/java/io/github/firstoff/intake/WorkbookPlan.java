@@ -5,8 +5,10 @@ import io.github.firstoff.intake.SheetCell.Kind;
 import java.io.IOException;
 import java.util.ArrayList;
 import java.util.BitSet;
+import java.util.EnumSet;
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
 
 /**
  * A plan from a sheet of a workbook: one row for each characteristic under a heading that names the columns, and above it what no column
@@ -14,6 +16,8 @@ import java.util.Optional;
  */
 final class WorkbookPlan implements PlanSource {
     private static final int LINES_QUOTED = 5;
+    private static final Set<PlanColumn> STATING =
+            EnumSet.of(PlanColumn.REQUIREMENT, PlanColumn.NOMINAL, PlanColumn.LOWER_LIMIT, PlanColumn.UPPER_LIMIT);
 
     private final boolean openDocument;
 
@@ -59,7 +63,7 @@ final class WorkbookPlan implements PlanSource {
         List<PlanColumn> named =
                 fields.stream().map(PlanColumn::named).flatMap(Optional::stream).toList();
         boolean number = named.contains(PlanColumn.NUMBER) || fields.stream().anyMatch(PlanColumn::isNumberOrFeature);
-        boolean sure = number && (named.contains(PlanColumn.REQUIREMENT) || named.contains(PlanColumn.NOMINAL));
+        boolean sure = number && named.stream().anyMatch(STATING::contains);
         return sure ? SheetChoice.SURE + names : names;
     }
 

@@ -258,6 +258,84 @@ class PlanTablesAsTheyAreTest {
     }
 
     @Test
+    void aHeadingOfTwoRows_andAColumnWithoutAName_areRefused() {
+        assertThat(refused(() -> sheet(
+                        "<mergeCells><mergeCell ref=\"D1:E1\"/></mergeCells>",
+                        "Nr.|Merkmal|Nennmaß|Toleranz|",
+                        "|||oben|unten",
+                        "1|Tiefe|15.1|'+0.06|0")))
+                .first()
+                .asString()
+                .isEqualTo(
+                        "HQ-310-P.xlsx, sheet \"Plan\", row 2: the heading goes on in a second row; found \"oben, unten\"; expected one row"
+                                + " of names, such as upper tolerance and lower tolerance, each in a cell of its own");
+        assertThat(refused(() -> text("number;feature;;requirement", "1;bore;2 off;52 P7")))
+                .containsExactly(
+                        "HQ-310-P.csv:2, column 3: the column has no name; found \"2 off\"; expected a name in the heading, or"
+                                + " nothing in the column");
+    }
+
+    @Test
+    void hiddenRowsAndColumns_areRead_andTold() {
+        byte[] bytes = new XlsxWriter()
+                .sheet(
+                        "Plan",
+                        "visible",
+                        "<cols><col min=\"3\" max=\"3\" hidden=\"1\"/></cols><sheetData>"
+                                + XlsxWriter.row(
+                                        1,
+                                        XlsxWriter.text("A1", "No."),
+                                        XlsxWriter.text("B1", "Item"),
+                                        XlsxWriter.text("C1", "Spec"))
+                                + XlsxWriter.row(
+                                                2,
+                                                XlsxWriter.number("A2", "1"),
+                                                XlsxWriter.text("B2", "bore"),
+                                                XlsxWriter.text("C2", "52 P7"))
+                                        .replace("<row r=\"2\"", "<row r=\"2\" hidden=\"1\"")
+                                + "</sheetData>")
+                .bytes();
+        PlanDraft draft = PlanDraft.of(Input.bytes("p.xlsx", bytes, relative -> Optional.empty()), List.of(), Map.of());
+        assertThat(shown(draft, "1")).isEqualTo("52 P7: 51.949 to 51.979 mm");
+        assertThat(notices(draft))
+                .contains(
+                        "p.xlsx, sheet \"Plan\": 1 row is hidden; it was read all the same (2)",
+                        "p.xlsx, sheet \"Plan\": column C is hidden; it was read all the same");
+    }
+
+    @Test
+    void aSheetOfReadingsBesideThePlan_isNotTakenForIt() {
+        byte[] bytes = new XlsxWriter()
+                .sheet(
+                        "Readings",
+                        List.of(XlsxWriter.row(
+                                1,
+                                XlsxWriter.text("A1", "part"),
+                                XlsxWriter.text("B1", "characteristic"),
+                                XlsxWriter.text("C1", "value"),
+                                XlsxWriter.text("D1", "unit"),
+                                XlsxWriter.text("E1", "gauge"))))
+                .sheet(
+                        "Limits",
+                        List.of(
+                                XlsxWriter.row(
+                                        1,
+                                        XlsxWriter.text("A1", "No."),
+                                        XlsxWriter.text("B1", "Item"),
+                                        XlsxWriter.text("C1", "Min"),
+                                        XlsxWriter.text("D1", "Max")),
+                                XlsxWriter.row(
+                                        2,
+                                        XlsxWriter.number("A2", "1"),
+                                        XlsxWriter.text("B2", "bore"),
+                                        XlsxWriter.number("C2", "51.95"),
+                                        XlsxWriter.number("D2", "52.05"))))
+                .bytes();
+        PlanDraft draft = PlanDraft.of(Input.bytes("p.xlsx", bytes, relative -> Optional.empty()), List.of(), Map.of());
+        assertThat(shown(draft, "1")).isEqualTo("51.95..52.05: 51.95 to 52.05 mm");
+    }
+
+    @Test
     void balloonsOfThreeParts_areNoDates() {
         assertThat(text("number;feature;requirement", "1.2.10;bore;52 P7")
                         .plan()
