@@ -2,6 +2,7 @@ package io.github.firstoff.command;
 
 import io.github.firstoff.intake.Input;
 import io.github.firstoff.intake.InputRefused;
+import io.github.firstoff.intake.RowCounts;
 import io.github.firstoff.plan.ResolvedCharacteristic;
 import io.github.firstoff.proof.CarriedFile;
 import io.github.firstoff.sheet.DriftFollower;
@@ -354,7 +355,9 @@ final class DriftCommand extends StudyCommand {
                     } catch (DriftRefused tooFew) {
                         fault = "waiting: " + tooFew.reason();
                     } catch (InputRefused refused) {
-                        fault = String.join(System.lineSeparator(), refused.lines());
+                        List<String> lines = new ArrayList<>(refused.lines());
+                        refused.rows().map(RowCounts::toString).ifPresent(lines::add);
+                        fault = String.join(System.lineSeparator(), lines);
                     }
                     if (!fault.isEmpty() && !fault.equals(toldOff)) {
                         fault.lines().forEach(terminal::message);

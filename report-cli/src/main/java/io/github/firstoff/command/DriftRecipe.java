@@ -193,6 +193,7 @@ final class DriftRecipe implements SheetRecipe {
                 lines.addAll(new DriftWords(finding).lines());
             }
             sheet.left().forEach(left -> lines.add("Not followed: " + left.number() + " " + left.reason() + "."));
+            lines.add(provenance().rows() + ".");
             return lines;
         }
 

@@ -15,6 +15,10 @@ final class Faults {
     static int report(Throwable fault, Console console) {
         if (fault instanceof InputRefused refused) {
             refused.lines().forEach(console::message);
+            refused.rows().ifPresent(rows -> {
+                console.message(rows.toString());
+                console.message("Nothing was judged.");
+            });
             return ExitCodes.INPUT;
         }
         if (fault instanceof ProofRefused) {

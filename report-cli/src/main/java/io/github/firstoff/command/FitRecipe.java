@@ -5,6 +5,7 @@ import io.github.firstoff.inspection.House;
 import io.github.firstoff.intake.AssemblyFile;
 import io.github.firstoff.intake.Input;
 import io.github.firstoff.intake.Intake;
+import io.github.firstoff.intake.RowCounts;
 import io.github.firstoff.proof.CarriedFile.Role;
 import io.github.firstoff.proof.Claim;
 import io.github.firstoff.proof.PrintedFigures;
@@ -54,8 +55,7 @@ final class FitRecipe implements SheetRecipe {
         sources.add(measured.notices());
         Optional<House> house = sources.house(from, shelf);
         FitResult result = FitStudy.of(measured.joint(), measured.bores(), measured.rings());
-        long rows =
-                measured.files().stream().mapToLong(Intake.ReadFile::readings).sum();
+        RowCounts rows = measured.files().stream().map(Intake.ReadFile::rows).reduce(RowCounts.NONE, RowCounts::plus);
         return new Made(
                 new FitSheet(result, measured.hand(), sources.notices(), sources.provenance(now, rows)),
                 sizes(measured),
@@ -153,6 +153,9 @@ final class FitRecipe implements SheetRecipe {
                             "  " + left.piece().name() + " stays: " + left.why().words());
                 }
             });
+            if (sizes.isPresent()) {
+                lines.add(provenance().rows() + ".");
+            }
             return lines;
         }
 

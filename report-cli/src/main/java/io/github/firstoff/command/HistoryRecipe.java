@@ -4,11 +4,13 @@ import io.github.firstoff.inspection.House;
 import io.github.firstoff.inspection.InspectionRecord;
 import io.github.firstoff.inspection.Job;
 import io.github.firstoff.intake.Input;
+import io.github.firstoff.intake.InputRefused;
 import io.github.firstoff.intake.Intake;
 import io.github.firstoff.intake.IntakeSettings;
 import io.github.firstoff.intake.JobFile;
 import io.github.firstoff.intake.PlanFile;
 import io.github.firstoff.intake.ReadingFiles;
+import io.github.firstoff.intake.RowCounts;
 import io.github.firstoff.plan.PlanContradiction;
 import io.github.firstoff.plan.PlanFault;
 import io.github.firstoff.plan.ResolvedCharacteristic;
@@ -105,7 +107,7 @@ final class HistoryRecipe implements SheetRecipe {
         }
         IntakeSettings settings = sources.settings(from, shelf);
         List<HistorySheet.Batch> batches = new ArrayList<>();
-        long rows = 0;
+        RowCounts rows = RowCounts.NONE;
         for (String name : from.all(Role.READINGS)) {
             int place = batches.size() + 1;
             Optional<JobFile> job = job(from, place, shelf);
@@ -115,22 +117,31 @@ final class HistoryRecipe implements SheetRecipe {
             });
             Input input = shelf.open(Role.READINGS, place, name);
             Intake intake = ReadingFiles.readInputs(resolved, List.of(input), settings);
-            InspectionRecord record = intake.recordOrRefuse();
+            InspectionRecord record = readOrRefuse(intake, rows);
             for (Intake.ReadFile each : intake.files()) {
                 sources.add(each.name(), each.sha256());
                 shelf.wasRead(Role.READINGS, place, each.sha256());
             }
             sources.add(intake.notices());
-            rows += intake.rows().read();
+            rows = rows.plus(intake.rows());
             String own = Inputs.nameOf(name);
             batches.add(new HistorySheet.Batch(
                     job.map(JobFile::job).flatMap(Job::batch).orElse(own.replaceFirst("\\.[^.]*$", "")),
                     own,
-                    finding(planFile, record, wanted, new Sources().provenance(now, 0))));
+                    finding(planFile, record, wanted, new Sources().provenance(now, RowCounts.NONE))));
         }
         Optional<House> house = sources.house(from, shelf);
         return new Made(
                 new HistorySheet(resolved, wanted, batches, sources.notices(), sources.provenance(now, rows)), house);
+    }
+
+    /** Counts the rows of the batches before it among those that were read. */
+    private static InspectionRecord readOrRefuse(Intake intake, RowCounts before) {
+        try {
+            return intake.recordOrRefuse();
+        } catch (InputRefused refused) {
+            throw refused.after(before);
+        }
     }
 
     private static ResolvedCharacteristic wanted(ResolvedPlan resolved, String asked) {
@@ -239,6 +250,7 @@ final class HistoryRecipe implements SheetRecipe {
                                 .orElse("")
                         + ", " + HistoryWords.state(batch.control()));
             }
+            lines.add(provenance().rows() + ".");
             return lines;
         }
 

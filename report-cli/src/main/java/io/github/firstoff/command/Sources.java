@@ -6,6 +6,7 @@ import io.github.firstoff.intake.HouseFile;
 import io.github.firstoff.intake.IntakeSettings;
 import io.github.firstoff.intake.Mapping;
 import io.github.firstoff.intake.Notice;
+import io.github.firstoff.intake.RowCounts;
 import io.github.firstoff.proof.CarriedFile.Role;
 import io.github.firstoff.remark.Remark;
 import io.github.firstoff.sheet.Provenance;
@@ -76,7 +77,7 @@ final class Sources {
     }
 
     /** Where the sheet comes from. */
-    Provenance provenance(Instant now, long rows) {
+    Provenance provenance(Instant now, RowCounts rows) {
         return new Provenance(ProgramVersion.text(), now, together(hashes), names, rows);
     }
 

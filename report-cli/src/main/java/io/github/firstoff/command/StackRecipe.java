@@ -2,6 +2,7 @@ package io.github.firstoff.command;
 
 import io.github.firstoff.assembly.DimensionLoop;
 import io.github.firstoff.inspection.House;
+import io.github.firstoff.intake.RowCounts;
 import io.github.firstoff.intake.StackFile;
 import io.github.firstoff.proof.CarriedFile.Role;
 import io.github.firstoff.proof.Claim;
@@ -48,7 +49,8 @@ final class StackRecipe implements SheetRecipe {
                 new StackSheet(
                         result,
                         sources.notices(),
-                        sources.provenance(now, result.members().size())),
+                        sources.provenance(
+                                now, RowCounts.allUsed(result.members().size()))),
                 house);
     }
 

@@ -126,7 +126,12 @@ public final class AssemblyFile {
      */
     public Measured withReadings(Optional<Input> bores, Optional<Input> rings, IntakeSettings settings) {
         Optional<SizeReadings> outer = bores.map(input -> readings(joint.outer(), "outer", input, settings));
-        Optional<SizeReadings> inner = rings.map(input -> readings(joint.inner(), "inner", input, settings));
+        Optional<SizeReadings> inner;
+        try {
+            inner = rings.map(input -> readings(joint.inner(), "inner", input, settings));
+        } catch (InputRefused refused) {
+            throw refused.after(outer.map(each -> each.file().rows()).orElse(RowCounts.NONE));
+        }
         FaultCollector faults = new FaultCollector();
         requireSizes(faults, joint.outer(), outer, "outer", "--bores");
         requireSizes(faults, joint.inner(), inner, "inner", "--rings");

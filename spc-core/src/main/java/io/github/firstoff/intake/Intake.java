@@ -4,6 +4,7 @@ import io.github.firstoff.inspection.InspectionRecord;
 import io.github.firstoff.inspection.PartRecord;
 import io.github.firstoff.plan.ResolvedPlan;
 import java.util.List;
+import java.util.Optional;
 
 /**
  * What came of reading readings: the good beside the refused. Whoever asked decides what refused readings mean; a verdict on the
@@ -51,7 +52,7 @@ public record Intake(
      */
     public InspectionRecord recordOrRefuse() {
         if (!refused.isEmpty()) {
-            throw new InputRefused(refused);
+            throw new InputRefused(refused, Optional.of(rows));
         }
         return new InspectionRecord(plan, parts);
     }
@@ -63,7 +64,7 @@ public record Intake(
      */
     public InspectionRecord recordOfTheGoodRows() {
         if (faultsOfFiles > 0 || (parts.isEmpty() && !refused.isEmpty())) {
-            throw new InputRefused(refused);
+            throw new InputRefused(refused, Optional.of(rows));
         }
         return new InspectionRecord(plan, parts, rows.refused());
     }

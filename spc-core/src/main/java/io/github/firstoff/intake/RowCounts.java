@@ -21,6 +21,11 @@ public record RowCounts(long read, long used, long refused, long explained) {
         }
     }
 
+    /** So many rows, each of them used. */
+    public static RowCounts allUsed(long rows) {
+        return new RowCounts(rows, rows, 0, 0);
+    }
+
     /** Both together. */
     public RowCounts plus(RowCounts other) {
         return new RowCounts(
