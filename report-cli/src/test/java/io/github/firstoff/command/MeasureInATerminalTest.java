@@ -227,7 +227,7 @@ class MeasureInATerminalTest {
 
     @Test
     void killedAtRandom_nothingConfirmedIsLost_andItGoesOnWhereItStood() throws IOException, InterruptedException {
-        kill(10, 1);
+        kill(4, 1);
     }
 
     @Test

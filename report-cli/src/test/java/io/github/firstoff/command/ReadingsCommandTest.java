@@ -263,7 +263,7 @@ class ReadingsCommandTest {
         Thread following = new Thread(() -> code[0] = Firstoff.run(
                 new PrintStream(out, true, StandardCharsets.UTF_8),
                 new PrintStream(err, true, StandardCharsets.UTF_8),
-                Stream.of("batch", "--plan", plan, "--follow", comes, "--until-idle", "8", "--out", pdf)
+                Stream.of("batch", "--plan", plan, "--follow", comes, "--until-idle", "4", "--out", pdf)
                         .map(Object::toString)
                         .toArray(String[]::new)));
         following.start();

@@ -29,7 +29,7 @@ class SameBytesTest {
     private static Path folder;
 
     static Stream<Samples.Made> kinds() {
-        return SheetsOfEveryKindTest.kinds();
+        return Samples.oneOfEachKind();
     }
 
     /** The program in a process of its own. */

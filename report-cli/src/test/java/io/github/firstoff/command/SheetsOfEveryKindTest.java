@@ -46,19 +46,8 @@ class SheetsOfEveryKindTest {
         }
     }
 
-    /** One sample for each kind of sheet. */
     static Stream<Samples.Made> kinds() {
-        return Stream.of(
-                new Samples.Sample("first-article", "hq-310-p", "first-article-rejected"),
-                new Samples.Sample("batch", "hq-331", "batch-2214"),
-                new Samples.Sample("certificate", "hq-310-s", "batch-2209"),
-                Samples.drift(),
-                Samples.history(),
-                Samples.pawlBush(),
-                Samples.studies()
-                        .filter(each -> each.command().equals("stack"))
-                        .findFirst()
-                        .orElseThrow());
+        return Samples.oneOfEachKind();
     }
 
     static Stream<Printed> inBothLanguages() {

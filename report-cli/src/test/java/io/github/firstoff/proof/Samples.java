@@ -121,6 +121,21 @@ public final class Samples {
         return Stream.concat(all(), studies());
     }
 
+    /** One sample for each kind of sheet, for checks that take too long to be made of every sample each time. */
+    public static Stream<Made> oneOfEachKind() {
+        return Stream.of(
+                new Sample("first-article", "hq-310-p", "first-article-rejected"),
+                new Sample("batch", "hq-331", "batch-2214"),
+                new Sample("certificate", "hq-310-s", "batch-2209"),
+                drift(),
+                history(),
+                pawlBush(),
+                studies()
+                        .filter(each -> each.command().equals("stack"))
+                        .findFirst()
+                        .orElseThrow());
+    }
+
     /** Every assembly and every loop of the samples, with the readings that belong to it. */
     public static Stream<Study> studies() {
         try (Stream<Path> files = Files.list(FOLDER)) {

@@ -19,6 +19,7 @@ import org.apache.pdfbox.pdmodel.PDDocument;
 import org.apache.pdfbox.rendering.PDFRenderer;
 import org.apache.pdfbox.text.PDFTextStripper;
 import org.apache.pdfbox.text.TextPosition;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.MethodSource;
@@ -38,6 +39,14 @@ class PaperTest {
         return Samples.all();
     }
 
+    /** The longest words on the shorter paper, where there is least room. */
+    @ParameterizedTest
+    @MethodSource("samples")
+    void everySampleFitsTheShorterPaperInTheLongerLanguage(Samples.Sample sample) throws IOException {
+        check(sample, House.Paper.LETTER, "de", List.of());
+    }
+
+    @Tag("slow")
     @ParameterizedTest
     @MethodSource("samples")
     void everySampleFitsBothPapersInEveryLanguage(Samples.Sample sample) throws IOException {
