@@ -98,6 +98,11 @@ final class MappingCommand implements Callable<Integer> {
         List<String> lines = new ArrayList<>(aligned(rows));
         lines.add("");
         lines.add(draft.intake().rows().toString());
+        if (!draft.saysPiece()) {
+            lines.add(
+                    "Not found: which piece each row is of. Say under \"part\" where that stands: behind a label, or in a line of"
+                            + " each piece.");
+        }
         draft.unmatchedNames()
                 .forEach(name -> lines.add("Not matched: " + SafeText.line(name)
                         + ". Put it under \"names\" with its number, or under \"notInPlan\"."));

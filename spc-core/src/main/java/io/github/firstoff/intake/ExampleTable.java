@@ -2,22 +2,29 @@ package io.github.firstoff.intake;
 
 import io.github.firstoff.intake.Mapping.Layout;
 import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
+import java.util.function.Function;
 
 /** The lines of an example, parted in one way: which are rows, and what stands in their columns. */
 final class ExampleTable {
     private static final int WIDEST = 2000;
     private static final int MOST_COLUMNS = 100;
 
+    /** A heading stands so many lines above the first row at most: a ruled line and a line of units may lie between. */
+    private static final int HEADING_WITHIN = 3;
+
     private final Layout layout;
     private final char delimiter;
     private final List<String> places;
     private final List<Entry> records = new ArrayList<>();
     private final Set<Long> rowLines = new LinkedHashSet<>();
+    private final Map<String, List<Long>> labelLines = new HashMap<>();
+    private List<String> heading = List.of();
 
     /**
      * A row, or the lines that together make one.
@@ -63,6 +70,31 @@ final class ExampleTable {
         return rowLines.contains(line);
     }
 
+    /** Takes the lines that say nothing but one label from those that are parts of rows. */
+    void leaveOut(String label) {
+        labelLines.getOrDefault(label, List.of()).forEach(rowLines::remove);
+    }
+
+    /** What stands over each column: the nearest line above the first row that has words in at least two columns and no number. */
+    List<String> heading() {
+        return heading;
+    }
+
+    private void findHeading(List<String> lines, Function<String, List<String>> parted) {
+        if (records.isEmpty()) {
+            return;
+        }
+        int first = Math.toIntExact(records.get(0).line()) - 1;
+        for (int i = first - 1; i >= Math.max(0, first - HEADING_WITHIN); i--) {
+            List<String> fields = lines.get(i).length() <= WIDEST ? parted.apply(lines.get(i)) : List.of();
+            long words = fields.stream().filter(ExampleTable::hasWord).count();
+            if (words > 1 && fields.stream().noneMatch(ExampleTable::isNumber)) {
+                heading = List.copyOf(fields);
+                return;
+            }
+        }
+    }
+
     /** Whether a text looks like a number, with either mark. */
     static boolean isNumber(String text) {
         return !text.isEmpty() && text.length() < 30 && text.matches("[+\\-\u2212]?\\d*[.,]?\\d+");
@@ -104,6 +136,7 @@ final class ExampleTable {
                 table.add(i + 1L, fields);
             }
         }
+        table.findHeading(lines, line -> split(line, delimiter));
         return table;
     }
 
@@ -145,11 +178,18 @@ final class ExampleTable {
         return tokens;
     }
 
-    /** A row begins with a name, behind which results stand. */
+    /** A row begins with a name, perhaps behind a number of its own, and behind the name results stand. */
     private static boolean isRow(List<Token> tokens) {
         boolean named = tokens.size() > 1
                 && (hasWord(tokens.get(0).text()) || isNumber(tokens.get(0).text()));
-        return named && tokens.stream().skip(1).allMatch(token -> isResult(token.text()) || isShort(token.text()));
+        boolean numbered = tokens.size() > 2
+                && isNumber(tokens.get(0).text())
+                && hasWord(tokens.get(1).text())
+                && isResult(tokens.get(2).text());
+        return named
+                && tokens.stream()
+                        .skip(numbered ? 2 : 1)
+                        .allMatch(token -> isResult(token.text()) || isShort(token.text()));
     }
 
     private static boolean isShort(String text) {
@@ -193,19 +233,25 @@ final class ExampleTable {
         for (int i = 0; i < lines.size(); i++) {
             if (usual > 0 && isRow(tokens.get(i))) {
                 String line = lines.get(i);
-                List<String> fields = new ArrayList<>();
-                for (int[] span : spans) {
-                    int from = Math.min(span[0], line.length());
-                    fields.add(line.substring(from, Math.max(from, Math.min(span[1], line.length())))
-                            .strip());
-                }
+                List<String> fields = cut(line, spans);
                 boolean whole = String.join("", fields).replace(" ", "").equals(line.replace(" ", ""));
                 if (whole && fields.stream().skip(1).anyMatch(ExampleTable::isResult)) {
                     table.add(i + 1L, fields);
                 }
             }
         }
+        table.findHeading(lines, line -> cut(line, spans));
         return table;
+    }
+
+    private static List<String> cut(String line, List<int[]> spans) {
+        List<String> fields = new ArrayList<>();
+        for (int[] span : spans) {
+            int from = Math.min(span[0], line.length());
+            fields.add(line.substring(from, Math.max(from, Math.min(span[1], line.length())))
+                    .strip());
+        }
+        return fields;
     }
 
     /** The filled stretches; gaps between them are shared, and those of a name that its own blanks part are joined. */
@@ -300,6 +346,11 @@ final class ExampleTable {
                 }
                 record.put(each.label(), each.text());
                 table.rowLines.add(i + 1L);
+                if (found.get(i).size() == 1) {
+                    table.labelLines
+                            .computeIfAbsent(each.label(), key -> new ArrayList<>())
+                            .add(i + 1L);
+                }
             }
         }
         table.record(first, record, labels);

@@ -2,6 +2,7 @@ package io.github.firstoff.intake;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.regex.Pattern;
 
 /**
  * A label and what stands behind it, as exports write them beside each other: {@code Piece: S001   By  A. Quill}, {@code serial = S001}.
@@ -14,9 +15,29 @@ record LabelledText(String label, String text) {
 
     /** Every label of a line. Parts of the line are parted by two blanks or more; a part without a mark has a word and a text. */
     static List<LabelledText> in(String line) {
+        return in(line.strip().split("\\s{2,}|\\t", -1), false);
+    }
+
+    /** Every label of a line whose fields a character parts: what stands in the field behind it is its text, with a mark or without. */
+    static List<LabelledText> in(String line, char delimiter) {
+        return in(line.strip().split(Pattern.quote(String.valueOf(delimiter)), -1), true);
+    }
+
+    private static List<LabelledText> in(String[] parts, boolean fields) {
         List<LabelledText> found = new ArrayList<>();
-        for (String part : line.strip().split("\\s{2,}|\\t", -1)) {
+        for (int i = 0; i < parts.length; i++) {
+            String part = parts[i].strip();
             int mark = firstMark(part);
+            boolean alone = mark > 0 && mark == part.length() - 1;
+            if (i + 1 < parts.length && (alone || fields && mark < 0) && part.length() <= LONGEST_LABEL) {
+                String next = parts[i + 1].strip();
+                boolean label = firstMark(next) > 0;
+                if (!label) {
+                    add(found, alone ? part.substring(0, mark) : part, next);
+                    i++;
+                    continue;
+                }
+            }
             if (mark > 0 && mark <= LONGEST_LABEL && mark + 1 < part.length()) {
                 add(found, part.substring(0, mark), part.substring(mark + 1));
             } else if (mark < 0) {

@@ -179,7 +179,7 @@ final class MappedReadings implements ReadingSource {
                     new Where(file, number, from, field));
         }
 
-        /** What stands behind a label: up to two blanks in a row, a tab or the end of the line. */
+        /** What stands behind a label: up to two blanks in a row, a tab, what parts the columns, or the end of the line. */
         private Optional<Text> behind(String label, long number, String line, String field) {
             int at = line.indexOf(label);
             while (at >= 0 && !standsAlone(line, at, label)) {
@@ -189,11 +189,16 @@ final class MappedReadings implements ReadingSource {
                 return Optional.empty();
             }
             int from = at + label.length();
-            while (from < line.length() && " \t:=".indexOf(line.charAt(from)) >= 0) {
+            char delimiter = mapping.delimiter().orElse('\t');
+            while (from < line.length()
+                    && (" \t:=".indexOf(line.charAt(from)) >= 0 || line.charAt(from) == delimiter)) {
                 from++;
             }
             int to = from;
-            while (to < line.length() && line.charAt(to) != '\t' && !line.startsWith("  ", to)) {
+            while (to < line.length()
+                    && line.charAt(to) != '\t'
+                    && line.charAt(to) != delimiter
+                    && !line.startsWith("  ", to)) {
                 to++;
             }
             return Optional.of(new Text(line.substring(from, to).strip(), new Where(file, number, from + 1, field)));

@@ -25,18 +25,21 @@ public final class MappingDraft {
     private final List<Entry> entries;
     private final List<String> unmatchedNames;
     private final List<ResolvedCharacteristic> notFound;
+    private final boolean saysPiece;
 
     private MappingDraft(
             String text,
             Intake intake,
             List<Entry> entries,
             List<String> unmatchedNames,
-            List<ResolvedCharacteristic> notFound) {
+            List<ResolvedCharacteristic> notFound,
+            boolean saysPiece) {
         this.text = text;
         this.intake = intake;
         this.entries = List.copyOf(entries);
         this.unmatchedNames = List.copyOf(unmatchedNames);
         this.notFound = List.copyOf(notFound);
+        this.saysPiece = saysPiece;
     }
 
     /**
@@ -107,7 +110,8 @@ public final class MappingDraft {
                 plan.characteristics().stream()
                         .filter(each -> intake.parts().stream()
                                 .noneMatch(part -> part.readings().containsKey(each.number())))
-                        .toList());
+                        .toList(),
+                search.saysPiece());
     }
 
     private static String text(TextReader reader) throws IOException {
@@ -193,6 +197,15 @@ public final class MappingDraft {
      */
     public List<ResolvedCharacteristic> notFound() {
         return notFound;
+    }
+
+    /**
+     * Whether it was found out which piece a row is of.
+     *
+     * @return false if somebody has to say under {@code part} where the piece stands; every row is refused until then
+     */
+    public boolean saysPiece() {
+        return saysPiece;
     }
 
     /**

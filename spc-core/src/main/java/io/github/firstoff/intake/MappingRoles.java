@@ -3,6 +3,7 @@ package io.github.firstoff.intake;
 import io.github.firstoff.intake.Mapping.Item;
 import io.github.firstoff.plan.ResolvedCharacteristic;
 import io.github.firstoff.plan.ResolvedPlan;
+import io.github.firstoff.quantity.Unit;
 import io.github.firstoff.tolerance.Limits;
 import java.math.BigDecimal;
 import java.util.ArrayList;
@@ -26,6 +27,10 @@ final class MappingRoles {
     private static final BigDecimal WIDTHS = BigDecimal.TEN;
 
     private static final int LEAST_LETTERS = 3;
+    private static final int MOST_NAME_COLUMNS = 6;
+
+    /** What a column is by its heading. */
+    private static final Map<String, Item> BY_HEADING = itemsByHeading();
 
     private final ExampleTable table;
     private final ResolvedPlan plan;
@@ -37,11 +42,66 @@ final class MappingRoles {
     private final Map<Long, String> nameAt = new HashMap<>();
     private int score;
 
-    MappingRoles(ExampleTable table, ResolvedPlan plan) {
+    private MappingRoles(ExampleTable table, ResolvedPlan plan, Optional<Integer> nameColumn) {
         this.table = table;
         this.plan = plan;
         this.decimalMark = decimalMark();
-        search();
+        byHeading();
+        nameColumn.ifPresent(this::search);
+    }
+
+    /** What is found under the column of names by which most rows are understood; the first of those that are equal. */
+    static MappingRoles of(ExampleTable table, ResolvedPlan plan) {
+        MappingRoles best = new MappingRoles(table, plan, Optional.empty());
+        for (int column : best.nameColumns()) {
+            MappingRoles found = new MappingRoles(table, plan, Optional.of(column));
+            if (found.score() > best.score()) {
+                best = found;
+            }
+        }
+        return best;
+    }
+
+    private static Map<String, Item> itemsByHeading() {
+        Map<String, Item> all = new HashMap<>();
+        HeadWords.PART.forEach(word -> all.put(word, Item.PART));
+        HeadWords.OPERATOR.forEach(word -> all.put(word, Item.OPERATOR));
+        HeadWords.TIME.forEach(word -> all.put(word, Item.TIME));
+        List.of("unit", "units", "einheit", "einh").forEach(word -> all.put(word, Item.UNIT));
+        List.of("machine", "maschine").forEach(word -> all.put(word, Item.MACHINE));
+        List.of("note", "remark", "comment", "bemerkung").forEach(word -> all.put(word, Item.NOTE));
+        return all;
+    }
+
+    /** Columns that the heading names, where what stands in them can be that. */
+    private void byHeading() {
+        List<String> heading = table.heading();
+        for (int i = 0; i < heading.size() && i < table.columns(); i++) {
+            Item item = BY_HEADING.get(ReadingColumn.folded(heading.get(i)));
+            int column = i;
+            boolean sound = item != null
+                    && !items.containsKey(item)
+                    && table.records().stream().allMatch(each -> mayBe(item, each.field(column)));
+            if (sound) {
+                items.put(item, List.of(column));
+            }
+        }
+    }
+
+    private boolean mayBe(Item item, String text) {
+        return switch (item) {
+            case PART ->
+                !text.isEmpty()
+                        && !text.equals(plan.part().number())
+                        && plan.part().counterpart().filter(text::equals).isEmpty();
+            case TIME -> Timestamp.parse(text).isPresent();
+            case UNIT -> text.isEmpty() || Unit.parse(text).isPresent();
+            default -> true;
+        };
+    }
+
+    private boolean isTaken(int column) {
+        return items.values().stream().anyMatch(columns -> columns.contains(column));
     }
 
     ExampleTable table() {
@@ -99,11 +159,8 @@ final class MappingRoles {
         }
     }
 
-    private void search() {
-        List<Integer> nameColumns = nameColumns();
-        if (nameColumns.isEmpty() || table.records().isEmpty()) {
-            return;
-        }
+    private void search(int nameColumn) {
+        List<Integer> nameColumns = List.of(nameColumn);
         items.put(Item.NAME, nameColumns);
         Map<String, List<ExampleTable.Entry>> byName = new LinkedHashMap<>();
         for (ExampleTable.Entry each : table.records()) {
@@ -132,48 +189,89 @@ final class MappingRoles {
                 names.put(name, found.number());
             }
         });
-        score = byName.entrySet().stream()
-                                .filter(each -> meant.containsKey(each.getKey()))
-                                .mapToInt(each -> each.getValue().size())
-                                .sum()
-                        * 10
-                + items.size();
+        score = 10 * understood(meant, nominal, actual.get()) + items.size();
     }
 
-    /** The first column with words, and a second where the first alone says the same of several rows that differ in it. */
-    private List<Integer> nameColumns() {
-        List<Integer> words = new ArrayList<>();
-        for (int i = 0; i < table.columns(); i++) {
-            int texts = 0;
-            for (ExampleTable.Entry each : table.records()) {
-                boolean word = !each.field(i).isEmpty()
-                        && !ExampleTable.isNumber(each.field(i))
-                        && PassOrFail.parse(each.field(i)).isEmpty();
-                texts += word ? 1 : 0;
-            }
-            if (texts * 2 > table.records().size()) {
-                words.add(i);
+    /** Rows whose name is matched and whose value and nominal can be those of what it means. */
+    private int understood(Map<String, ResolvedCharacteristic> meant, Optional<Integer> nominal, int actual) {
+        int rows = 0;
+        for (ExampleTable.Entry each : table.records()) {
+            ResolvedCharacteristic one = meant.get(nameAt(each.line()));
+            if (one != null) {
+                Optional<BigDecimal> stated = nominal.flatMap(column -> number(each.field(column)));
+                Optional<BigDecimal> own =
+                        one.isAttribute() ? Optional.empty() : one.zone().nominal();
+                boolean other =
+                        stated.isPresent() && own.isPresent() && own.get().compareTo(stated.get()) != 0;
+                rows += !other && canBe(each.field(actual), one) ? 1 : 0;
             }
         }
-        if (!words.isEmpty()) {
-            return words.subList(0, 1);
+        return rows;
+    }
+
+    private boolean canBe(String text, ResolvedCharacteristic one) {
+        if (one.isAttribute()) {
+            return PassOrFail.parse(text).isPresent();
+        }
+        Optional<BigDecimal> number = number(text);
+        Limits limits = one.limits();
+        return number.isPresent()
+                && (limits.width().isEmpty() || away(number.get(), limits).compareTo(most(limits)) <= 0);
+    }
+
+    private static BigDecimal away(BigDecimal number, Limits limits) {
+        return number.subtract(limits.lower().orElseThrow())
+                .abs()
+                .min(number.subtract(limits.upper().orElseThrow()).abs());
+    }
+
+    private static BigDecimal most(Limits limits) {
+        return limits.width().orElseThrow().multiply(WIDTHS);
+    }
+
+    /**
+     * Columns that may hold names: those with words that are not the same in every row, and the first whose numbers are all numbers of
+     * the plan.
+     */
+    private List<Integer> nameColumns() {
+        List<Integer> columns = new ArrayList<>();
+        List<ExampleTable.Entry> records = table.records();
+        for (int i = 0; i < table.columns() && columns.size() < MOST_NAME_COLUMNS && !records.isEmpty(); i++) {
+            int column = i;
+            long texts = records.stream()
+                    .map(each -> each.field(column))
+                    .filter(field -> !field.isEmpty()
+                            && !ExampleTable.isNumber(field)
+                            && PassOrFail.parse(field).isEmpty())
+                    .count();
+            boolean differ = records.size() == 1
+                    || records.stream()
+                                    .map(each -> each.field(column))
+                                    .distinct()
+                                    .limit(2)
+                                    .count()
+                            > 1;
+            if (texts * 2 > records.size() && differ && !isTaken(i)) {
+                columns.add(i);
+            }
         }
         for (int i = 0; i < table.columns(); i++) {
             int column = i;
-            boolean numbers = !table.records().isEmpty()
-                    && table.records().stream()
+            boolean numbers = !records.isEmpty()
+                    && records.stream()
                             .allMatch(each -> plan.find(each.field(column)).isPresent());
-            if (numbers) {
-                return List.of(i);
+            if (numbers && !columns.contains(i) && !isTaken(i)) {
+                columns.add(i);
+                break;
             }
         }
-        return List.of();
+        return columns;
     }
 
     private Optional<Integer> nominalColumn(List<Integer> nameColumns) {
         Map<Integer, Integer> hits = new LinkedHashMap<>();
         for (int i = 0; i < table.columns(); i++) {
-            if (nameColumns.contains(i)) {
+            if (nameColumns.contains(i) || isTaken(i)) {
                 continue;
             }
             for (ExampleTable.Entry each : table.records()) {
@@ -356,7 +454,7 @@ final class MappingRoles {
             ResolvedCharacteristic one = meant.get(name);
             for (ExampleTable.Entry row : rows) {
                 for (int i = 0; i < table.columns() && one != null; i++) {
-                    boolean other = nameColumns.contains(i) || nominal.orElse(-1) == i;
+                    boolean other = isTaken(i) || nominal.orElse(-1) == i;
                     if (!other && isNear(row.field(i), one)) {
                         MappingDraft.count(hits, i);
                     }
@@ -376,13 +474,9 @@ final class MappingRoles {
         if (number.isEmpty() || width.isEmpty() || isLimit(number.get(), one)) {
             return false;
         }
-        BigDecimal away = number.get()
-                .subtract(limits.lower().orElseThrow())
-                .abs()
-                .min(number.get().subtract(limits.upper().orElseThrow()).abs());
-        boolean near = away.compareTo(width.get().multiply(WIDTHS)) <= 0;
+        boolean near = away(number.get(), limits).compareTo(most(limits)) <= 0;
         // Where the limits lie about zero, a deviation is as near as a value: such rows tell nothing apart.
-        boolean tells = limits.lower().orElseThrow().abs().compareTo(width.get().multiply(WIDTHS)) > 0;
+        boolean tells = limits.lower().orElseThrow().abs().compareTo(most(limits)) > 0;
         return near && tells;
     }
 
@@ -413,6 +507,7 @@ final class MappingRoles {
         Set<Integer> taken = new LinkedHashSet<>(nameColumns);
         taken.add(actual);
         nominal.ifPresent(taken::add);
+        items.values().forEach(taken::addAll);
         wanted.forEach((item, of) -> {
             Map<Integer, Integer> hits = new LinkedHashMap<>();
             Map<Integer, Integer> misses = new LinkedHashMap<>();

@@ -32,6 +32,7 @@ final class MappingSearch {
             "dd.MM.yyyy",
             "yyyy/MM/dd");
     private static final int LONGEST_BEGINNING = 12;
+    private static final int LEAST_LETTERS = 4;
     private static final int MOST_LINES = 50_000;
 
     private final List<String> lines;
@@ -48,7 +49,7 @@ final class MappingSearch {
         this.plan = plan;
         MappingRoles best = null;
         for (ExampleTable each : ways()) {
-            MappingRoles found = new MappingRoles(each, plan);
+            MappingRoles found = MappingRoles.of(each, plan);
             if (best == null || found.score() > best.score()) {
                 best = found;
             }
@@ -63,6 +64,7 @@ final class MappingSearch {
         }
         this.roles = best;
         this.table = best.table();
+        leaveOut();
         heads();
     }
 
@@ -86,6 +88,11 @@ final class MappingSearch {
         return roles.matchedBy(name);
     }
 
+    /** Whether the example was found to say which piece a row is of. */
+    boolean saysPiece() {
+        return heads.containsKey(ReadingColumn.PART) || roles.items().containsKey(Item.PART);
+    }
+
     /** Names of rows for which no characteristic was found. */
     List<String> unmatchedNames() {
         return roles.unmatchedNames();
@@ -97,8 +104,24 @@ final class MappingSearch {
             if (table.isRow(i + 1)) {
                 continue;
             }
-            for (LabelledText found : LabelledText.in(lines.get(i))) {
-                head(found);
+            labelled(lines.get(i)).forEach(this::head);
+        }
+        // What every row says itself is not said of all rows below a line.
+        roles.items().keySet().forEach(item -> item.column().ifPresent(heads::remove));
+    }
+
+    private List<LabelledText> labelled(String line) {
+        return table.layout() == Layout.DELIMITED ? LabelledText.in(line, table.delimiter()) : LabelledText.in(line);
+    }
+
+    /** Labels of lines that come with every row and tell nothing that a mapping takes are no parts of rows. */
+    private void leaveOut() {
+        if (table.layout() == Layout.LABELS) {
+            for (int i = 0; i < table.columns(); i++) {
+                int column = i;
+                if (roles.items().values().stream().noneMatch(columns -> columns.contains(column))) {
+                    table.leaveOut(table.place(i));
+                }
             }
         }
     }
@@ -109,31 +132,16 @@ final class MappingSearch {
                 plan.part().counterpart().filter(found.text()::equals).isPresent();
         if (counterpart || found.text().equals(plan.part().number())) {
             heads.putIfAbsent(ReadingColumn.PART_NUMBER, found.label());
-        } else if (folded.startsWith("rev") && found.text().equals(plan.part().revision())) {
+        } else if ((folded.startsWith("rev") || folded.equals("index"))
+                && found.text().equals(plan.part().revision())) {
             heads.putIfAbsent(ReadingColumn.REVISION, found.label());
-        } else if (isOneOf(
-                folded,
-                Set.of(
-                        "piece",
-                        "serial",
-                        "serialno",
-                        "serialnumber",
-                        "sn",
-                        "workpiece",
-                        "sample",
-                        "part",
-                        "partno",
-                        "id"))) {
+        } else if (HeadWords.PART.contains(folded) || folded.equals("id")) {
             heads.putIfAbsent(ReadingColumn.PART, found.label());
-        } else if (isOneOf(folded, Set.of("operator", "inspector", "by", "measuredby", "checkedby"))) {
+        } else if (HeadWords.OPERATOR.contains(folded)) {
             heads.putIfAbsent(ReadingColumn.OPERATOR, found.label());
         } else if (!heads.containsKey(ReadingColumn.TIME)) {
             time(found);
         }
-    }
-
-    private static boolean isOneOf(String folded, Set<String> words) {
-        return words.contains(folded);
     }
 
     private void time(LabelledText found) {
@@ -214,8 +222,7 @@ final class MappingSearch {
         Set<String> skips = new LinkedHashSet<>();
         for (int i = 0; i < lines.size(); i++) {
             String line = lines.get(i).strip();
-            boolean head = heads.values().stream().anyMatch(label -> hasLabel(line, label));
-            if (line.isEmpty() || table.isRow(i + 1) || head) {
+            if (line.isEmpty() || table.isRow(i + 1) || isHead(line)) {
                 continue;
             }
             boolean known = skips.stream().anyMatch(line::startsWith);
@@ -226,24 +233,59 @@ final class MappingSearch {
         return skips;
     }
 
-    private static boolean hasLabel(String line, String label) {
-        return LabelledText.in(line).stream().anyMatch(each -> each.label().equals(label));
+    private boolean hasLabel(String line, String label) {
+        return labelled(line).stream().anyMatch(each -> each.label().equals(label));
+    }
+
+    /** A mapping holds no control characters, and a tab is one. */
+    private static String untilControl(String text) {
+        int end = 0;
+        while (end < text.length() && !Character.isISOControl(text.charAt(end))) {
+            end++;
+        }
+        return text.substring(0, end);
     }
 
     /** So much of a line as tells it from rows: its first word or two, or the first few marks of a ruled line. */
     private String beginning(String line) {
-        String best = line;
         int end = Math.min(line.length(), LONGEST_BEGINNING);
         while (end < line.length()
                 && Character.isLetterOrDigit(line.charAt(end))
                 && Character.isLetterOrDigit(line.charAt(end - 1))) {
             end++;
         }
-        String shorter = line.substring(0, end).strip();
-        boolean hitsRow = false;
-        for (int i = 0; i < lines.size(); i++) {
-            hitsRow |= table.isRow(i + 1) && lines.get(i).strip().startsWith(shorter);
+        int mark = line.indexOf(':') > 0 ? line.indexOf(':') : line.indexOf('=');
+        if (table.layout() == Layout.LABELS && mark > 0) {
+            // Behind a label something else stands in every piece.
+            end = mark + 1;
         }
-        return hitsRow ? best : shorter;
+        List<String> beginnings = new ArrayList<>();
+        String shorter = untilControl(line.substring(0, end)).strip();
+        // Figures are those of this piece, this day or this page.
+        String words = shorter.replaceFirst("[^\\p{L}]*[0-9].*", "");
+        if (words.chars().filter(Character::isLetter).count() >= LEAST_LETTERS) {
+            beginnings.add(words);
+        }
+        beginnings.add(shorter);
+        String whole = untilControl(line);
+        return beginnings.stream()
+                .filter(each -> !beginsOther(each))
+                .findFirst()
+                .orElse(whole);
+    }
+
+    /** Whether a row, or a line that says something of rows, begins like that. */
+    private boolean beginsOther(String beginning) {
+        for (int i = 0; i < lines.size(); i++) {
+            String line = lines.get(i).strip();
+            if (line.startsWith(beginning) && (table.isRow(i + 1) || isHead(line))) {
+                return true;
+            }
+        }
+        return false;
+    }
+
+    private boolean isHead(String line) {
+        return heads.values().stream().anyMatch(label -> hasLabel(line, label));
     }
 }
