@@ -29,7 +29,7 @@ record LabelledText(String label, String text) {
             String part = parts[i].strip();
             int mark = firstMark(part);
             boolean alone = mark > 0 && mark == part.length() - 1;
-            if (i + 1 < parts.length && (alone || fields && mark < 0) && part.length() <= LONGEST_LABEL) {
+            if (i + 1 < parts.length && (alone || (fields && mark < 0)) && part.length() <= LONGEST_LABEL) {
                 String next = parts[i + 1].strip();
                 boolean label = firstMark(next) > 0;
                 if (!label) {
