@@ -174,7 +174,7 @@ final class MappingRoles {
         matchByNumber(byName, meant);
         nominal.ifPresent(column -> matchByNominal(byName, meant, column));
         matchByWords(byName, meant);
-        Optional<Integer> actual = actualColumn(nameColumns, nominal, meant, byName);
+        Optional<Integer> actual = actualColumn(nominal, meant, byName);
         if (actual.isEmpty()) {
             return;
         }
@@ -445,7 +445,6 @@ final class MappingRoles {
     }
 
     private Optional<Integer> actualColumn(
-            List<Integer> nameColumns,
             Optional<Integer> nominal,
             Map<String, ResolvedCharacteristic> meant,
             Map<String, List<ExampleTable.Entry>> byName) {
