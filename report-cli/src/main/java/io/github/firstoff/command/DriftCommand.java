@@ -3,6 +3,7 @@ package io.github.firstoff.command;
 import io.github.firstoff.intake.Input;
 import io.github.firstoff.intake.InputRefused;
 import io.github.firstoff.intake.RowCounts;
+import io.github.firstoff.intake.WholeLines;
 import io.github.firstoff.plan.ResolvedCharacteristic;
 import io.github.firstoff.proof.CarriedFile;
 import io.github.firstoff.sheet.DriftFollower;
@@ -422,25 +423,16 @@ final class DriftCommand extends StudyCommand {
 
         @Override
         public Input open(CarriedFile.Role role, int place, String name) {
-            if (role != CarriedFile.Role.READINGS || !name.equals(growing.toString()) || !isOfLines(name)) {
+            if (role != CarriedFile.Role.READINGS || !name.equals(growing.toString())) {
                 return files.open(role, place, name);
             }
             try {
                 byte[] bytes = Files.readAllBytes(growing);
-                int end = bytes.length;
-                while (end > 0 && bytes[end - 1] != '\n') {
-                    end--;
-                }
-                return files.open(role, place, name, Arrays.copyOf(bytes, end));
+                return files.open(role, place, name, Arrays.copyOf(bytes, WholeLines.length(bytes)));
             } catch (IOException unreadable) {
                 // Whoever reads it says in its own words what is wrong with it.
                 return files.open(role, place, name);
             }
-        }
-
-        private static boolean isOfLines(String name) {
-            String lower = name.toLowerCase(Locale.ROOT);
-            return !lower.endsWith(".json") && !lower.endsWith(".qif") && !lower.endsWith(".xml");
         }
     }
 }

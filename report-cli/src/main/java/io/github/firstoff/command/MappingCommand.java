@@ -35,7 +35,10 @@ final class MappingCommand implements Callable<Integer> {
     @Spec
     private @Nullable CommandSpec spec;
 
-    @Parameters(index = "0", paramLabel = "FILE", description = "An export with readings of the plan's part.")
+    @Parameters(
+            index = "0",
+            paramLabel = "FILE",
+            description = "An export with readings of the plan's part; - is standard input.")
     private @Nullable Path example;
 
     @Mixin
@@ -65,7 +68,7 @@ final class MappingCommand implements Callable<Integer> {
         Path planPath = plan.path();
         Overwriting.refuse(Objects.requireNonNull(spec).commandLine(), "--out", out, List.of(from, planPath));
         PlanFile planFile = PlanFile.read(planPath);
-        MappingDraft draft = MappingDraft.of(Input.file(from), planFile.resolve());
+        MappingDraft draft = MappingDraft.of(input(from), planFile.resolve());
         Intake intake = draft.intake();
         intake.notices().forEach(notice -> console.message("note: " + notice));
         intake.refused().lines().forEach(console::message);
@@ -79,6 +82,12 @@ final class MappingCommand implements Callable<Integer> {
         }
         console.flush();
         return draft.isComplete() ? ExitCodes.ACCEPTED : ExitCodes.NOT_ACCEPTED;
+    }
+
+    private Input input(Path path) {
+        return path.toString().equals(Inputs.STANDARD_INPUT)
+                ? Input.stream(Inputs.STANDARD_INPUT_NAME, console.in())
+                : Input.file(path);
     }
 
     private List<String> table(MappingDraft draft) {

@@ -379,4 +379,37 @@ class ReadingsCommandTest {
                     .count();
         }
     }
+
+    @Test
+    void mapping_readsItsExampleFromStandardInput_andOtherFilesAreAskedForByName() throws IOException {
+        Path plan = put("plan.json", PLAN);
+        String export = "Serial: S1\nname;set;found\npin;12;11.990\nlength;40;40.1\n";
+        Run run = runWith(
+                new ByteArrayInputStream(export.getBytes(StandardCharsets.UTF_8)), "mapping", "--plan", plan, "-");
+        assertThat(run.code()).as(run.err()).isZero();
+        assertThat(run.out()).contains("2 rows read: 2 used, 0 refused, 0 explained");
+
+        Run asPlan = run("batch", "--plan", "-", plan);
+        assertThat(asPlan.code()).isEqualTo(ExitCodes.INPUT);
+        assertThat(asPlan.err())
+                .contains("the name of a file; standard input is read only where a command's help says so");
+    }
+
+    @Test
+    void drift_followsAFileInUtf16_whoseLastLineIsStillBeingWritten() throws IOException {
+        Path plan = put("plan.json", PLAN);
+        StringBuilder text = new StringBuilder("\uFEFFpart;2\n");
+        for (int i = 1; i <= 12; i++) {
+            text.append("S")
+                    .append(i)
+                    .append(";40,0")
+                    .append(i % 3)
+                    .append(i % 7)
+                    .append('\n');
+        }
+        Path log = Files.write(
+                folder.resolve("log.csv"), text.append("S13;4").toString().getBytes(StandardCharsets.UTF_16LE));
+        Run run = run("drift", "--plan", plan, "--characteristic", "2", "--follow", log, "--until-idle", "1");
+        assertThat(run.out()).contains("12 rows read: 12 used, 0 refused, 0 explained.");
+    }
 }

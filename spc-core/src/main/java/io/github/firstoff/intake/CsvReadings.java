@@ -31,6 +31,11 @@ final class CsvReadings implements ReadingSource {
     }
 
     @Override
+    public boolean isOfLines() {
+        return true;
+    }
+
+    @Override
     public void read(InputBytes bytes, RowCheck check) throws IOException {
         String file = bytes.input().name();
         TextReader text = TextReader.of(bytes);

@@ -176,7 +176,15 @@ public final class Input {
 
     /** The fault that a failure to open or read comes to. */
     Fault unreadable(IOException failure) {
-        return Fault.of(FaultKind.UNREADABLE_FILE, Where.inFile(name), reason(failure), "", "a file that can be read");
+        boolean meant = failure instanceof NoSuchFileException && name.equals("-");
+        return Fault.of(
+                FaultKind.UNREADABLE_FILE,
+                Where.inFile(name),
+                reason(failure),
+                "",
+                meant
+                        ? "the name of a file; standard input is read only where a command's help says so"
+                        : "a file that can be read");
     }
 
     private static String reason(IOException failure) {

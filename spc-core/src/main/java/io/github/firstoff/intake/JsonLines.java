@@ -47,6 +47,11 @@ final class JsonLines implements ReadingSource {
     }
 
     @Override
+    public boolean isOfLines() {
+        return true;
+    }
+
+    @Override
     public void read(InputBytes bytes, RowCheck check) throws IOException {
         String file = bytes.input().name();
         TextReader text = TextReader.of(bytes);

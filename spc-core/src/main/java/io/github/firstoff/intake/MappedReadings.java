@@ -33,6 +33,11 @@ final class MappedReadings implements ReadingSource {
     }
 
     @Override
+    public boolean isOfLines() {
+        return true;
+    }
+
+    @Override
     public void read(InputBytes bytes, RowCheck check) throws IOException {
         String file = bytes.input().name();
         Mapping mapping = check.sink()

@@ -14,6 +14,11 @@ interface ReadingSource {
     /** Whether an input that begins like this has the format. */
     boolean recognises(Beginning beginning);
 
+    /** Whether every reading stands in a line of text, so that a file that is still being written can be read up to its last whole line. */
+    default boolean isOfLines() {
+        return false;
+    }
+
     /**
      * Hands on every row of an input. Whatever cannot be used is refused, and reading goes on after it where the format allows.
      *
