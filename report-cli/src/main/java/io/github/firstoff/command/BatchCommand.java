@@ -25,7 +25,6 @@ final class BatchCommand extends SheetCommand {
     private static final String NOT_THERE =
             " is not there any more; the sheet stays as it was until the folder is back";
     private static final long GLANCE_MILLIS = 500;
-    private static final long LAST_RENEWAL_MILLIS = 20_000;
 
     @Option(
             names = "--follow",
@@ -47,13 +46,13 @@ final class BatchCommand extends SheetCommand {
     }
 
     @Override
-    Integer run(CommandSpec command, Path planPath) {
+    Integer run(CommandSpec command) {
         Path followed = folder;
         if (followed == null) {
             if (idle != 0) {
                 throw new ParameterException(command.commandLine(), "--until-idle needs --follow FOLDER");
             }
-            return super.run(command, planPath);
+            return super.run(command);
         }
         if (!Files.isDirectory(followed)) {
             throw new ParameterException(command.commandLine(), "--follow " + followed + ": there is no such folder");
@@ -61,51 +60,31 @@ final class BatchCommand extends SheetCommand {
         if (idle < 0) {
             throw new ParameterException(command.commandLine(), "--until-idle needs a number of seconds above 0");
         }
-        if (readings().stream().anyMatch(path -> path.toString().equals(Inputs.STANDARD_INPUT))) {
+        if (readings().stream().anyMatch(Inputs::isStandardInput)) {
             throw new ParameterException(
                     command.commandLine(), "- can be read only once, and --follow reads again and again");
         }
-        return follow(command, planPath, followed);
+        return follow(command, followed);
     }
 
     /** Ctrl-C ends the program only when the sheet that is being renewed is whole. */
-    private Integer follow(CommandSpec command, Path planPath, Path followed) {
+    private Integer follow(CommandSpec command, Path followed) {
         if (makesPdf()) {
             SheetPress.prepare();
         }
-        CountDownLatch asked = new CountDownLatch(1);
-        CountDownLatch ended = new CountDownLatch(1);
-        Thread hook = new Thread(() -> {
-            asked.countDown();
-            try {
-                if (!ended.await(LAST_RENEWAL_MILLIS, TimeUnit.MILLISECONDS)) {
-                    console().message("firstoff: the last renewal was not finished; the sheet is the one before it");
-                }
-            } catch (InterruptedException interrupted) {
-                Thread.currentThread().interrupt();
-            }
-        });
-        Runtime.getRuntime().addShutdownHook(hook);
-        try {
-            return renew(command, planPath, new FollowedFolder(followed, others(planPath)), asked);
-        } finally {
-            ended.countDown();
-            try {
-                Runtime.getRuntime().removeShutdownHook(hook);
-            } catch (IllegalStateException alreadyEnding) {
-                // The program was asked to end; the hook has done its work.
-                console().flush();
-            }
-        }
+        return UntilInterrupted.run(
+                console(),
+                "the last renewal was not finished; the sheet is the one before it",
+                asked -> renew(command, new FollowedFolder(followed, others()), asked));
     }
 
-    private Set<Path> others(Path planPath) {
-        Set<Path> others = new HashSet<>(otherFiles(planPath));
+    private Set<Path> others() {
+        Set<Path> others = new HashSet<>(otherFiles());
         readings().forEach(path -> others.add(path.toAbsolutePath().normalize()));
         return others;
     }
 
-    private Integer renew(CommandSpec command, Path planPath, FollowedFolder followed, CountDownLatch asked) {
+    private int renew(CommandSpec command, FollowedFolder followed, CountDownLatch asked) {
         int code = ExitCodes.INPUT;
         boolean made = false;
         List<Path> shown = List.of();
@@ -120,7 +99,7 @@ final class BatchCommand extends SheetCommand {
                     sayWhatIsOtherwise(followed);
                     if (!files.isEmpty()) {
                         made = true;
-                        code = sheetOf(command, planPath, files);
+                        code = sheetOf(command, files);
                         console().flush();
                         if (code == ExitCodes.INPUT) {
                             console().message(notRenewed(shown, files));

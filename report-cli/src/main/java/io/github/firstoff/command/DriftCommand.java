@@ -22,7 +22,6 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Locale;
-import java.util.Objects;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.OptionalInt;
@@ -46,20 +45,15 @@ import picocli.CommandLine.Parameters;
         versionProvider = ProgramVersion.class)
 final class DriftCommand extends StudyCommand {
     private static final long GLANCE_MILLIS = 200;
-    private static final long LAST_WORDS_MILLIS = 20_000;
     private static final int MOST_NAMED = 15;
 
     private final Console terminal;
 
-    @Option(
-            names = "--plan",
-            required = true,
-            paramLabel = "PLAN",
-            description = "What the drawing requires (JSON, see docs/inputs.md).")
-    private @Nullable Path plan;
+    @Mixin
+    private final PlanOption plan = new PlanOption();
 
-    @Option(names = "--job", paramLabel = "JOB", description = "Order, batch, material and people (JSON).")
-    private @Nullable Path job;
+    @Mixin
+    private final JobOption job = new JobOption();
 
     @Option(
             names = "--characteristic",
@@ -144,12 +138,12 @@ final class DriftCommand extends StudyCommand {
     @Override
     public Integer call() {
         DriftOptions options = options();
-        if (readings.stream().filter(DriftCommand::isStandardInput).count() > 1) {
+        if (readings.stream().filter(Inputs::isStandardInput).count() > 1) {
             throw usage("- can be read only once");
         }
         Path follow = followed;
         if (follow != null) {
-            if (readings.stream().anyMatch(DriftCommand::isStandardInput)) {
+            if (readings.stream().anyMatch(Inputs::isStandardInput)) {
                 throw usage("- can be read only once, and --follow reads again and again");
             }
             return follow(follow, from(options.withoutDetection(), follow));
@@ -171,10 +165,6 @@ final class DriftCommand extends StudyCommand {
         } catch (DriftRefused refused) {
             return refused(refused);
         }
-    }
-
-    private static boolean isStandardInput(Path path) {
-        return path.toString().equals(Inputs.STANDARD_INPUT);
     }
 
     private ParameterException usage(String message) {
@@ -214,8 +204,8 @@ final class DriftCommand extends StudyCommand {
     @Override
     Ingredients ingredients() {
         Ingredients from = Ingredients.NONE
-                .with(CarriedFile.Role.PLAN, Objects.requireNonNull(plan))
-                .with(CarriedFile.Role.JOB, Optional.ofNullable(job));
+                .with(CarriedFile.Role.PLAN, plan.path())
+                .with(CarriedFile.Role.JOB, job.path());
         for (Path each : readings) {
             from = from.with(CarriedFile.Role.READINGS, each);
         }
@@ -287,30 +277,8 @@ final class DriftCommand extends StudyCommand {
         if (makesPdf()) {
             SheetPress.prepare();
         }
-        CountDownLatch asked = new CountDownLatch(1);
-        CountDownLatch ended = new CountDownLatch(1);
-        Thread hook = new Thread(() -> {
-            asked.countDown();
-            try {
-                if (!ended.await(LAST_WORDS_MILLIS, TimeUnit.MILLISECONDS)) {
-                    terminal.message("firstoff: the last sheet was not finished");
-                }
-            } catch (InterruptedException interrupted) {
-                Thread.currentThread().interrupt();
-            }
-        });
-        Runtime.getRuntime().addShutdownHook(hook);
-        try {
-            return watch(file, from, pen, asked);
-        } finally {
-            ended.countDown();
-            try {
-                Runtime.getRuntime().removeShutdownHook(hook);
-            } catch (IllegalStateException alreadyEnding) {
-                // The program was asked to end; the hook has done its work.
-                terminal.flush();
-            }
-        }
+        return UntilInterrupted.run(
+                terminal, "the last sheet was not finished", asked -> watch(file, from, pen, asked));
     }
 
     private DriftFollower follower(Path file) {

@@ -8,7 +8,7 @@ import io.github.firstoff.proof.PrintedFigures;
 import io.github.firstoff.proof.ProofRefused;
 import io.github.firstoff.proof.ReadingLines;
 import io.github.firstoff.report.kind.DriftReport;
-import io.github.firstoff.report.kind.Stationery;
+import io.github.firstoff.report.model.PaperSize;
 import io.github.firstoff.report.model.ReportModel;
 import io.github.firstoff.sample.Ratio;
 import io.github.firstoff.sheet.DriftFinding;
@@ -135,12 +135,7 @@ final class DriftRecipe implements SheetRecipe {
      * @param sheet what it says
      * @param house whose paper it is printed on
      */
-    record Made(DriftSheet sheet, Optional<House> house) implements MadeSheet, Claim {
-        @Override
-        public Claim claim() {
-            return this;
-        }
-
+    record Made(DriftSheet sheet, Optional<House> house) implements MadeStudy {
         @Override
         public String command() {
             return SheetKind.DRIFT.command();
@@ -177,8 +172,8 @@ final class DriftRecipe implements SheetRecipe {
         }
 
         @Override
-        public ReportModel pages(Stationery stationery) {
-            return stationery.on(() -> new DriftReport().compose(sheet, stationery.paper()));
+        public ReportModel compose(PaperSize paper) {
+            return new DriftReport().compose(sheet, paper);
         }
 
         @Override

@@ -7,11 +7,10 @@ import io.github.firstoff.intake.Input;
 import io.github.firstoff.intake.Intake;
 import io.github.firstoff.intake.RowCounts;
 import io.github.firstoff.proof.CarriedFile.Role;
-import io.github.firstoff.proof.Claim;
 import io.github.firstoff.proof.PrintedFigures;
 import io.github.firstoff.proof.ReadingLines;
 import io.github.firstoff.report.kind.FitReport;
-import io.github.firstoff.report.kind.Stationery;
+import io.github.firstoff.report.model.PaperSize;
 import io.github.firstoff.report.model.ReportModel;
 import io.github.firstoff.sheet.FitJson;
 import io.github.firstoff.sheet.FitSheet;
@@ -29,11 +28,11 @@ import java.util.stream.Stream;
 
 /** Sheets of press fits: an assembly, and what was measured of its parts. */
 final class FitRecipe implements SheetRecipe {
-    private static final String SIZES = "sizes.csv";
+    private static final String COMMAND = "fit";
 
     @Override
     public String command() {
-        return "fit";
+        return COMMAND;
     }
 
     @Override
@@ -71,10 +70,7 @@ final class FitRecipe implements SheetRecipe {
         List<List<String>> lines = new ArrayList<>();
         measured.bores().ifPresent(pieces -> add("bore", pieces, lines));
         measured.rings().ifPresent(pieces -> add("ring", pieces, lines));
-        return lines.isEmpty()
-                ? Optional.empty()
-                : Optional.of(new ReadingLines(
-                        SIZES, "Every size as it was taken", List.of("measured", "piece", "value", "unit"), lines));
+        return ReadingLines.ofSizes("Every size as it was taken", List.of("measured", "piece", "value", "unit"), lines);
     }
 
     private static void add(String measured, List<Piece> pieces, List<List<String>> lines) {
@@ -84,15 +80,10 @@ final class FitRecipe implements SheetRecipe {
     }
 
     private record Made(FitSheet sheet, Optional<ReadingLines> sizes, Optional<House> house)
-            implements MadeSheet, Claim {
-        @Override
-        public Claim claim() {
-            return this;
-        }
-
+            implements MadeStudy {
         @Override
         public String command() {
-            return "fit";
+            return COMMAND;
         }
 
         @Override
@@ -130,8 +121,8 @@ final class FitRecipe implements SheetRecipe {
         }
 
         @Override
-        public ReportModel pages(Stationery stationery) {
-            return stationery.on(() -> new FitReport().compose(sheet, stationery.paper()));
+        public ReportModel compose(PaperSize paper) {
+            return new FitReport().compose(sheet, paper);
         }
 
         @Override

@@ -2,7 +2,6 @@ package io.github.firstoff.command;
 
 import io.github.firstoff.proof.CarriedFile;
 import io.github.firstoff.sheet.TableCsv;
-import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Instant;
@@ -24,8 +23,8 @@ import picocli.CommandLine.Parameters;
         mixinStandardHelpOptions = true,
         versionProvider = ProgramVersion.class)
 final class HistoryCommand extends StudyCommand {
-    @Option(names = "--plan", required = true, paramLabel = "PLAN", description = "What the drawing requires (JSON).")
-    private @Nullable Path plan;
+    @Mixin
+    private final PlanOption plan = new PlanOption();
 
     @Option(
             names = "--characteristic",
@@ -56,7 +55,7 @@ final class HistoryCommand extends StudyCommand {
     @Override
     Ingredients ingredients() {
         Ingredients from = Ingredients.NONE
-                .with(CarriedFile.Role.PLAN, Objects.requireNonNull(plan))
+                .with(CarriedFile.Role.PLAN, plan.path())
                 .choosing(HistoryRecipe.options(Objects.requireNonNull(number)));
         for (Path file : readings) {
             from = HistoryRecipe.with(from, file.toString(), job(file).map(Path::toString));
@@ -70,21 +69,20 @@ final class HistoryCommand extends StudyCommand {
         Optional<SigningOptions.Pen> pen = pen(now);
         FileShelf shelf = shelf();
         Ingredients from = onStationery(ingredients());
-        keep(from);
-        keep(from.paths(), Optional.ofNullable(csv), "--csv");
-        HistoryRecipe.Made made;
+        keep(from.paths(), csv);
+        HistoryRecipe.Made made = history(from, shelf, now);
+        keep(shelf.opened(), csv);
+        OutputFile.writeTogether(
+                csv, () -> TableCsv.batches(made.sheet()), () -> print(made, shelf.kept(), from, pen));
+        return tell(made);
+    }
+
+    private HistoryRecipe.Made history(Ingredients from, Inputs.Shelf shelf, Instant now) {
         try {
-            made = HistoryRecipe.history(from, shelf, now);
+            return HistoryRecipe.history(from, shelf, now);
         } catch (HistoryRecipe.NotJudged asked) {
             throw new ParameterException(line(), "--characteristic " + asked.says());
         }
-        keep(shelf.opened());
-        keep(shelf.opened(), Optional.ofNullable(csv), "--csv");
-        if (csv != null) {
-            byte[] table = TableCsv.batches(made.sheet()).getBytes(StandardCharsets.UTF_8);
-            OutputFile.write(csv, stream -> stream.write(table));
-        }
-        return tell(made, shelf.kept(), from, pen);
     }
 
     /** The job that lies beside the readings under their name. */

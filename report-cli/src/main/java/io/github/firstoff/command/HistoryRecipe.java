@@ -16,13 +16,12 @@ import io.github.firstoff.plan.PlanFault;
 import io.github.firstoff.plan.ResolvedCharacteristic;
 import io.github.firstoff.plan.ResolvedPlan;
 import io.github.firstoff.proof.CarriedFile.Role;
-import io.github.firstoff.proof.Claim;
 import io.github.firstoff.proof.JudgedReadings;
 import io.github.firstoff.proof.PrintedFigures;
 import io.github.firstoff.proof.ProofRefused;
 import io.github.firstoff.proof.ReadingLines;
 import io.github.firstoff.report.kind.HistoryReport;
-import io.github.firstoff.report.kind.Stationery;
+import io.github.firstoff.report.model.PaperSize;
 import io.github.firstoff.report.model.ReportModel;
 import io.github.firstoff.sheet.Finding;
 import io.github.firstoff.sheet.HistoryJson;
@@ -41,12 +40,13 @@ import java.util.Optional;
 
 /** Sheets of one characteristic across several batches: a plan, the readings of each batch, and the jobs of some of them. */
 final class HistoryRecipe implements SheetRecipe {
+    private static final String COMMAND = "history";
     private static final String CHARACTERISTIC = "characteristic";
     private static final String JOB_OF = "job-of-readings-";
 
     @Override
     public String command() {
-        return "history";
+        return COMMAND;
     }
 
     /** Which characteristic is asked for, as a sheet carries it. */
@@ -188,15 +188,10 @@ final class HistoryRecipe implements SheetRecipe {
      * @param sheet what it says
      * @param house whose paper it is printed on
      */
-    record Made(HistorySheet sheet, Optional<House> house) implements MadeSheet, Claim {
-        @Override
-        public Claim claim() {
-            return this;
-        }
-
+    record Made(HistorySheet sheet, Optional<House> house) implements MadeStudy {
         @Override
         public String command() {
-            return "history";
+            return COMMAND;
         }
 
         @Override
@@ -230,8 +225,8 @@ final class HistoryRecipe implements SheetRecipe {
         }
 
         @Override
-        public ReportModel pages(Stationery stationery) {
-            return stationery.on(() -> new HistoryReport().compose(sheet, stationery.paper()));
+        public ReportModel compose(PaperSize paper) {
+            return new HistoryReport().compose(sheet, paper);
         }
 
         @Override

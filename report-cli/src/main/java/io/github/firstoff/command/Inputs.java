@@ -31,7 +31,6 @@ import java.util.List;
 import java.util.Optional;
 import java.util.function.BiConsumer;
 import java.util.function.Consumer;
-import org.jspecify.annotations.Nullable;
 
 /** Reads plan, job and readings, and makes the sheet that they come to. */
 final class Inputs {
@@ -79,12 +78,17 @@ final class Inputs {
     }
 
     /** Inputs that are files. */
-    Inputs(Path plan, @Nullable Path job, List<Path> readings, Shelf shelf) {
+    Inputs(Path plan, Optional<Path> job, List<Path> readings, Shelf shelf) {
         this(
                 plan.toString(),
-                Optional.ofNullable(job).map(Path::toString),
+                job.map(Path::toString),
                 readings.stream().map(Path::toString).toList(),
                 shelf);
+    }
+
+    /** Whether a name on the command line stands for standard input. */
+    static boolean isStandardInput(Path path) {
+        return path.toString().equals(STANDARD_INPUT);
     }
 
     /** The same with what the command line says of how readings are read. */

@@ -54,8 +54,8 @@ final class MeasureCommand implements Callable<Integer> {
     @Mixin
     private final PlanOption plan = new PlanOption();
 
-    @Option(names = "--job", paramLabel = "JOB", description = "Order, batch, material and people (JSON).")
-    private @Nullable Path job;
+    @Mixin
+    private final JobOption job = new JobOption();
 
     @Option(
             names = "--out",
@@ -164,11 +164,12 @@ final class MeasureCommand implements Callable<Integer> {
 
     /** What the job says that could name a hand; the job is refused if it names another part. */
     private List<String> jobStatements(ResolvedPlan resolved, Path target) {
-        if (job == null) {
+        Optional<Path> path = job.path();
+        if (path.isEmpty()) {
             return List.of();
         }
-        refuseToOverwrite(target, job);
-        JobFile file = JobFile.read(job);
+        refuseToOverwrite(target, path.get());
+        JobFile file = JobFile.read(path.get());
         file.requireFor(resolved);
         file.notices().forEach(this::note);
         Job stated = file.job();

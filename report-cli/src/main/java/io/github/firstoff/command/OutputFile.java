@@ -2,11 +2,14 @@ package io.github.firstoff.command;
 
 import java.io.IOException;
 import java.io.OutputStream;
+import java.nio.charset.StandardCharsets;
 import java.nio.file.AtomicMoveNotSupportedException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.StandardCopyOption;
 import java.nio.file.StandardOpenOption;
+import java.util.function.Supplier;
+import org.jspecify.annotations.Nullable;
 
 /**
  * A file that is either wholly written or not touched: the content goes to a temporary file in the same folder, which is moved
@@ -56,6 +59,26 @@ final class OutputFile {
         } catch (IOException fault) {
             throw new OutputFault(target + " cannot be written: " + Faults.reason(fault), fault);
         }
+    }
+
+    /**
+     * Writes a table and what belongs to it, one within the other: where either cannot be written, neither is new.
+     *
+     * @param table where the table goes; without it only what belongs to it is written
+     * @param text the table
+     * @param withIt writes what belongs to it
+     * @throws OutputFault if the table cannot be written
+     */
+    static void writeTogether(@Nullable Path table, Supplier<String> text, Runnable withIt) {
+        if (table == null) {
+            withIt.run();
+            return;
+        }
+        byte[] bytes = text.get().getBytes(StandardCharsets.UTF_8);
+        write(table, stream -> {
+            stream.write(bytes);
+            withIt.run();
+        });
     }
 
     private static void move(Path from, Path to) throws IOException {

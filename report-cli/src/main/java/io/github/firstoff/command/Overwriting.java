@@ -21,6 +21,13 @@ final class Overwriting {
         }
     }
 
+    /** Refuses the command line if sheet and table would go to one file. */
+    static void refuseOneFile(CommandLine line, @Nullable Path out, @Nullable Path csv) {
+        if (out != null && csv != null && isSame(out, csv)) {
+            throw new ParameterException(line, "--csv and --out name one file");
+        }
+    }
+
     /** Whether two names mean one place; links are not followed. */
     static boolean isSame(Path one, Path other) {
         return one.toAbsolutePath().normalize().equals(other.toAbsolutePath().normalize());

@@ -6,7 +6,6 @@ import io.github.firstoff.sheet.Sheet;
 import io.github.firstoff.sheet.SheetJson;
 import io.github.firstoff.sheet.SheetKind;
 import io.github.firstoff.sheet.TableCsv;
-import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
 import java.time.Instant;
 import java.util.ArrayList;
@@ -14,6 +13,7 @@ import java.util.HashSet;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.Optional;
 import java.util.Set;
 import java.util.concurrent.Callable;
@@ -36,15 +36,11 @@ abstract class SheetCommand implements Callable<Integer> {
     @Spec
     private @Nullable CommandSpec spec;
 
-    @Option(
-            names = "--plan",
-            required = true,
-            paramLabel = "PLAN",
-            description = "What the drawing requires (JSON, see docs/inputs.md).")
-    private @Nullable Path plan;
+    @Mixin
+    private final PlanOption plan = new PlanOption();
 
-    @Option(names = "--job", paramLabel = "JOB", description = "Order, batch, material and people (JSON).")
-    private @Nullable Path job;
+    @Mixin
+    private final JobOption job = new JobOption();
 
     @Option(names = "--out", paramLabel = "FILE.pdf", description = "Where the sheet goes. Without it no PDF is made.")
     private @Nullable Path out;
@@ -88,20 +84,19 @@ abstract class SheetCommand implements Callable<Integer> {
 
     @Override
     public Integer call() {
-        CommandSpec command = java.util.Objects.requireNonNull(spec);
-        Path planPath = java.util.Objects.requireNonNull(plan);
-        if (kind == SheetKind.CERTIFICATE && job == null) {
+        CommandSpec command = Objects.requireNonNull(spec);
+        if (kind == SheetKind.CERTIFICATE && job.path().isEmpty()) {
             throw new ParameterException(
                     command.commandLine(),
                     "a certificate needs --job JOB: issuer, customer, order and batch stand in it");
         }
-        return run(command, planPath);
+        return run(command);
     }
 
     /** Makes the sheet; a command that makes it again and again does so here. */
-    Integer run(CommandSpec command, Path planPath) {
+    Integer run(CommandSpec command) {
         requireReadings(command, readings);
-        return sheetOf(command, planPath, readings);
+        return sheetOf(command, readings);
     }
 
     /** Files of readings that the command line names. */
@@ -110,10 +105,10 @@ abstract class SheetCommand implements Callable<Integer> {
     }
 
     /** Files that are no readings: plan, job and sheet. */
-    Set<Path> otherFiles(Path planPath) {
+    Set<Path> otherFiles() {
         return Stream.of(
-                        Optional.of(planPath),
-                        Optional.ofNullable(job),
+                        Optional.of(plan.path()),
+                        job.path(),
                         stationery.house(),
                         reading.mapping(),
                         Optional.ofNullable(out),
@@ -136,23 +131,19 @@ abstract class SheetCommand implements Callable<Integer> {
         if (files.isEmpty()) {
             throw new ParameterException(command.commandLine(), "READINGS are missing: name at least one file, or -");
         }
-        long pipes = files.stream().filter(SheetCommand::isStandardInput).count();
+        long pipes = files.stream().filter(Inputs::isStandardInput).count();
         if (pipes > 1) {
             throw new ParameterException(command.commandLine(), "- can be read only once");
         }
     }
 
-    private static boolean isStandardInput(Path path) {
-        return path.toString().equals(Inputs.STANDARD_INPUT);
-    }
-
     /** Reads these files, and writes and says what they come to. */
-    final Integer sheetOf(CommandSpec command, Path planPath, List<Path> files) {
+    final Integer sheetOf(CommandSpec command, List<Path> files) {
         Instant now = Clock.now(command.commandLine());
         Optional<SigningOptions.Pen> pen = signing.penFor(command.commandLine(), out, now);
         ReadingChoices choices = reading.choices(keepGoing);
         FileShelf shelf = new FileShelf(out != null, console.in());
-        Inputs inputs = new Inputs(planPath, job, files, shelf).choosing(choices);
+        Inputs inputs = new Inputs(plan.path(), job.path(), files, shelf).choosing(choices);
         stationery.house().map(Path::toString).ifPresent(inputs::ofHouse);
         reading.mapping().map(Path::toString).ifPresent(inputs::byMapping);
         stationery.requireKnownLanguage(command.commandLine());
@@ -177,7 +168,10 @@ abstract class SheetCommand implements Callable<Integer> {
             inputs.intake().ifPresent(intake -> intake.refused().lines().forEach(console::message));
             List<Path> written = refusedRows.write();
             written.forEach(path -> console.message("note: the refused rows are in " + path));
-            return put(sheet, inputs, shelf, choices, pen, progress);
+            Optional<SheetPress> press = out == null || !sheet.refusals().isEmpty()
+                    ? Optional.empty()
+                    : Optional.of(press(sheet, inputs, shelf, choices));
+            return put(sheet, () -> print(press, pen, progress));
         }
     }
 
@@ -195,26 +189,17 @@ abstract class SheetCommand implements Callable<Integer> {
         return ExitCodes.INPUT;
     }
 
-    private Integer put(
-            Sheet sheet,
-            Inputs inputs,
-            FileShelf shelf,
-            ReadingChoices choices,
-            Optional<SigningOptions.Pen> pen,
-            Progress progress) {
+    private SheetPress press(Sheet sheet, Inputs inputs, FileShelf shelf, ReadingChoices choices) {
+        Map<String, String> options = new LinkedHashMap<>(choices.options());
+        options.putAll(stationery.options());
+        return new SheetPress(new InspectionRecipe.Made(sheet, inputs.house()), shelf.kept(), options);
+    }
+
+    private Integer put(Sheet sheet, Runnable printing) {
         // A sheet that is renewed again and again says the same of the same files; once is enough.
         sheet.notices().stream().filter(noticesSaid::add).forEach(notice -> console.message("note: " + notice));
         boolean refused = !sheet.refusals().isEmpty();
-        if (csv == null) {
-            print(sheet, refused, inputs, shelf, choices, pen, progress);
-        } else {
-            byte[] table = TableCsv.characteristics(sheet).getBytes(StandardCharsets.UTF_8);
-            // One within the other: where the table cannot be written there is no new sheet, and the other way round.
-            OutputFile.write(csv, stream -> {
-                stream.write(table);
-                print(sheet, refused, inputs, shelf, choices, pen, progress);
-            });
-        }
+        OutputFile.writeTogether(csv, () -> TableCsv.characteristics(sheet), printing);
         if (json) {
             SheetJson.write(sheet, console.outWriter());
         } else {
@@ -225,22 +210,10 @@ abstract class SheetCommand implements Callable<Integer> {
         return accepted ? ExitCodes.ACCEPTED : ExitCodes.NOT_ACCEPTED;
     }
 
-    private void print(
-            Sheet sheet,
-            boolean refused,
-            Inputs inputs,
-            FileShelf shelf,
-            ReadingChoices choices,
-            Optional<SigningOptions.Pen> pen,
-            Progress progress) {
-        if (out != null && !refused) {
-            Map<String, String> options = new LinkedHashMap<>(choices.options());
-            options.putAll(stationery.options());
+    private void print(Optional<SheetPress> press, Optional<SigningOptions.Pen> pen, Progress progress) {
+        if (out != null && press.isPresent()) {
             progress.at("setting the sheet", 0, 0);
-            MadeSheet made = new InspectionRecipe.Made(sheet, inputs.house());
-            new SheetPress(made, shelf.kept(), options)
-                    .print(pen, out)
-                    .forEach(message -> console.message("note: " + message));
+            press.get().print(pen, out).forEach(message -> console.message("note: " + message));
         }
         progress.end();
     }
@@ -248,8 +221,6 @@ abstract class SheetCommand implements Callable<Integer> {
     private void refuseToOverwriteInputs(CommandSpec command, Inputs inputs) {
         Overwriting.refuse(command.commandLine(), "--out", out, inputs.paths());
         Overwriting.refuse(command.commandLine(), "--csv", csv, inputs.paths());
-        if (out != null && csv != null && Overwriting.isSame(out, csv)) {
-            throw new ParameterException(command.commandLine(), "--csv and --out name one file");
-        }
+        Overwriting.refuseOneFile(command.commandLine(), out, csv);
     }
 }

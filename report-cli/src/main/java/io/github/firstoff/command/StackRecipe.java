@@ -5,11 +5,10 @@ import io.github.firstoff.inspection.House;
 import io.github.firstoff.intake.RowCounts;
 import io.github.firstoff.intake.StackFile;
 import io.github.firstoff.proof.CarriedFile.Role;
-import io.github.firstoff.proof.Claim;
 import io.github.firstoff.proof.PrintedFigures;
 import io.github.firstoff.proof.ReadingLines;
 import io.github.firstoff.report.kind.StackReport;
-import io.github.firstoff.report.kind.Stationery;
+import io.github.firstoff.report.model.PaperSize;
 import io.github.firstoff.report.model.ReportModel;
 import io.github.firstoff.sheet.FitWords;
 import io.github.firstoff.sheet.Phrases;
@@ -29,11 +28,11 @@ import java.util.Optional;
 
 /** Sheets of dimension loops: one file with their members. */
 final class StackRecipe implements SheetRecipe {
-    private static final String SIZES = "sizes.csv";
+    private static final String COMMAND = "stack";
 
     @Override
     public String command() {
-        return "stack";
+        return COMMAND;
     }
 
     @Override
@@ -54,15 +53,10 @@ final class StackRecipe implements SheetRecipe {
                 house);
     }
 
-    private record Made(StackSheet sheet, Optional<House> house) implements MadeSheet, Claim {
-        @Override
-        public Claim claim() {
-            return this;
-        }
-
+    private record Made(StackSheet sheet, Optional<House> house) implements MadeStudy {
         @Override
         public String command() {
-            return "stack";
+            return COMMAND;
         }
 
         @Override
@@ -89,13 +83,8 @@ final class StackRecipe implements SheetRecipe {
                     }
                 }
             }
-            return lines.isEmpty()
-                    ? Optional.empty()
-                    : Optional.of(new ReadingLines(
-                            SIZES,
-                            "Every size of a member as it was taken",
-                            List.of("member", "reading", "value", "unit"),
-                            lines));
+            return ReadingLines.ofSizes(
+                    "Every size of a member as it was taken", List.of("member", "reading", "value", "unit"), lines);
         }
 
         @Override
@@ -110,8 +99,8 @@ final class StackRecipe implements SheetRecipe {
         }
 
         @Override
-        public ReportModel pages(Stationery stationery) {
-            return stationery.on(() -> new StackReport().compose(sheet, stationery.paper()));
+        public ReportModel compose(PaperSize paper) {
+            return new StackReport().compose(sheet, paper);
         }
 
         @Override

@@ -97,22 +97,34 @@ abstract class StudyCommand implements Callable<Integer> {
 
     /** Refuses to write the sheet over something that was read. */
     final void keep(List<Path> inputs) {
-        keep(inputs, Optional.ofNullable(out), "--out");
+        Overwriting.refuse(line(), "--out", out, inputs);
     }
 
-    /** The same of another file that an option names. */
-    final void keep(List<Path> inputs, Optional<Path> written, String option) {
-        Overwriting.refuse(line(), option, written.orElse(null), inputs);
+    /** The same of a table, and where both would go to one file. */
+    final void keep(List<Path> inputs, @Nullable Path csv) {
+        keep(inputs);
+        Overwriting.refuse(line(), "--csv", csv, inputs);
+        Overwriting.refuseOneFile(line(), out, csv);
     }
 
-    /** Tells the result: notices, the sheet where it is wanted, and then JSON or a few lines. */
+    /** Prints the sheet where it is wanted, and tells the result. */
     final int tell(MadeSheet made, List<Evidence.Kept> kept, Ingredients from, Optional<SigningOptions.Pen> pen) {
+        print(made, kept, from, pen);
+        return tell(made);
+    }
+
+    /** Says what should be known of the inputs, and prints the sheet where it is wanted. */
+    final void print(MadeSheet made, List<Evidence.Kept> kept, Ingredients from, Optional<SigningOptions.Pen> pen) {
         made.notices().forEach(notice -> console.message("note: " + notice));
         if (out != null) {
             new SheetPress(made, kept, from.options())
                     .print(pen, out)
                     .forEach(message -> console.message("note: " + message));
         }
+    }
+
+    /** Tells the result: JSON or a few lines. */
+    final int tell(MadeSheet made) {
         if (json) {
             made.claim().write(console.outWriter());
         } else {

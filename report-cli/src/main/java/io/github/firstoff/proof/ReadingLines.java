@@ -3,6 +3,7 @@ package io.github.firstoff.proof;
 import java.nio.charset.StandardCharsets;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 
 /**
  * Readings as a sheet took them, a line each: what lets a check name the very one that was changed, where the result only holds means. The
@@ -38,6 +39,20 @@ public final class ReadingLines {
         this.description = description;
         this.heading = List.copyOf(heading);
         this.lines = lines.stream().map(List::copyOf).toList();
+    }
+
+    /**
+     * Sizes of pieces that are no readings of characteristics of a plan.
+     *
+     * @param description what they are, in a few words
+     * @param heading the names of the columns; {@code value} is one of them
+     * @param lines the fields of each size, as many as there are columns
+     * @return empty without a line
+     */
+    public static Optional<ReadingLines> ofSizes(String description, List<String> heading, List<List<String>> lines) {
+        return lines.isEmpty()
+                ? Optional.empty()
+                : Optional.of(new ReadingLines("sizes.csv", description, heading, lines));
     }
 
     /** The name of the file that holds them. */

@@ -96,6 +96,19 @@ class HistoryTest {
     }
 
     @Test
+    void sheetAndTableAreWrittenTogetherOrNotAtAll() throws IOException {
+        Path pdf = folder.resolve("history.pdf");
+        Path csv = folder.resolve("table.csv");
+        String nowhere = Files.createDirectory(folder.resolve("a folder")).toString();
+        assertThat(history("1", "--out", pdf.toString(), "--csv", nowhere).code())
+                .isEqualTo(4);
+        assertThat(history("1", "--out", nowhere, "--csv", csv.toString()).code())
+                .isEqualTo(4);
+        assertThat(pdf).doesNotExist();
+        assertThat(csv).doesNotExist();
+    }
+
+    @Test
     void theTableOfBatchesHasTheFiguresOfTheResult() throws IOException {
         Path csv = folder.resolve("table.csv");
         JsonNode batches = MAPPER.readTree(
@@ -177,5 +190,14 @@ class HistoryTest {
     void theTableNeverOverwritesAnInput() {
         String plan = Samples.FOLDER.resolve("hq-310-p.plan.json").toString();
         assertThat(history("1", "--csv", plan).code()).isEqualTo(2);
+    }
+
+    @Test
+    void sheetAndTableCannotBeOneFile() {
+        String both = folder.resolve("both").toString();
+        Samples.Run run = history("1", "--out", both, "--csv", both);
+        assertThat(run.code()).isEqualTo(2);
+        assertThat(run.err()).contains("--csv and --out name one file");
+        assertThat(Path.of(both)).doesNotExist();
     }
 }
