@@ -1,7 +1,7 @@
 package io.github.firstoff.intake;
 
 import io.github.firstoff.intake.Fault.Where;
-import java.io.FilterInputStream;
+import java.io.EOFException;
 import java.io.IOException;
 import java.io.InputStream;
 import java.util.zip.CRC32;
@@ -12,11 +12,12 @@ import java.util.zip.ZipException;
  * What is unpacked from a part of a workbook, counted as it comes: what the list of contents says of its size is not believed. Ends with a
  * fault where more comes than a part can sensibly hold, or where one tag or text alone would fill the memory.
  */
-final class BoundedPart extends FilterInputStream {
+final class BoundedPart extends BlockwiseStream {
     private static final long LONGEST_TOKEN = 1L << 20;
     private static final long NO_SUM = -1;
 
     private final String file;
+    private final InputStream unpacked;
     private final long most;
     private final long expectedSum;
     private final CRC32 sum = new CRC32();
@@ -35,7 +36,7 @@ final class BoundedPart extends FilterInputStream {
     }
 
     private BoundedPart(String file, InputStream unpacked, long most, long expectedSum) {
-        super(unpacked);
+        this.unpacked = unpacked;
         this.file = file;
         this.most = most;
         this.expectedSum = expectedSum;
@@ -60,21 +61,11 @@ final class BoundedPart extends FilterInputStream {
     }
 
     @Override
-    public int read() throws IOException {
-        byte[] one = new byte[1];
-        int count = 0;
-        while (count == 0) {
-            count = read(one, 0, 1);
-        }
-        return count < 0 ? -1 : one[0] & 0xFF;
-    }
-
-    @Override
     public int read(byte[] buffer, int offset, int length) throws IOException {
         int count;
         try {
-            count = super.read(buffer, offset, length);
-        } catch (ZipException | java.io.EOFException damaged) {
+            count = unpacked.read(buffer, offset, length);
+        } catch (ZipException | EOFException damaged) {
             throw new TextRefused(Fault.of(
                     FaultKind.SYNTAX,
                     Where.inFile(file),
@@ -111,5 +102,10 @@ final class BoundedPart extends FilterInputStream {
                     "short texts"));
         }
         return count;
+    }
+
+    @Override
+    public void close() throws IOException {
+        unpacked.close();
     }
 }

@@ -16,7 +16,7 @@ import java.util.TreeSet;
 record CsvDialect(char separator, List<String> preamble) {
     static final char[] SEPARATORS = {',', ';', '\t', '|'};
     /** Headers of exports are short; what comes later is no heading. */
-    private static final int LINES_LOOKED_AT = 100;
+    static final int LINES_LOOKED_AT = 100;
 
     private static final int LONGEST_HEADING = 100_000;
 

@@ -13,7 +13,7 @@ import java.util.HexFormat;
  * The bytes of an input while it is read: the first ones can be looked at beforehand, all are counted and digested, and a file that
  * changes while it is read is refused. Keeps no more than the first bytes.
  */
-final class InputBytes extends InputStream {
+final class InputBytes extends BlockwiseStream {
     private final Input input;
     private final InputStream stream;
     private final MessageDigest digest = newDigest();
@@ -102,16 +102,6 @@ final class InputBytes extends InputStream {
     }
 
     @Override
-    public int read() throws TextRefused {
-        byte[] one = new byte[1];
-        int count = 0;
-        while (count == 0) {
-            count = read(one, 0, 1);
-        }
-        return count < 0 ? -1 : one[0] & 0xFF;
-    }
-
-    @Override
     public int read(byte[] buffer, int offset, int length) throws TextRefused {
         if (length == 0) {
             return 0;
@@ -123,6 +113,11 @@ final class InputBytes extends InputStream {
             return first;
         }
         return pull(buffer, offset, length);
+    }
+
+    /** Leaves out bytes of the beginning of which nothing was read yet, such as a mark of the encoding. */
+    void passOver(int count) {
+        handedOn = Math.min(handedOn + count, beginning.bytes().length);
     }
 
     /** Reads what is left, so that the digest is that of all bytes. */

@@ -6,6 +6,7 @@ import java.io.IOException;
 import java.io.StringReader;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Set;
 import java.util.Map;
 
 /**
@@ -90,15 +91,10 @@ final class JsonLines implements ReadingSource {
     }
 
     /** A line that is no JSON. */
-    private record Unreadable(Where where, String text) implements Row {
+    private record Unreadable(Where where, String text) implements LooseRow {
         @Override
-        public List<String> heading() {
-            return List.of(ReadingColumn.PART.word(), ReadingColumn.CHARACTERISTIC.word(), ReadingColumn.VALUE.word());
-        }
-
-        @Override
-        public List<String> fields() {
-            return List.of("", "", "");
+        public Set<ReadingColumn> said() {
+            return Set.of();
         }
 
         @Override

@@ -2,17 +2,12 @@ package io.github.firstoff.intake;
 
 import io.github.firstoff.intake.Fault.Where;
 import io.github.firstoff.intake.Mapping.Item;
-import java.util.Arrays;
 import java.util.EnumMap;
-import java.util.List;
 import java.util.Map;
 import java.util.Set;
 
 /** A row of a text that is understood by a mapping, with what the lines above it say of it. */
-final class MappedRow implements Row {
-    private static final Set<ReadingColumn> OF_EVERY_READING =
-            Set.of(ReadingColumn.PART, ReadingColumn.CHARACTERISTIC, ReadingColumn.VALUE);
-
+final class MappedRow implements LooseRow {
     private final Where where;
     private final String line;
     private final Marks marks;
@@ -90,20 +85,8 @@ final class MappedRow implements Row {
     }
 
     @Override
-    public List<String> heading() {
-        return columns().stream().map(ReadingColumn::word).toList();
-    }
-
-    @Override
-    public List<String> fields() {
-        return columns().stream().map(this::text).toList();
-    }
-
-    /** Those of a reading, and whatever else it says. */
-    private List<ReadingColumn> columns() {
-        return Arrays.stream(ReadingColumn.values())
-                .filter(column -> OF_EVERY_READING.contains(column) || said.containsKey(column))
-                .toList();
+    public Set<ReadingColumn> said() {
+        return said.keySet();
     }
 
     @Override

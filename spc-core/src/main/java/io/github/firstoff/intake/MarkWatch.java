@@ -207,8 +207,7 @@ final class MarkWatch<R> {
                                 Echo.quoted(text)));
             }
             // Where rows no longer wait, one comma decides, and a point that comes later is refused; were the mark left
-            // open, both
-            // would be read, each in its own way.
+            // open, both would be read, each in its own way.
             if (commaIsPlain || !mayWait) {
                 believe(commaShown);
                 return false;

@@ -13,7 +13,6 @@ import java.util.regex.Pattern;
  * character that the other kind could not have there.
  */
 final class OtherFile {
-    private static final int LINES_LOOKED_AT = 100;
     private static final int FEWEST_COLUMNS = 3;
     private static final Pattern LIST_OF_PIECES = Pattern.compile("(?s)\\s*\\[\\s*\\{.*\"part\"\\s*:.*");
     private static final Pattern RESULT = Pattern.compile("(?s)\\s*\\{\\s*\"command\"\\s*:\\s*\"([a-z-]{1,20})\".*");
@@ -237,7 +236,7 @@ final class OtherFile {
             return Nature.OTHER;
         }
         return text.lines()
-                .limit(LINES_LOOKED_AT)
+                .limit(CsvDialect.LINES_LOOKED_AT)
                 .map(OtherFile::nature)
                 .filter(nature -> nature == Nature.READINGS || nature == Nature.REQUIREMENTS)
                 .findFirst()

@@ -1,18 +1,13 @@
 package io.github.firstoff.intake;
 
 import io.github.firstoff.intake.Fault.Where;
-import java.util.Arrays;
 import java.util.EnumMap;
-import java.util.List;
 import java.util.Map;
 import java.util.Set;
 import org.jspecify.annotations.Nullable;
 
 /** One measurement of a QIF document, with what the document says of its piece and its run. */
-final class QifRow implements Row {
-    private static final Set<ReadingColumn> OF_EVERY_READING =
-            Set.of(ReadingColumn.PART, ReadingColumn.CHARACTERISTIC, ReadingColumn.VALUE);
-
+final class QifRow implements LooseRow {
     private final Where where;
     private final Map<ReadingColumn, String> texts = new EnumMap<>(ReadingColumn.class);
     private final Map<ReadingColumn, Where> places = new EnumMap<>(ReadingColumn.class);
@@ -40,19 +35,8 @@ final class QifRow implements Row {
     }
 
     @Override
-    public List<String> heading() {
-        return columns().stream().map(ReadingColumn::word).toList();
-    }
-
-    @Override
-    public List<String> fields() {
-        return columns().stream().map(this::text).toList();
-    }
-
-    private List<ReadingColumn> columns() {
-        return Arrays.stream(ReadingColumn.values())
-                .filter(column -> OF_EVERY_READING.contains(column) || texts.containsKey(column))
-                .toList();
+    public Set<ReadingColumn> said() {
+        return texts.keySet();
     }
 
     @Override

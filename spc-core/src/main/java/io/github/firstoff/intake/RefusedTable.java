@@ -52,7 +52,6 @@ public final class RefusedTable implements AutoCloseable {
     private static final Pattern MARKED_PLACE = Pattern.compile("(?s).*\\[([0-9a-f]{10})]");
     private static final Pattern NUMBER = Pattern.compile("[+-]?\\d{1,40}(?:[.,]\\d{1,40})?");
     private static final Pattern ESCAPED = Pattern.compile("(?s)'+[=+\\-@].*");
-    private static final int LINES_LOOKED_AT = 100;
 
     private final Path temporary;
     private final DataOutputStream rows;
@@ -242,17 +241,17 @@ public final class RefusedTable implements AutoCloseable {
         }
         try (InputBytes bytes = new InputBytes(Input.file(path), Long.MAX_VALUE)) {
             String first = bytes.beginning().text().lines().findFirst().orElse("");
-            if (!isHeading(first)) {
+            Optional<Character> separator = separatorIn(first);
+            if (separator.isEmpty()) {
                 return State.SOMETHING_ELSE;
             }
-            return wasTouched(first, TextReader.of(bytes)) ? State.PUT_RIGHT : State.AS_WRITTEN;
+            return wasTouched(separator.get(), TextReader.of(bytes)) ? State.PUT_RIGHT : State.AS_WRITTEN;
         } catch (IOException | UncheckedIOException | CsvParseException unreadable) {
             return State.SOMETHING_ELSE;
         }
     }
 
-    private static boolean wasTouched(String heading, Reader text) throws IOException {
-        char separator = heading.indexOf(';') >= 0 ? ';' : heading.indexOf('\t') >= 0 ? '\t' : ',';
+    private static boolean wasTouched(char separator, Reader text) throws IOException {
         try (CsvReader<CsvRecord> reader = CsvReader.builder()
                 .fieldSeparator(separator)
                 .allowMissingFields(true)
@@ -290,18 +289,23 @@ public final class RefusedTable implements AutoCloseable {
 
     /** Whether a line is the heading of such a table. */
     static boolean isHeading(String line) {
-        for (char separator : new char[] {',', ';', '\t', '|'}) {
+        return separatorIn(line).isPresent();
+    }
+
+    /** What parts the columns in a heading of such a table; empty if the line is none. */
+    private static Optional<Character> separatorIn(String line) {
+        for (char separator : CsvDialect.SEPARATORS) {
             List<String> fields = CsvDialect.split(line, separator);
             if (fields.stream().anyMatch(RefusedTable::isPlace) && fields.contains(REASON)) {
-                return true;
+                return Optional.of(separator);
             }
         }
-        return false;
+        return Optional.empty();
     }
 
     /** Whether a text begins as such a table does. */
     static boolean begins(Beginning beginning) {
-        return beginning.text().lines().limit(LINES_LOOKED_AT).anyMatch(RefusedTable::isHeading);
+        return beginning.text().lines().limit(CsvDialect.LINES_LOOKED_AT).anyMatch(RefusedTable::isHeading);
     }
 
     static boolean isPlace(String name) {

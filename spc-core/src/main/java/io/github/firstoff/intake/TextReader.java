@@ -48,9 +48,7 @@ final class TextReader extends Reader {
         refuseOtherFiles(beginning);
         int mark = encoding.markLength(beginning.bytes());
         mayBeWindows = !utf8Only && encoding == TextEncoding.UTF_8 && mark == 0;
-        for (int i = 0; i < mark; i++) {
-            stream.read();
-        }
+        stream.passOver(mark);
     }
 
     /** Text in UTF-8 and in nothing else. */
