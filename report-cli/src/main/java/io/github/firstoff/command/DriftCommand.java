@@ -203,9 +203,8 @@ final class DriftCommand extends StudyCommand {
 
     @Override
     Ingredients ingredients() {
-        Ingredients from = Ingredients.NONE
-                .with(CarriedFile.Role.PLAN, plan.path())
-                .with(CarriedFile.Role.JOB, job.path());
+        Ingredients from =
+                Ingredients.NONE.with(CarriedFile.Role.PLAN, plan.path()).with(CarriedFile.Role.JOB, job.path());
         for (Path each : readings) {
             from = from.with(CarriedFile.Role.READINGS, each);
         }

@@ -79,8 +79,7 @@ final class FitRecipe implements SheetRecipe {
         }
     }
 
-    private record Made(FitSheet sheet, Optional<ReadingLines> sizes, Optional<House> house)
-            implements MadeStudy {
+    private record Made(FitSheet sheet, Optional<ReadingLines> sizes, Optional<House> house) implements MadeStudy {
         @Override
         public String command() {
             return COMMAND;

@@ -72,8 +72,7 @@ final class HistoryCommand extends StudyCommand {
         keep(from.paths(), csv);
         HistoryRecipe.Made made = history(from, shelf, now);
         keep(shelf.opened(), csv);
-        OutputFile.writeTogether(
-                csv, () -> TableCsv.batches(made.sheet()), () -> print(made, shelf.kept(), from, pen));
+        OutputFile.writeTogether(csv, () -> TableCsv.batches(made.sheet()), () -> print(made, shelf.kept(), from, pen));
         return tell(made);
     }
 

@@ -249,7 +249,7 @@ public final class FitJson {
         ElasticMaterial material = member.material();
         out.object(name, () -> {
             out.text("part", member.part());
-            out.text("requirement", member.stated());
+            out.text("requirement", member.stated().english());
             out.flag("measured", sizes.measured());
             out.whole("count", sizes.count());
             out.decimal("minimum", sizes.least());

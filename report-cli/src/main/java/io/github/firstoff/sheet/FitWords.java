@@ -48,26 +48,26 @@ public final class FitWords {
 
     /** The outer part with its article, as a sentence begins with it or goes on: {@code the hub}. */
     public String theOuter() {
-        return Labels.wordOr("press.the", outerCode(), outerCode());
+        return Labels.word("press.the", outerCode());
     }
 
     /** The inner part with its article. */
     public String theInner() {
-        return Labels.wordOr("press.the", innerCode(), innerCode());
+        return Labels.word("press.the", innerCode());
     }
 
     /** The inner part as what something slips over: {@code the tightest shaft}. */
     public String overTightestInner() {
-        return Labels.wordOr("press.over-tightest", innerCode(), innerCode());
+        return Labels.word("press.over-tightest", innerCode());
     }
 
     private static String noun(String code) {
-        return Labels.wordOr("press.part", code, code);
+        return Labels.word("press.part", code);
     }
 
     /** What is measured of the inner parts, as they are counted: {@code shafts}. */
     private String inners() {
-        return Labels.wordOr("press.parts", innerCode(), innerCode());
+        return Labels.word("press.parts", innerCode());
     }
 
     private String outerCode() {

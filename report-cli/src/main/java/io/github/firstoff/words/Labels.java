@@ -157,29 +157,6 @@ public final class Labels {
     }
 
     /**
-     * The word for a code of the program, such as a kind of chart.
-     *
-     * @param family with what the keys of such codes begin
-     * @param code the code
-     * @param otherwise what to print where no language has a word for it
-     */
-    public static String wordOr(String family, String code, String otherwise) {
-        return library(family + "." + code.replace(' ', '-'), otherwise);
-    }
-
-    /**
-     * A sentence that comes ready in English from elsewhere in the program, worded anew in other languages.
-     *
-     * @param key which text
-     * @param english the English sentence, printed where no language has a text of its own
-     * @param arguments what stands in the places of that text
-     */
-    public static String library(String key, String english, Object... arguments) {
-        Labels spoken = SPOKEN.get();
-        return spoken.raw(key).isPresent() || ENGLISH.raw(key).isPresent() ? spoken.say(key, arguments) : english;
-    }
-
-    /**
      * A text in this language; in English where this language has no such text yet.
      *
      * @param key which text

@@ -1,12 +1,14 @@
 package io.github.firstoff.words;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatCode;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
 import io.github.firstoff.plan.Hand;
 import io.github.firstoff.plan.Importance;
 import io.github.firstoff.quantity.Unit;
 import io.github.firstoff.remark.Remark;
+import io.github.firstoff.remark.TextPattern;
 import io.github.firstoff.stats.SigmaEstimators;
 import io.github.firstoff.study.capability.CapabilityMethod;
 import io.github.firstoff.study.chart.ChartCatalogue;
@@ -17,6 +19,7 @@ import java.io.UncheckedIOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
+import java.util.Collections;
 import java.util.List;
 import java.util.Set;
 import java.util.TreeSet;
@@ -32,7 +35,7 @@ class LabelsTest {
     private static final Path LIBRARY = Path.of("..", "spc-core", "src", "main", "java", "io", "github", "firstoff");
 
     /** Lists whose keys are put together from a code of the program. */
-    private static final Pattern FAMILY = Pattern.compile("(?:word|wordOr|library)\\(\\s*\"([a-z.-]+?)\\.?\"");
+    private static final Pattern FAMILY = Pattern.compile("word\\(\\s*\"([a-z.-]+?)\\.?\"");
 
     /** A remark of the program: its key, and its English with or without a plus between its parts. */
     private static final Pattern REMARK = Pattern.compile(
@@ -98,6 +101,21 @@ class LabelsTest {
                 assertThat(places(labels.raw(key).orElseThrow()))
                         .as(language + " " + key)
                         .isEqualTo(places(Labels.ENGLISH.raw(key).orElseThrow()));
+            }
+        }
+    }
+
+    /** A place that is not closed, or a choice of one wording, would print something else than its writer thought. */
+    @Test
+    void everyPlaceOfEveryTextIsWellFormed() {
+        List<String> arguments = Collections.nCopies(20, "x");
+        for (String language : Labels.languages()) {
+            Labels labels = Labels.of(language).orElseThrow();
+            for (String key : labels.keys()) {
+                TextPattern pattern = new TextPattern(labels.raw(key).orElseThrow());
+                assertThatCode(() -> pattern.filled(arguments))
+                        .as(language + " " + key)
+                        .doesNotThrowAnyException();
             }
         }
     }

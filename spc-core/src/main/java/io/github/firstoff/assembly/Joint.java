@@ -1,6 +1,7 @@
 package io.github.firstoff.assembly;
 
 import io.github.firstoff.plan.Hand;
+import io.github.firstoff.remark.Remark;
 import io.github.firstoff.tolerance.Limits;
 import java.math.BigDecimal;
 import java.util.List;
@@ -83,7 +84,7 @@ public record Joint(
             ElasticMaterial material,
             BigDecimal farDiameter,
             Optional<Limits> limits,
-            String stated,
+            Remark stated,
             Optional<Bearing> bearing,
             BigDecimal roughness,
             Optional<String> characteristic) {}

@@ -1,5 +1,6 @@
 package io.github.firstoff.assembly;
 
+import io.github.firstoff.remark.Remark;
 import java.math.BigDecimal;
 import java.util.List;
 import java.util.Locale;
@@ -10,19 +11,24 @@ import java.util.Optional;
  *
  * @param word the word in files
  * @param factor from 0 to 2
- * @param source where the factor comes from, ready to print
+ * @param origin where the factor comes from
  */
-public record Smoothing(String word, BigDecimal factor, String source) {
+public record Smoothing(String word, BigDecimal factor, Remark origin) {
     /** DIN 7190-1:2017, by a secondary description of the standard: 0.4 Rz of each surface. */
-    public static final Smoothing DIN_7190_1_2017 =
-            new Smoothing("din-7190-1-2017", new BigDecimal("0.4"), "DIN 7190-1:2017: 0.4 (Rz outer + Rz inner)");
+    public static final Smoothing DIN_7190_1_2017 = new Smoothing(
+            "din-7190-1-2017",
+            new BigDecimal("0.4"),
+            Remark.of("smoothing.din-7190-1-2017", "DIN 7190-1:2017: 0.4 (Rz outer + Rz inner)"));
 
     /** DIN 7190:2001, by the same description: 0.8 Rz of each surface. */
-    public static final Smoothing DIN_7190_2001 =
-            new Smoothing("din-7190-2001", new BigDecimal("0.8"), "DIN 7190:2001: 0.8 (Rz outer + Rz inner)");
+    public static final Smoothing DIN_7190_2001 = new Smoothing(
+            "din-7190-2001",
+            new BigDecimal("0.8"),
+            Remark.of("smoothing.din-7190-2001", "DIN 7190:2001: 0.8 (Rz outer + Rz inner)"));
 
     /** None. */
-    public static final Smoothing NONE = new Smoothing("none", BigDecimal.ZERO, "no smoothing, as stated");
+    public static final Smoothing NONE =
+            new Smoothing("none", BigDecimal.ZERO, Remark.of("smoothing.none", "no smoothing, as stated"));
 
     private static final List<Smoothing> NAMED = List.of(DIN_7190_1_2017, DIN_7190_2001, NONE);
 
@@ -40,7 +46,14 @@ public record Smoothing(String word, BigDecimal factor, String source) {
     /** A factor that a file states itself. */
     public static Smoothing stated(BigDecimal factor) {
         return new Smoothing(
-                factor.toPlainString(), factor, factor.toPlainString() + " (Rz outer + Rz inner), as stated");
+                factor.toPlainString(),
+                factor,
+                Remark.of("smoothing.stated", "{0} (Rz outer + Rz inner), as stated", factor.toPlainString()));
+    }
+
+    /** Where the factor comes from, in English. */
+    public String source() {
+        return origin.english();
     }
 
     /** The interference that is lost, in millimetres, of two roughnesses in micrometres. */

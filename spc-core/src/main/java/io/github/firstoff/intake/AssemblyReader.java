@@ -261,11 +261,15 @@ final class AssemblyReader {
         Optional<String> characteristic = fields.name("characteristic");
         fields.finish();
         Optional<Limits> limits = limited.map(LimitsReader.Limited::limits).or(() -> ring.flatMap(Ring::size));
-        String stated = limited.map(LimitsReader.Limited::printed)
-                .orElseGet(() -> ring.flatMap(Ring::size).isPresent()
-                        ? "ISO 492 " + (isOuter ? "inner" : "outer") + " ring, class "
-                                + ring.get().bearing().toleranceClass()
-                        : "");
+        Remark stated = limited.map(LimitsReader.Limited::printed)
+                .map(Remark::verbatim)
+                .orElseGet(() -> ring.filter(each -> each.size().isPresent())
+                        .map(each -> Remark.of(
+                                "bearing-ring.stated",
+                                "ISO 492 {0|inner|outer} ring, class {1}",
+                                isOuter,
+                                Remark.word("ring-class", each.bearing().toleranceClass())))
+                        .orElseGet(Remark::none));
         return material.flatMap(known -> far.map(diameter -> new Joint.Member(
                 part,
                 own.or(() -> hand),

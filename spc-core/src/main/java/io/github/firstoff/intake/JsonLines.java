@@ -6,8 +6,8 @@ import java.io.IOException;
 import java.io.StringReader;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Set;
 import java.util.Map;
+import java.util.Set;
 
 /**
  * Readings as JSON lines: in each line an object with the keys of a JSON list of readings. Each line stands by itself, so that one that is

@@ -7,8 +7,7 @@ import java.util.Set;
 /** A row with one reading of a format that is no table: it has the columns that a table with the same in it would have. */
 interface LooseRow extends Row {
     /** The columns that every row with one reading has, whether it says anything there or not. */
-    Set<ReadingColumn> OF_EVERY_READING =
-            Set.of(ReadingColumn.PART, ReadingColumn.CHARACTERISTIC, ReadingColumn.VALUE);
+    Set<ReadingColumn> OF_EVERY_READING = Set.of(ReadingColumn.PART, ReadingColumn.CHARACTERISTIC, ReadingColumn.VALUE);
 
     /** The columns of which it says anything. */
     Set<ReadingColumn> said();

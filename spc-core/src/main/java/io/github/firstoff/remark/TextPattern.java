@@ -15,7 +15,7 @@ public record TextPattern(String text) {
      *
      * @param arguments what stands in the places
      * @return the sentence
-     * @throws IllegalArgumentException if there is a place that nothing stands in
+     * @throws IllegalArgumentException if there is a place that nothing stands in, or one that does not end
      */
     public String filled(List<?> arguments) {
         StringBuilder out = new StringBuilder();
@@ -62,11 +62,18 @@ public record TextPattern(String text) {
                 StringBuilder other = new StringBuilder();
                 at++;
                 until("|}", one);
-                at++;
+                expect('|');
                 until("}", other);
                 out.append(isOne(argument) ? one : other);
             } else {
                 out.append(argument);
+            }
+            expect('}');
+        }
+
+        private void expect(char sign) {
+            if (at >= pattern.length() || pattern.charAt(at) != sign) {
+                throw new IllegalArgumentException("the text \"" + pattern + "\" has a place that does not end");
             }
             at++;
         }

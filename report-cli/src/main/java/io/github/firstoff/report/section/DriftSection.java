@@ -283,11 +283,8 @@ public final class DriftSection {
         for (Map.Entry<Integer, String> mark : marks().entrySet()) {
             List<String> tests = finding.signals().stream()
                     .filter(signal -> signal.at() == mark.getKey())
-                    .map(signal -> Labels.text(
-                            "drift.signal-side",
-                            test(signal.test()),
-                            Labels.wordOr(
-                                    "side", signal.side().word(), signal.side().word())))
+                    .map(signal ->
+                            Labels.text("drift.signal-side", test(signal.test()), ChartWords.side(signal.side())))
                     .toList();
             items.add(new Block.MarkedItem(
                     mark.getValue(),

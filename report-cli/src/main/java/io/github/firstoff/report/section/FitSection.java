@@ -125,24 +125,15 @@ public final class FitSection {
                                 UM * number(result.least()),
                                 UM * number(result.greatest()))),
                 new Block.Note(Text.of(Labels.text(
-                                "press.interference.note", FitWords.micrometres(result.smoothing()), smoothingSource())
+                                "press.interference.note",
+                                FitWords.micrometres(result.smoothing()),
+                                joint.smoothing().origin())
                         + " " + words.basis())));
-    }
-
-    private String smoothingSource() {
-        String factor = joint.smoothing().factor().toPlainString();
-        return joint.smoothing().word().equals(factor)
-                ? Labels.library("library.smoothing.stated", joint.smoothing().source(), factor)
-                : Labels.wordOr(
-                        "library.smoothing",
-                        joint.smoothing().word(),
-                        joint.smoothing().source());
     }
 
     /** What the criterion of stress is called. */
     public String criterion() {
-        return Labels.wordOr(
-                "library.criterion", joint.criterion().word(), joint.criterion().title());
+        return Labels.text(joint.criterion().remark());
     }
 
     private double first() {
@@ -525,7 +516,8 @@ public final class FitSection {
     }
 
     private static String told(Joint.Bearing bearing) {
-        StringBuilder told = new StringBuilder(Labels.text("press.bearing.class", toleranceClass(bearing)));
+        StringBuilder told = new StringBuilder(
+                Labels.text("press.bearing.class", Labels.word("ring-class", bearing.toleranceClass())));
         bearing.group().ifPresent(group -> told.append(", ").append(Labels.text("press.bearing.group", group)));
         bearing.clearance()
                 .ifPresent(limits -> told.append(" (")
@@ -552,24 +544,8 @@ public final class FitSection {
                 + "; "
                 + (sizes.measured()
                         ? Labels.text("press.part.measured", sizes.count(), range)
-                        : (member.stated().isEmpty() ? "" : stated(member) + ": ") + range)
+                        : (member.stated().isEmpty() ? "" : Labels.text(member.stated()) + ": ") + range)
                 + "; Rz\u00A0" + member.roughness().toPlainString() + "\u00A0µm";
-    }
-
-    /** What the size was stated as; a ring of a bearing is named in the words of ISO 492. */
-    private static String stated(Joint.Member member) {
-        return member.bearing()
-                .filter(bearing -> member.stated().startsWith("ISO 492"))
-                .map(bearing -> Labels.library(
-                        member.stated().contains(" inner ") ? "library.ring.inner" : "library.ring.outer",
-                        member.stated(),
-                        toleranceClass(bearing)))
-                .orElse(member.stated());
-    }
-
-    /** The tolerance class: a word for the normal one, a code such as P6 for the others. */
-    private static String toleranceClass(Joint.Bearing bearing) {
-        return Labels.wordOr("library.ring-class", bearing.toleranceClass(), bearing.toleranceClass());
     }
 
     private static String chance(double reckoned, double drawn) {

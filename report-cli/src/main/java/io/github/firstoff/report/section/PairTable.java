@@ -87,10 +87,7 @@ public final class PairTable {
                         Cell.text(left.bore() ? Labels.text("press.bore") : words.inner()),
                         Cell.figure(Figures.of(left.piece().size())),
                         Cell.figure(FitWords.micrometres(left.nearest())),
-                        Cell.text(Labels.wordOr(
-                                "library.left",
-                                left.why().name().toLowerCase(Locale.ROOT).replace('_', '-'),
-                                left.why().words()))));
+                        Cell.text(Labels.text(left.why().remark()))));
             }
             blocks.add(new Block.Table(
                     List.of(

@@ -86,7 +86,7 @@ public final class Cusum extends DriftChart {
         List<Remark> notes = new ArrayList<>();
         notes.add(Remark.of(
                 "chart.cusum-design",
-                "Reference value k {0}, decision interval h {1}{2|, head start {3} of it}.",
+                "Reference value k {0}, decision interval h {1}{2|, head start {3} of it|}.",
                 reference,
                 interval,
                 headStart > 0,

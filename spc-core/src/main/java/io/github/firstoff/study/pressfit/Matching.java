@@ -1,6 +1,7 @@
 package io.github.firstoff.study.pressfit;
 
 import io.github.firstoff.assembly.Piece;
+import io.github.firstoff.remark.Remark;
 import java.math.BigDecimal;
 import java.util.List;
 import java.util.OptionalDouble;
@@ -54,23 +55,28 @@ public record Matching(
     /** Why a piece stays. */
     public enum Why {
         /** With every partner the interference is too small. */
-        TOO_LOOSE("too loose with every partner"),
+        TOO_LOOSE(Remark.of("pieces-left.too-loose", "too loose with every partner")),
         /** With every partner the interference is too great. */
-        TOO_TIGHT("too tight with every partner"),
+        TOO_TIGHT(Remark.of("pieces-left.too-tight", "too tight with every partner")),
         /** Some partners are too loose, the others too tight. */
-        BETWEEN("too loose with some partners, too tight with the others"),
+        BETWEEN(Remark.of("pieces-left.between", "too loose with some partners, too tight with the others")),
         /** It could be paired, but its partners serve other pieces. */
-        LEFT_OVER("left over: its partners serve other pieces better");
+        LEFT_OVER(Remark.of("pieces-left.left-over", "left over: its partners serve other pieces better"));
 
-        private final String words;
+        private final Remark remark;
 
-        Why(String words) {
-            this.words = words;
+        Why(Remark remark) {
+            this.remark = remark;
         }
 
         /** In words. */
+        public Remark remark() {
+            return remark;
+        }
+
+        /** The same in English. */
         public String words() {
-            return words;
+            return remark.english();
         }
     }
 }

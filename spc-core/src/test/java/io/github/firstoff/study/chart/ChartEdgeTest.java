@@ -52,7 +52,7 @@ class ChartEdgeTest {
         ControlChart chart = started.withLimits(singles("0"), stated("cusum", 0, 2));
         assertThat(chart.location().commonLines().orElseThrow().lower()).isEqualTo(-8);
         assertThat(chart.location().commonLines().orElseThrow().upper()).isEqualTo(8);
-        assertThat(chart.notes()).anyMatch(note -> note.contains("head start 0.5 of it"));
+        assertThat(chart.notes()).anyMatch(note -> note.endsWith("head start 0.5 of it."));
         assertThat(new Cusum().withLimits(singles("0"), stated("cusum", 0, 2)).notes())
                 .noneMatch(note -> note.contains("head start") || note.contains("differ"));
         // Lucas and Crosier 1982: 149 with a head start of one half, 168 without (k 0.5, h 4; as reprinted, from

@@ -12,6 +12,7 @@ import io.github.firstoff.assembly.Piece;
 import io.github.firstoff.assembly.Smoothing;
 import io.github.firstoff.quantity.Unit;
 import io.github.firstoff.reference.ReferenceFile;
+import io.github.firstoff.remark.Remark;
 import io.github.firstoff.tolerance.Limits;
 import java.math.BigDecimal;
 import java.util.ArrayList;
@@ -94,7 +95,7 @@ class FitStudyTest {
                     material,
                     new BigDecimal(far),
                     limits,
-                    "",
+                    Remark.none(),
                     ofBearing,
                     new BigDecimal(rough),
                     Optional.empty());
