@@ -405,7 +405,7 @@ class ReadingsCommandTest {
                     .append(";40,0")
                     .append(i % 3)
                     .append(i % 7)
-                    .append('\n');
+                    .append("5\n");
         }
         Path log = Files.write(
                 folder.resolve("log.csv"), text.append("S13;4").toString().getBytes(StandardCharsets.UTF_16LE));
