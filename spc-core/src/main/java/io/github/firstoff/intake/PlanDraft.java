@@ -437,11 +437,19 @@ public final class PlanDraft {
             return span(where).map(Span::where).orElse(Where.inFile(file));
         }
 
+        /** There is no plan file yet: what would be a key of it stands above the heading, or on the command line. */
+        private static String ofSource(String expected) {
+            return expected.replace(
+                            "\"generalTolerance\": \"ISO 2768-m\" in the plan",
+                            "--general-tolerance \"ISO 2768-m\", or the same above the heading of a table")
+                    .replace("\"unit\": \"mm\" in the plan", "--unit mm, or the same above the heading of a table");
+        }
+
         /** The fault as one of the source, with a mark under the place in what is said there. */
         Fault place(Fault fault) {
             Optional<Span> span = span(fault.where());
-            Fault placed =
-                    Fault.of(fault.kind(), place(fault.where()), fault.message(), fault.found(), fault.expected());
+            Fault placed = Fault.of(
+                    fault.kind(), place(fault.where()), fault.message(), fault.found(), ofSource(fault.expected()));
             Optional<Span> told = span.filter(found -> !found.said().isEmpty()
                     && fault.where().column() > found.from()
                     && fault.where().column() - found.from() <= found.said().length());
