@@ -8,7 +8,7 @@ public final class ExitCodes {
     public static final int NOT_ACCEPTED = 1;
     /** The command line is wrong. */
     public static final int USAGE = 2;
-    /** An input is unreadable or contradicts itself; nothing was written. */
+    /** An input is unreadable or contradicts itself; no sheet was written. */
     public static final int INPUT = 3;
     /** The result could not be written or stored; what was there before is untouched. */
     public static final int OUTPUT = 4;

@@ -24,7 +24,7 @@ import picocli.CommandLine.Spec;
             "0:done, and accepted",
             "1:done, and not accepted: nonconforming, inconclusive or incomplete",
             "2:the command line is wrong",
-            "3:an input is unreadable or contradicts itself; nothing was written",
+            "3:an input is unreadable or contradicts itself; no sheet was written",
             "4:the result could not be written; what was there before is untouched"
         },
         subcommands = {

@@ -160,19 +160,30 @@ abstract class SheetCommand implements Callable<Integer> {
                         .sheet(kind, now);
             } catch (InputRefused refused) {
                 progress.end();
-                return refused(refused, inputs);
+                Integer code = refused(refused, inputs);
+                if (inputs.intake()
+                        .filter(intake ->
+                                intake.faultsOfFiles() == 0 && intake.parts().isEmpty())
+                        .isPresent()) {
+                    // No row was good, but each can be put right.
+                    tellOf(refusedRows.write());
+                }
+                return code;
             } finally {
                 progress.end();
             }
             refuseToOverwriteInputs(command, inputs);
             inputs.intake().ifPresent(intake -> intake.refused().lines().forEach(console::message));
-            List<Path> written = refusedRows.write();
-            written.forEach(path -> console.message("note: the refused rows are in " + path));
+            tellOf(refusedRows.write());
             Optional<SheetPress> press = out == null || !sheet.refusals().isEmpty()
                     ? Optional.empty()
                     : Optional.of(press(sheet, inputs, shelf, choices));
             return put(sheet, () -> print(press, pen, progress));
         }
+    }
+
+    private void tellOf(List<Path> refusedRows) {
+        refusedRows.forEach(path -> console.message("note: the refused rows are in " + path));
     }
 
     /** Says what is wrong with the inputs, and how many rows are not. */

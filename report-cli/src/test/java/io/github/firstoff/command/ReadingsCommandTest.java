@@ -412,4 +412,18 @@ class ReadingsCommandTest {
         Run run = run("drift", "--plan", plan, "--characteristic", "2", "--follow", log, "--until-idle", "1");
         assertThat(run.out()).contains("12 rows read: 12 used, 0 refused, 0 explained.");
     }
+
+    @Test
+    void keepGoing_whereNoRowIsGood_keepsThemAll_andMakesNoSheet() throws IOException {
+        Path plan = put("plan.json", PLAN);
+        Path readings = put("lot.csv", "part,characteristic,value\nS1,2,forty\nS2,3,40.1\n");
+        Path pdf = folder.resolve("sheet.pdf");
+        Run run = run("batch", "--plan", plan, readings, "--out", pdf, "--keep-going");
+        assertThat(run.code()).isEqualTo(ExitCodes.INPUT);
+        assertThat(run.err())
+                .contains("2 rows read: 0 used, 2 refused, 0 explained")
+                .contains("lot.refused.csv");
+        assertThat(pdf).doesNotExist();
+        assertThat(folder.resolve("lot.refused.csv")).content().contains("S1,2,forty,", "S2,3,40.1,");
+    }
 }
