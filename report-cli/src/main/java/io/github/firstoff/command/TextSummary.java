@@ -35,6 +35,11 @@ final class TextSummary {
         List<String> lines = new ArrayList<>();
         lines.add(head());
         lines.add(verdict());
+        int left = sheet.result().uncovered().size();
+        if (left > 0) {
+            lines.add("It covers a part of the plan: of " + Phrases.counted(left, "characteristic", "characteristics")
+                    + " it claims nothing.");
+        }
         lines.add(sheet.provenance().rows() + ".");
         exceptions(lines);
         for (Finding finding : sheet.findings()) {

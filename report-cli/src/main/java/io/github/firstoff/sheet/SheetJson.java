@@ -10,6 +10,7 @@ import io.github.firstoff.conformance.Judgement;
 import io.github.firstoff.conformance.ThermalCorrection;
 import io.github.firstoff.conformance.Verdict;
 import io.github.firstoff.inspection.Reading;
+import io.github.firstoff.inspection.Job;
 import io.github.firstoff.intake.RowCounts;
 import io.github.firstoff.plan.DecisionChoice;
 import io.github.firstoff.plan.Gauge;
@@ -80,6 +81,7 @@ public final class SheetJson {
         text("job", sheet.job().job());
         out.writeStringField("verdict", sheet.result().verdict().word());
         counts();
+        firstArticle();
         intake();
         if (sheet.kind() == SheetKind.CERTIFICATE) {
             strings("reasons", sheet.refusals());
@@ -91,6 +93,23 @@ public final class SheetJson {
         }
         out.writeEndArray();
         provenance();
+        out.writeEndObject();
+    }
+
+    /** What kind of first article, and which characteristics it does not cover; absent where the job does not say. */
+    private void firstArticle() throws IOException {
+        Optional<Job.FirstArticleReason> article = sheet.job().firstArticle();
+        if (sheet.kind() != SheetKind.FIRST_ARTICLE || article.isEmpty()) {
+            return;
+        }
+        out.writeObjectFieldStart("firstArticle");
+        out.writeStringField("kind", article.get().kind().word());
+        text("baseline", article.get().baseline());
+        strings(
+                "notCovered",
+                sheet.result().uncovered().stream()
+                        .map(ResolvedCharacteristic::number)
+                        .toList());
         out.writeEndObject();
     }
 

@@ -67,7 +67,7 @@ public final class SheetMaker {
      * @throws io.github.firstoff.plan.PlanContradiction if the readings lack what a study of the plan needs
      */
     public Sheet make(InspectionRecord record) {
-        InspectionResult result = Judge.of(record.plan()).assess(record);
+        InspectionResult result = Judge.of(record.plan()).assess(record, covered());
         List<Finding> findings = new ArrayList<>();
         Map<String, List<GaugeAssessment>> gauges = GaugeCheck.withDefaults().assess(record).stream()
                 .collect(Collectors.groupingBy(GaugeAssessment::characteristic));
@@ -88,6 +88,13 @@ public final class SheetMaker {
                         "notice.delta",
                         "A delta first article names the first article that it starts from and what changed since; the job does not"
                                 + " state both.")));
+        job.firstArticle()
+                .filter(article -> kind == SheetKind.FIRST_ARTICLE && article.kind() != Job.Kind.FULL)
+                .filter(article -> article.characteristics().isEmpty())
+                .ifPresent(article -> all.add(Remark.of(
+                        "notice.all-covered",
+                        "The job does not say which characteristics this first article covers, so every one of the plan must be"
+                                + " measured.")));
         List<Remark> expired = expiredCalibrations(result);
         if (kind != SheetKind.CERTIFICATE) {
             all.addAll(expired);
@@ -95,6 +102,15 @@ public final class SheetMaker {
         List<String> refusals =
                 kind == SheetKind.CERTIFICATE ? refusals(result, findings, Remark.english(expired)) : List.of();
         return new Sheet(kind, result, findings, job, refusals, all, provenance);
+    }
+
+    /** The characteristics that a partial or delta first article covers; every other sheet covers all. */
+    private List<String> covered() {
+        return kind == SheetKind.FIRST_ARTICLE
+                ? job.firstArticle()
+                        .map(Job.FirstArticleReason::characteristics)
+                        .orElse(List.of())
+                : List.of();
     }
 
     private void addQuantity(InspectionRecord record, List<Remark> all) {

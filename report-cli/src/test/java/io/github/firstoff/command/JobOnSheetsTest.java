@@ -68,6 +68,68 @@ class JobOnSheetsTest {
                 .contains("baseline not stated", "the job does not state both");
     }
 
+    private Samples.Run firstArticleOf(String readings, String article) throws IOException {
+        return Samples.run(
+                "first-article",
+                "--json",
+                "--plan",
+                Samples.FOLDER.resolve("hq-310-p.plan.json").toString(),
+                "--job",
+                Files.writeString(
+                                folder.resolve("part.job.json"),
+                                "{\"schema\": \"firstoff-job-1\", \"firstArticle\": " + article + "}")
+                        .toString(),
+                Files.writeString(folder.resolve("part.csv"), "part,characteristic,value\n" + readings)
+                        .toString(),
+                "--out",
+                folder.resolve("part.pdf").toString());
+    }
+
+    @Test
+    void aPartialFirstArticleIsAcceptedOnWhatItCoversAndClaimsNothingElse() throws IOException {
+        Samples.Run run = firstArticleOf(
+                "S1,1,51.960\nS1,4,63.980\n",
+                "{\"kind\": \"partial\", \"baseline\": \"J-1150\", \"characteristics\": [\"1\", 4]}");
+        assertThat(run.code()).as(run.err()).isZero();
+        assertThat(run.out())
+                .contains("\"verdict\" : \"accepted\"", "\"notCovered\" : [", "\"kind\" : \"partial\"")
+                .contains("\"number\" : \"4\"")
+                .doesNotContain("\"number\" : \"5\"");
+        assertThat(text(folder.resolve("part.pdf")))
+                .contains("This first article covers 2 of the 20 characteristics of the plan and claims nothing of the others.")
+                .contains("not covered 2, 3, 5, 6,")
+                .contains("baseline J-1150");
+        assertThat(Samples.run("verify", folder.resolve("part.pdf").toString()).code())
+                .isZero();
+    }
+
+    @Test
+    void whatAPartialFirstArticleCoversMustBeMeasuredAndWhatWasMeasuredCounts() throws IOException {
+        String one = "{\"kind\": \"delta\", \"baseline\": \"J-1150\", \"changes\": \"seat\", \"characteristics\": [\"1\"]}";
+        assertThat(firstArticleOf("S1,4,63.980\n", one).out()).contains("\"verdict\" : \"incomplete\"");
+        assertThat(firstArticleOf("S1,1,51.960\nS1,4,64.200\n", one).out()).contains("\"verdict\" : \"rejected\"");
+    }
+
+    @Test
+    void withoutAListEveryCharacteristicMustBeMeasured() throws IOException {
+        Samples.Run run = firstArticleOf("S1,1,51.960\n", "{\"kind\": \"partial\"}");
+        assertThat(run.out())
+                .contains("\"verdict\" : \"incomplete\"", "does not say which characteristics this first article covers");
+    }
+
+    @Test
+    void aCharacteristicThatThePlanHasNotIsNotCovered() throws IOException {
+        Samples.Run unknown =
+                firstArticleOf("S1,1,51.960\n", "{\"kind\": \"partial\", \"characteristics\": [\"1\", \"77\"]}");
+        assertThat(unknown.code()).isEqualTo(3);
+        assertThat(unknown.err())
+                .contains("firstArticle, characteristics", "the plan has no such characteristic", "\"77\"");
+        Samples.Run full =
+                firstArticleOf("S1,1,51.960\n", "{\"kind\": \"full\", \"characteristics\": [\"1\"]}");
+        assertThat(full.code()).isEqualTo(3);
+        assertThat(full.err()).contains("a full first article covers every characteristic");
+    }
+
     @Test
     void aFullFirstArticleHasNoBaseline() throws IOException {
         assertThat(firstArticle(", \"firstArticle\": {\"kind\": \"full\"}"))

@@ -1,13 +1,16 @@
 package io.github.firstoff.conformance;
 
 import io.github.firstoff.inspection.InspectionRecord;
+import io.github.firstoff.plan.ResolvedCharacteristic;
 import java.util.List;
+import java.util.Set;
+import java.util.stream.Collectors;
 
 /**
  * What was found for the whole plan over all pieces.
  *
  * @param record what was read
- * @param characteristics one per characteristic, in the plan's order; those that are never judged among them
+ * @param characteristics one per characteristic that is covered, in the plan's order; those that are never judged among them
  * @param verdict the verdict of the sheet
  */
 public record InspectionResult(
@@ -22,6 +25,15 @@ public record InspectionResult(
     public List<CharacteristicResult> judged() {
         return characteristics.stream()
                 .filter(each -> each.characteristic().isJudged())
+                .toList();
+    }
+
+    /** The characteristics of the plan that would get a verdict and that this inspection does not cover, in the plan's order. */
+    public List<ResolvedCharacteristic> uncovered() {
+        Set<String> covered =
+                characteristics.stream().map(CharacteristicResult::number).collect(Collectors.toSet());
+        return record.plan().characteristics().stream()
+                .filter(each -> each.isJudged() && !covered.contains(each.number()))
                 .toList();
     }
 

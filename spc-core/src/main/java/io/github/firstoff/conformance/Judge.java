@@ -52,13 +52,29 @@ public final class Judge {
 
     /** The verdict on everything that was read. */
     public InspectionResult assess(InspectionRecord record) {
+        return assess(record, List.of());
+    }
+
+    /**
+     * The verdict on some characteristics: on those that are named, and on every other that was read all the same, because what was found
+     * is never left out. The result holds no others.
+     *
+     * @param covered the numbers of the characteristics that must have been measured; all of the plan where none is named
+     */
+    public InspectionResult assess(InspectionRecord record, List<String> covered) {
         List<CharacteristicResult> results = new ArrayList<>();
+        List<ResolvedCharacteristic> wanted = plan.characteristics().stream()
+                .filter(each -> covered.isEmpty()
+                        || covered.contains(each.number())
+                        || record.parts().stream()
+                                .anyMatch(part -> !part.of(each.number()).isEmpty()))
+                .toList();
         // Where nothing is judged nothing is claimed: such a sheet is incomplete, not accepted.
-        boolean judgesNothing = plan.characteristics().stream().noneMatch(ResolvedCharacteristic::isJudged);
+        boolean judgesNothing = wanted.stream().noneMatch(ResolvedCharacteristic::isJudged);
         // A row that was refused may hold the worst reading of all.
         boolean knowsAll = !judgesNothing && record.refusedRows() == 0;
         Verdict worst = !knowsAll ? Verdict.NOT_MEASURED : Verdict.CONFORMING;
-        for (ResolvedCharacteristic characteristic : plan.characteristics()) {
+        for (ResolvedCharacteristic characteristic : wanted) {
             CharacteristicResult result = assess(characteristic, record.parts());
             results.add(result);
             if (characteristic.isJudged()) {

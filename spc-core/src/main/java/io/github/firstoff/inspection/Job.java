@@ -120,9 +120,19 @@ public record Job(
      * @param reason why it was made
      * @param baseline the first article that a delta starts from
      * @param changes what changed since
+     * @param characteristics the numbers of the characteristics that a partial or a delta covers; none where all are
      */
     public record FirstArticleReason(
-            Kind kind, Optional<String> reason, Optional<String> baseline, Optional<String> changes) {}
+            Kind kind,
+            Optional<String> reason,
+            Optional<String> baseline,
+            Optional<String> changes,
+            List<String> characteristics) {
+        /** Copies the list. */
+        public FirstArticleReason {
+            characteristics = List.copyOf(characteristics);
+        }
+    }
 
     /**
      * A special process, such as anodising or welding.

@@ -10,6 +10,7 @@ import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalInt;
+import java.util.stream.Collectors;
 
 /**
  * A job file as it was read. The format is {@code firstoff-job-1}; see {@code docs/inputs.md} and
@@ -25,17 +26,19 @@ public final class JobFile {
     private final SourceText source;
     private final Job job;
     private final Optional<Claim> part;
+    private final Optional<Fault.Where> covered;
     private final List<Notice> notices;
 
     private JobFile(SourceText source, Read read, List<Notice> notices) {
         this.source = source;
         this.job = read.job();
         this.part = read.part();
+        this.covered = read.covered();
         this.notices = List.copyOf(notices);
     }
 
     /** What came of the document. */
-    private record Read(Job job, Optional<Claim> part) {}
+    private record Read(Job job, Optional<Claim> part, Optional<Fault.Where> covered) {}
 
     /** The part number that the job states, and where. */
     private record Claim(String number, Fault.Where where) {}
@@ -93,8 +96,10 @@ public final class JobFile {
         Optional<String> program = document.name("program");
         Optional<Job.Person> inspector = document.object("inspector").flatMap(JobFile::person);
         Optional<LocalDate> date = document.date("date");
-        Optional<FirstArticleReason> firstArticle =
-                document.object("firstArticle").flatMap(JobFile::firstArticle);
+        Optional<Fields> article = document.object("firstArticle");
+        Optional<Fault.Where> covered =
+                article.filter(fields -> fields.has("characteristics")).map(fields -> fields.where("characteristics"));
+        Optional<FirstArticleReason> firstArticle = article.flatMap(JobFile::firstArticle);
         Optional<Fields> certificate = document.object("certificate");
         Optional<String> certificateNumber = certificate.flatMap(fields -> fields.name("number"));
         Optional<Job.InspectionDocument> inspectionDocument = certificate.flatMap(JobFile::inspectionDocument);
@@ -120,7 +125,7 @@ public final class JobFile {
                 certificateNumber,
                 processes,
                 inspectionDocument);
-        return new Read(read, part);
+        return new Read(read, part, covered);
     }
 
     private static Optional<Job.Firm> firm(Fields document, String key) {
@@ -183,16 +188,48 @@ public final class JobFile {
         Optional<String> reason = fields.text("reason");
         Optional<String> baseline = fields.name("baseline");
         Optional<String> changes = fields.lines("changes");
+        List<String> characteristics =
+                fields.names("characteristics", "a list of numbers of characteristics, such as [\"1\", \"4\"]");
+        if (kind.isPresent() && kind.get() == Job.Kind.FULL && !characteristics.isEmpty()) {
+            fields.refuse(
+                    "characteristics",
+                    FaultKind.CONTRADICTION,
+                    "a full first article covers every characteristic",
+                    "a list of some",
+                    "the kind partial or delta, or no list");
+        }
         fields.finish();
-        return kind.map(known -> new FirstArticleReason(known, reason, baseline, changes));
+        return kind.map(known -> new FirstArticleReason(known, reason, baseline, changes, characteristics));
     }
 
     /**
-     * Makes sure that the job is about the plan's part, where it names one.
+     * Makes sure that the job is about the plan's part, where it names one, and that the plan has every characteristic that a partial
+     * first article is said to cover.
      *
-     * @throws InputRefused if it names another, such as that of the other hand
+     * @throws InputRefused if it names another part, such as that of the other hand, or a characteristic that the plan has not
      */
     public void requireFor(ResolvedPlan plan) {
+        requirePart(plan);
+        List<String> unknown = job
+                .firstArticle()
+                .map(FirstArticleReason::characteristics)
+                .orElse(List.of())
+                .stream()
+                .filter(number -> plan.find(number).isEmpty())
+                .toList();
+        if (!unknown.isEmpty()) {
+            throw InputRefused.because(Fault.of(
+                    FaultKind.UNKNOWN_CHARACTERISTIC,
+                    covered.orElseThrow(),
+                    "the plan has no such characteristic",
+                    unknown.stream().map(Echo::quoted).collect(Collectors.joining(", ")),
+                    Words.oneOf(plan.characteristics().stream()
+                            .map(each -> each.number())
+                            .toList())));
+        }
+    }
+
+    private void requirePart(ResolvedPlan plan) {
         if (part.isEmpty() || part.get().number().equals(plan.part().number())) {
             return;
         }

@@ -190,6 +190,15 @@ public final class JobFacts {
                         facts.add(Fact.of(Labels.text("fact.baseline"), Wording.orNotStated(article.baseline())));
                         facts.add(Fact.of(Labels.text("fact.changes"), Wording.orNotStated(article.changes())));
                     });
+            if (!sheet.result().uncovered().isEmpty()) {
+                facts.add(Fact.of(
+                        Labels.text("fact.not-covered"),
+                        String.join(
+                                ", ",
+                                sheet.result().uncovered().stream()
+                                        .map(each -> each.number())
+                                        .toList())));
+            }
         }
         facts.add(Fact.of(Labels.text("fact.machine"), machine()));
         facts.add(Fact.of(Labels.text("fact.program"), Wording.orNotStated(job.program())));

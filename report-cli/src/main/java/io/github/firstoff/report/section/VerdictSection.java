@@ -44,7 +44,13 @@ public final class VerdictSection {
 
     /** The sentence. */
     String sentence() {
-        return verdict() + refusedRows();
+        return verdict() + covers() + refusedRows();
+    }
+
+    /** A first article that covers a part of the drawing says so in the same breath, because it claims nothing of the rest. */
+    private String covers() {
+        int left = sheet.result().uncovered().size();
+        return left == 0 ? "" : " " + Labels.text("headline.covers", judged.size(), judged.size() + left);
     }
 
     /** Rows that could not be read: said in the same breath, because the verdict is not on them. */
