@@ -96,7 +96,8 @@ class JobOnSheetsTest {
                 .contains("\"number\" : \"4\"")
                 .doesNotContain("\"number\" : \"5\"");
         assertThat(text(folder.resolve("part.pdf")))
-                .contains("This first article covers 2 of the 20 characteristics of the plan and claims nothing of the others.")
+                .contains(
+                        "This first article covers 2 of the 20 characteristics of the plan and claims nothing of the others.")
                 .contains("not covered 2, 3, 5, 6,")
                 .contains("baseline J-1150");
         assertThat(Samples.run("verify", folder.resolve("part.pdf").toString()).code())
@@ -105,7 +106,8 @@ class JobOnSheetsTest {
 
     @Test
     void whatAPartialFirstArticleCoversMustBeMeasuredAndWhatWasMeasuredCounts() throws IOException {
-        String one = "{\"kind\": \"delta\", \"baseline\": \"J-1150\", \"changes\": \"seat\", \"characteristics\": [\"1\"]}";
+        String one =
+                "{\"kind\": \"delta\", \"baseline\": \"J-1150\", \"changes\": \"seat\", \"characteristics\": [\"1\"]}";
         assertThat(firstArticleOf("S1,4,63.980\n", one).out()).contains("\"verdict\" : \"incomplete\"");
         assertThat(firstArticleOf("S1,1,51.960\nS1,4,64.200\n", one).out()).contains("\"verdict\" : \"rejected\"");
     }
@@ -114,7 +116,8 @@ class JobOnSheetsTest {
     void withoutAListEveryCharacteristicMustBeMeasured() throws IOException {
         Samples.Run run = firstArticleOf("S1,1,51.960\n", "{\"kind\": \"partial\"}");
         assertThat(run.out())
-                .contains("\"verdict\" : \"incomplete\"", "does not say which characteristics this first article covers");
+                .contains(
+                        "\"verdict\" : \"incomplete\"", "does not say which characteristics this first article covers");
     }
 
     @Test
@@ -124,8 +127,7 @@ class JobOnSheetsTest {
         assertThat(unknown.code()).isEqualTo(3);
         assertThat(unknown.err())
                 .contains("firstArticle, characteristics", "the plan has no such characteristic", "\"77\"");
-        Samples.Run full =
-                firstArticleOf("S1,1,51.960\n", "{\"kind\": \"full\", \"characteristics\": [\"1\"]}");
+        Samples.Run full = firstArticleOf("S1,1,51.960\n", "{\"kind\": \"full\", \"characteristics\": [\"1\"]}");
         assertThat(full.code()).isEqualTo(3);
         assertThat(full.err()).contains("a full first article covers every characteristic");
     }

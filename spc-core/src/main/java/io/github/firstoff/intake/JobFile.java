@@ -210,11 +210,7 @@ public final class JobFile {
      */
     public void requireFor(ResolvedPlan plan) {
         requirePart(plan);
-        List<String> unknown = job
-                .firstArticle()
-                .map(FirstArticleReason::characteristics)
-                .orElse(List.of())
-                .stream()
+        List<String> unknown = job.firstArticle().map(FirstArticleReason::characteristics).orElse(List.of()).stream()
                 .filter(number -> plan.find(number).isEmpty())
                 .toList();
         if (!unknown.isEmpty()) {

@@ -211,7 +211,11 @@ class PlanFileTest {
         assertThat(job.date()).contains(LocalDate.of(2026, 11, 20));
         assertThat(job.firstArticle())
                 .contains(new Job.FirstArticleReason(
-                        Job.Kind.FULL, Optional.of("new part"), Optional.of("J-1150"), Optional.of("seat P7 was N7"), java.util.List.of()));
+                        Job.Kind.FULL,
+                        Optional.of("new part"),
+                        Optional.of("J-1150"),
+                        Optional.of("seat P7 was N7"),
+                        java.util.List.of()));
         assertThat(job.inspectionDocument()).contains(Job.InspectionDocument.TYPE_3_1);
         assertThat(job.processes())
                 .containsExactly(new Job.SpecialProcess(

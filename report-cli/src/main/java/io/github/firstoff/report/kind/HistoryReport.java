@@ -27,6 +27,14 @@ public final class HistoryReport {
                         sheet.plan().part().name().orElse(""),
                         sheet.plan().part().hand(),
                         sheet.provenance())
+                .about(
+                        sheet.plan().part().revision(),
+                        section.batches(),
+                        Labels.text(
+                                "history.title",
+                                sheet.plan().part().number(),
+                                sheet.plan().part().revision(),
+                                sheet.characteristic().number()))
                 .around(
                         paper,
                         section.rule(),

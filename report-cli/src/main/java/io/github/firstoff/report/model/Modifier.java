@@ -1,5 +1,8 @@
 package io.github.firstoff.report.model;
 
+import java.util.Arrays;
+import java.util.Optional;
+
 /** Letters in a ring that modify a tolerance or a datum (ISO 1101, ISO 2692, ASME Y14.5). */
 public enum Modifier {
     /** Maximum material requirement. */
@@ -25,6 +28,13 @@ public enum Modifier {
     Modifier(String letter, String character) {
         this.letter = letter;
         this.character = character;
+    }
+
+    /** The modifier that this character stands for; empty for any other text. */
+    public static Optional<Modifier> of(String character) {
+        return Arrays.stream(values())
+                .filter(each -> each.character.equals(character))
+                .findFirst();
     }
 
     /** The letter inside the ring. */

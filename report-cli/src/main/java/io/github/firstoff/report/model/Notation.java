@@ -64,7 +64,7 @@ public record Notation(List<Piece> pieces) {
     public sealed interface Piece permits Words, Deviations, Frame, Exact, Bracketed, Sign {}
 
     /**
-     * Text as it stands.
+     * Text as it stands; the character of a {@link Modifier} in it is drawn as that letter in its ring.
      *
      * @param text the text
      */
@@ -118,7 +118,7 @@ public record Notation(List<Piece> pieces) {
     /**
      * One compartment of a geometric frame.
      *
-     * @param text      tolerance or datum letter
+     * @param text      tolerance or datum letter; the character of a modifier in it is drawn as that letter in its ring
      * @param modifiers letters in rings after the text
      */
     public record Cell(String text, List<Modifier> modifiers) {

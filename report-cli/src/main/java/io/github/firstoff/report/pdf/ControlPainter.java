@@ -434,14 +434,15 @@ final class ControlPainter {
     /** The words at the breaks, over the first panel, on as many lines as they need. */
     private final class BreakWords {
         private final List<Word> words = new ArrayList<>();
+        private final double headingEnd;
         private int levels;
 
         private record Word(String text, double x, int level) {}
 
         BreakWords(Rectangle2D area) {
             Panel first = figure.location();
-            double heading = pen.width(pen.titleOf(first.name(), first.unit()));
-            List<Double> ends = new ArrayList<>(List.of(area.getX() + heading));
+            headingEnd = area.getX() + pen.width(pen.titleOf(first.name(), first.unit()));
+            List<Double> ends = new ArrayList<>(List.of(headingEnd));
             for (PhaseBreak phase : figure.breaks()) {
                 String word = pen.faces().fit(phase.word());
                 double x = run.x(run.start(phase.before() - 1), area);
@@ -476,7 +477,9 @@ final class ControlPainter {
                 }
                 double baseline = first.getY() - 4 - word.level * Pen.LABEL_STEP;
                 if (!word.text.isEmpty()) {
-                    pen.line(x, baseline - 4, x, first.getY(), stroke, Ink.GREY);
+                    boolean overHeading = word.level > 0 && x < headingEnd + 1;
+                    double foot = overHeading ? first.getY() - Pen.TITLE + 1 : first.getY();
+                    pen.line(x, baseline - 4, x, foot, stroke, Ink.GREY);
                     pen.text(word.text, word.x, baseline, false, Ink.BLACK);
                     taken.add(new Rectangle2D.Double(word.x, baseline - Pen.SIZE, pen.width(word.text), Pen.SIZE + 2));
                 }

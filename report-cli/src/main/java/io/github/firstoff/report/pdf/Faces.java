@@ -46,6 +46,12 @@ final class Faces {
                 printable.append(' ');
             } else if (regular.charExists(character) && semibold.charExists(character)) {
                 printable.appendCodePoint(character);
+            } else if (character >= '\u24B6' && character <= '\u24CF') {
+                // A letter in a ring as a keyboard writes it; where a requirement is set, it is drawn.
+                printable
+                        .append('(')
+                        .append((char) ('A' + character - '\u24B6'))
+                        .append(')');
             } else {
                 printable.append(REPLACEMENT);
                 messages.add(String.format(

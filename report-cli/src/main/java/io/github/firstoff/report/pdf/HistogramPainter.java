@@ -40,9 +40,39 @@ final class HistogramPainter {
                 .ifPresent(curve -> flank(curve).ifPresent(point -> {
                     String name = pen.faces().fit(curve.name());
                     double x = area.getX() + point.count() / most * area.getWidth() + 5;
-                    double y = axis.place(point.at(), area) - 1;
-                    pen.text(name, Math.min(x, area.getMaxX() - pen.width(name)), y, false, Ink.BLUE);
+                    double left = Math.min(x, area.getMaxX() - pen.width(name));
+                    pen.text(
+                            name,
+                            left,
+                            clearLine(left, axis.place(point.at(), area) - 1, axis, most, area),
+                            false,
+                            Ink.BLUE);
                 }));
+    }
+
+    /** The lowest line at or above this one on which a name from {@code left} to the edge meets no bar, curve or limit. */
+    private double clearLine(double left, double from, Axis axis, double most, Rectangle2D area) {
+        double reach = (left - 2 - area.getX()) / area.getWidth() * most;
+        for (double y = from; y > area.getY() + Pen.SIZE; y--) {
+            double top = y - Pen.SIZE * Type.CAPITALS - 1.5;
+            double foot = y + 2.5;
+            boolean bars = figure.bins().stream()
+                    .anyMatch(bin -> bin.count() > reach
+                            && axis.place(bin.to(), area) < foot
+                            && axis.place(bin.from(), area) > top);
+            boolean curve = figure.curve().stream()
+                    .flatMap(each -> each.points().stream())
+                    .anyMatch(point -> point.count() > reach
+                            && axis.place(point.at(), area) > top
+                            && axis.place(point.at(), area) < foot);
+            boolean lines = figure.lines().stream()
+                    .mapToDouble(line -> axis.place(line.at(), area))
+                    .anyMatch(at -> at > top && at < foot);
+            if (!bars && !curve && !lines) {
+                return y;
+            }
+        }
+        return from;
     }
 
     private static Optional<HistogramFigure.CurvePoint> flank(HistogramFigure.Curve curve) {

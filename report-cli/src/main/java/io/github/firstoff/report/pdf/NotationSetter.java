@@ -3,6 +3,9 @@ package io.github.firstoff.report.pdf;
 import io.github.firstoff.report.model.Modifier;
 import io.github.firstoff.report.model.Notation;
 import java.util.List;
+import java.util.Optional;
+import java.util.regex.Pattern;
+import java.util.stream.Stream;
 
 /** Measures and draws requirements as a drawing sets them, on one baseline. */
 final class NotationSetter {
@@ -10,6 +13,9 @@ final class NotationSetter {
     private static final double SMALL = 0.74;
 
     private static final double FRAME_WEIGHT = 0.45;
+
+    /** Before and after every letter in a ring. */
+    private static final Pattern RINGED = Pattern.compile("(?=[\u24B6-\u24CF])|(?<=[\u24B6-\u24CF])");
 
     private final Faces faces;
 
@@ -25,6 +31,11 @@ final class NotationSetter {
             first = false;
         }
         return width;
+    }
+
+    /** Whether a letter in a ring stands in this text. */
+    static boolean hasRing(String text) {
+        return Stream.of(RINGED.split(text)).anyMatch(part -> Modifier.of(part).isPresent());
     }
 
     /** Width inside a sentence: a frame keeps a little air before the comma that may follow it. */
@@ -69,7 +80,7 @@ final class NotationSetter {
 
     private double width(Notation.Piece piece, Type type) {
         if (piece instanceof Notation.Words words) {
-            return textWidth(words.text(), type);
+            return ringedWidth(words.text(), type);
         } else if (piece instanceof Notation.Deviations deviations) {
             Stack stack = new Stack(deviations, type);
             return stack.whole + stack.rest;
@@ -91,7 +102,7 @@ final class NotationSetter {
 
     private void paint(Canvas canvas, Notation.Piece piece, double x, double baseline, Type type) {
         if (piece instanceof Notation.Words words) {
-            canvas.text(faces.fit(words.text()), x, baseline, type);
+            ringed(canvas, words.text(), x, baseline, type);
         } else if (piece instanceof Notation.Deviations deviations) {
             new Stack(deviations, type).paint(canvas, x, baseline);
         } else if (piece instanceof Notation.Exact exact) {
@@ -118,9 +129,8 @@ final class NotationSetter {
         double at = x + symbolCell(type);
         for (Notation.Cell cell : frame.cells()) {
             canvas.line(at, top, at, top + height, FRAME_WEIGHT, type.ink());
-            String text = faces.fit(cell.text());
-            canvas.text(text, at + padding(type), baseline, type);
-            double letter = at + padding(type) + textWidth(cell.text(), type) + modifierGap(type);
+            ringed(canvas, cell.text(), at + padding(type), baseline, type);
+            double letter = at + padding(type) + ringedWidth(cell.text(), type) + modifierGap(type);
             for (Modifier modifier : cell.modifiers()) {
                 symbols.modifier(modifier, letter, baseline, type.size(), type.ink());
                 letter += type.size() * SymbolPainter.RING + modifierGap(type);
@@ -138,9 +148,36 @@ final class NotationSetter {
     }
 
     private double cellWidth(Notation.Cell cell, Type type) {
-        return textWidth(cell.text(), type)
+        return ringedWidth(cell.text(), type)
                 + cell.modifiers().size() * (type.size() * SymbolPainter.RING + modifierGap(type))
                 + 2 * padding(type);
+    }
+
+    /** Text, with letters in rings wherever the characters of modifiers stand in it. */
+    private void ringed(Canvas canvas, String text, double x, double baseline, Type type) {
+        SymbolPainter symbols = new SymbolPainter(canvas);
+        double at = x;
+        for (String part : RINGED.split(text)) {
+            Optional<Modifier> modifier = Modifier.of(part);
+            if (modifier.isPresent()) {
+                symbols.modifier(modifier.get(), at, baseline, type.size(), type.ink());
+            } else {
+                canvas.text(faces.fit(part), at, baseline, type);
+            }
+            at += partWidth(part, type);
+        }
+    }
+
+    private double ringedWidth(String text, Type type) {
+        double width = 0;
+        for (String part : RINGED.split(text)) {
+            width += partWidth(part, type);
+        }
+        return width;
+    }
+
+    private double partWidth(String part, Type type) {
+        return Modifier.of(part).isPresent() ? type.size() * SymbolPainter.RING : textWidth(part, type);
     }
 
     private double textWidth(String text, Type type) {

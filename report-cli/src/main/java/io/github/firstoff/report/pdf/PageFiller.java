@@ -6,7 +6,7 @@ import java.util.Arrays;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Objects;
-import java.util.stream.Stream;
+import java.util.stream.DoubleStream;
 
 /**
  * Sets blocks on pages. Between two breaks that the model asks for, pictures are drawn a little smaller, and rows of tables stand a little
@@ -78,18 +78,33 @@ final class PageFiller {
     }
 
     /**
-     * As many pages, with more on the last: rather none with hardly anything on it, then the fewest torn tables, then the fullest of the
-     * emptiest pages.
+     * As many pages, with more on the last: rather none with hardly anything on it, then the lines to sign on the first page, then the
+     * fewest torn tables, then the fullest of the emptiest pages.
      */
     private List<List<Paginator.Placed>> evened(List<Block> stretch, List<List<Paginator.Placed>> loose) {
-        Comparator<List<List<Paginator.Placed>>> kindest = Comparator.<List<List<Paginator.Placed>>, Boolean>comparing(
-                        pages -> emptiest(pages) < HARDLY_ANYTHING)
-                .thenComparing(PageFiller::tornTables)
-                .thenComparing(pages -> -emptiest(pages));
-        return Stream.concat(Stream.of(loose), Arrays.stream(FILLED).mapToObj(filled -> set(stretch, 1, 1, filled)))
-                .filter(pages -> pages.size() == loose.size())
+        Comparator<Dealt> kindest = Comparator.<Dealt, Boolean>comparing(
+                        dealt -> emptiest(dealt.pages) < HARDLY_ANYTHING)
+                .thenComparing(dealt -> !dealt.signedFirst)
+                .thenComparing(dealt -> tornTables(dealt.pages))
+                .thenComparing(dealt -> -emptiest(dealt.pages));
+        return DoubleStream.concat(DoubleStream.of(1), Arrays.stream(FILLED))
+                .mapToObj(filled -> new Dealt(set(stretch, 1, 1, filled), signsFirst(stretch, filled)))
+                .filter(dealt -> dealt.pages.size() == loose.size())
                 .min(kindest)
+                .map(Dealt::pages)
                 .orElse(loose);
+    }
+
+    /** A way to deal the content out, and whether its lines to sign are on the first of the pages. */
+    private record Dealt(List<List<Paginator.Placed>> pages, boolean signedFirst) {}
+
+    private boolean signsFirst(List<Block> stretch, double filled) {
+        for (int i = 0; i < stretch.size(); i++) {
+            if (stretch.get(i) instanceof Block.SignOff) {
+                return set(stretch.subList(0, i + 1), 1, 1, filled).size() == 1;
+            }
+        }
+        return false;
     }
 
     /** How many pages begin in the middle of a table, under its head set once more. */

@@ -7,6 +7,8 @@ import io.github.firstoff.words.Labels;
 import java.awt.BasicStroke;
 import java.awt.Shape;
 import java.awt.geom.Rectangle2D;
+import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.List;
 import java.util.stream.DoubleStream;
 import java.util.stream.Stream;
@@ -64,16 +66,20 @@ final class ProbabilityPainter {
         LabelsAbove labels = new LabelsAbove(pen, figure.lines(), axis, left, plotWidth);
         double top = Pen.TITLE + 5 + labels.height();
         Rectangle2D area = new Rectangle2D.Double(left, top, plotWidth, height - top - Pen.FOOT);
-        for (Share share : shares) {
+        List<Double> labelled = new ArrayList<>();
+        for (Share share : byImportance(shares)) {
             double y = up(share.score(), reach, area);
             pen.line(area.getX() - 2, y, area.getX(), y, Pen.HAIR, Ink.GREY);
             pen.line(area.getX(), y, area.getMaxX(), y, Pen.ZONE, Ink.HAIRLINE);
-            pen.text(
-                    share.label(),
-                    area.getX() - Pen.TICK_GAP - pen.width(share.label()),
-                    y + Pen.SIZE * Type.CAPITALS / 2,
-                    false,
-                    Ink.GREY);
+            if (labelled.stream().allMatch(at -> Math.abs(at - y) >= Pen.SIZE)) {
+                labelled.add(y);
+                pen.text(
+                        share.label(),
+                        area.getX() - Pen.TICK_GAP - pen.width(share.label()),
+                        y + Pen.SIZE * Type.CAPITALS / 2,
+                        false,
+                        Ink.GREY);
+            }
         }
         pen.line(area.getX(), area.getY(), area.getX(), area.getMaxY(), Pen.HAIR, Ink.GREY);
         labels.draw(area);
@@ -81,6 +87,13 @@ final class ProbabilityPainter {
         pen.valueAxis(axis, pen.titleOf(figure.name(), figure.unit()), area, width);
         pen.text(Labels.text("probability-plot.axis"), 0, area.getMaxY() + 2.5 + 2 * Pen.SIZE + 2, false, Ink.BLACK);
         name(fitted, reach, axis, area);
+    }
+
+    /** The outermost shares and the middle first, so that these are named where not all have room. */
+    private static List<Share> byImportance(List<Share> shares) {
+        return shares.stream()
+                .sorted(Comparator.comparingDouble(share -> share.score() == 0 ? -10 : -Math.abs(share.score())))
+                .toList();
     }
 
     private void plot(List<Place> fitted, double reach, Axis axis, Rectangle2D area) {

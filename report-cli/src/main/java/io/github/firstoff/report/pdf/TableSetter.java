@@ -438,7 +438,7 @@ final class TableSetter {
             Text text = Text.NONE;
             for (Notation.Piece piece : notation.pieces()) {
                 text = text.isEmpty() ? text : text.plain(" ");
-                text = piece instanceof Notation.Words words
+                text = piece instanceof Notation.Words words && !NotationSetter.hasRing(words.text())
                         ? text.plain(words.text())
                         : text.notation(new Notation(List.of(piece)));
             }

@@ -259,16 +259,21 @@ final class ChartConditions {
             return Optional.empty();
         }
         Map<Remark, List<String>> byReason = new LinkedHashMap<>();
+        BreakLetters letters = new BreakLetters(chart);
         for (Break each : breaks) {
             byReason.computeIfAbsent(each.cause(), cause -> new ArrayList<>())
-                    .add(words.point(each.number()) + " (" + Labels.text(each.name()) + ")");
+                    .add(letters.before(each.number()) + words.point(each.number()) + " (" + Labels.text(each.name())
+                            + ")");
         }
+        // Letters over the chart are explained one by one, unless the table of stretches does.
+        boolean named = breaks.size() <= NAMED_BREAKS
+                || letters.areNeeded() && chart.stages().size() <= 1;
         String told = byReason.entrySet().stream()
                 .map(each -> Labels.text(
                         "breaks.where",
-                        breaks.size() > NAMED_BREAKS
-                                ? Labels.text("breaks.times", each.getValue().size())
-                                : String.join(", ", each.getValue()),
+                        named
+                                ? String.join(", ", each.getValue())
+                                : Labels.text("breaks.times", each.getValue().size()),
                         each.getKey()))
                 .collect(Collectors.joining("; "));
         return Optional.of(Labels.text("breaks.told", told));

@@ -34,6 +34,8 @@ import java.util.stream.IntStream;
  */
 final class ControlChartSection {
     /** The drawing's limits stay off a chart that they would press into less than this share of its height. */
+    private static final int SHOWN_STEPS = 5;
+
     private static final double LEAST_SHARE = 0.2;
 
     /** The share of the axis that the name of a panel takes. */
@@ -101,8 +103,9 @@ final class ControlChartSection {
     /** Where something was done to the process; and where the limits that the first points set begin to judge those after them. */
     private List<PhaseBreak> breaks() {
         List<PhaseBreak> breaks = new ArrayList<>();
+        BreakLetters letters = new BreakLetters(chart);
         for (Break each : chart.data().breaks()) {
-            breaks.add(new PhaseBreak(words.index(each.number()) + 1, Labels.text(each.name())));
+            breaks.add(new PhaseBreak(words.index(each.number()) + 1, letters.over(each)));
         }
         OptionalInt end = new ChartConditions(study, words).endOfBaseline();
         boolean broken =
@@ -179,7 +182,19 @@ final class ControlChartSection {
             points.set(words.index(panel.number(i)), point(panel, i, panel.value(i)));
         }
         return new ControlFigure.Panel(
-                named(panel), words.unit(), points, List.of(), false, lines(panel), Optional.empty());
+                named(panel), words.unit(), points, List.of(), false, lines(panel), scaleWithoutSpread());
+    }
+
+    /** Where no two readings differ a panel of spread runs over some steps of the readings, and not over figures that nothing has. */
+    private Optional<Scale> scaleWithoutSpread() {
+        boolean alike = chart.sigmaWithin().filter(each -> each.sigma() == 0).isPresent()
+                && finding.summary()
+                        .filter(each -> each.standardDeviation().orElse(0) == 0)
+                        .isPresent();
+        return alike
+                ? finding.summary()
+                        .map(each -> new Scale(0, SHOWN_STEPS * Math.pow(10, -new Readings(finding.result()).places())))
+                : Optional.empty();
     }
 
     /** Panels of spread in one unit get one scale, so that they can be compared by eye, unless one would be pressed flat. */
@@ -336,6 +351,10 @@ final class ControlChartSection {
         }
         double low = limits.lower().map(Places::of).orElse(lines.get().lower());
         double high = limits.upper().map(Places::of).orElse(lines.get().upper());
+        if (lines.get().upper() == lines.get().lower()) {
+            // limits without width look the same on every scale
+            return true;
+        }
         double whole =
                 Math.max(high, lines.get().upper()) - Math.min(low, lines.get().lower());
         return (lines.get().upper() - lines.get().lower()) / whole >= LEAST_SHARE;

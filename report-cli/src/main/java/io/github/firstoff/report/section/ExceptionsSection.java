@@ -51,7 +51,7 @@ public final class ExceptionsSection {
                 .map(study -> study.assessment().control())
                 .toList();
         if (charts.isEmpty()) {
-            return Labels.text("exceptions.none");
+            return Labels.text(sheet.result().uncovered().isEmpty() ? "exceptions.none" : "exceptions.none.covered");
         }
         return Labels.text(
                 charts.contains(ControlState.NOT_ASSESSED) ? "exceptions.none.unassessed" : "exceptions.none.quiet");

@@ -80,6 +80,10 @@ final class HistogramSection {
 
     /** Whether the readings would be a mere stroke between limits that are far away. */
     private boolean isLost(List<Bin> bins) {
+        if (summary.standardDeviation().orElse(0) == 0) {
+            // Readings that are all alike are a stroke on any scale; between its limits it says something.
+            return false;
+        }
         double low = bins.get(0).from();
         double high = bins.get(bins.size() - 1).to();
         double width = high - low;

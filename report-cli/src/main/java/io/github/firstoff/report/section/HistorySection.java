@@ -26,6 +26,9 @@ import java.util.Optional;
 public final class HistorySection {
     private static final double HEIGHT = 88;
 
+    /** The longest span of batches that the head of a page has room for. */
+    private static final int LONGEST_SPAN = 28;
+
     /** Limits this many times as far apart as the readings stay outside the picture. */
     private static final double LOST = 12;
 
@@ -63,6 +66,17 @@ public final class HistorySection {
         reasons().ifPresent(text -> blocks.add(new Block.Note(Text.of(text))));
         sheet.remarks().forEach(remark -> blocks.add(new Block.Note(Text.of(Labels.text(remark)))));
         return blocks;
+    }
+
+    /** The batches for the head of the page: the one, the first and the last, or how many where their names are long. */
+    public String batches() {
+        String first = sheet.batches().get(0).name();
+        int count = sheet.batches().size();
+        if (count == 1) {
+            return first;
+        }
+        String both = Wording.span(first, sheet.batches().get(count - 1).name());
+        return both.length() <= LONGEST_SPAN ? both : Labels.text("history.count", count);
     }
 
     /** The rule that decided, for the foot. */

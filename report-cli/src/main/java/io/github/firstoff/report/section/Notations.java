@@ -7,7 +7,6 @@ import io.github.firstoff.report.model.Notation;
 import io.github.firstoff.tolerance.GeometricCharacteristic;
 import io.github.firstoff.tolerance.Requirement;
 import java.util.ArrayList;
-import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
 import java.util.stream.Collectors;
@@ -62,34 +61,17 @@ final class Notations {
         return text.replaceAll("(?<=^|[ /])-(?=\\d)", "−");
     }
 
-    /**
-     * Letters in rings at the end of a cell become modifiers. One that a figure follows, as in {@code 0.2 Ⓤ 0.05}, stays in its
-     * place, written in brackets: behind the figure it would say something else.
-     */
+    /** Letters in rings at the end of a cell become modifiers; one that a figure follows, as in {@code 0.2 Ⓤ 0.05}, stays in its place. */
     private static Notation.Cell cell(String text) {
         List<String> words = new ArrayList<>(List.of(text.split(" ")));
         List<Modifier> modifiers = new ArrayList<>();
-        Optional<Modifier> last = modifier(words.get(words.size() - 1));
+        Optional<Modifier> last = Modifier.of(words.get(words.size() - 1));
         while (words.size() > 1 && last.isPresent()) {
             modifiers.add(0, last.get());
             words.remove(words.size() - 1);
-            last = modifier(words.get(words.size() - 1));
+            last = Modifier.of(words.get(words.size() - 1));
         }
-        String kept = words.stream().map(word -> signed(spelled(word))).collect(Collectors.joining(" "));
-        return new Notation.Cell(kept, modifiers);
-    }
-
-    private static Optional<Modifier> modifier(String word) {
-        return Arrays.stream(Modifier.values())
-                .filter(each -> each.character().equals(word))
-                .findFirst();
-    }
-
-    /** A ringed letter that the sheet does not draw, in brackets as a keyboard writes it. */
-    private static String spelled(String word) {
-        int first = word.codePointAt(0);
-        boolean ringed = word.length() == 1 && first >= 'Ⓐ' && first <= 'Ⓩ';
-        return ringed ? "(" + (char) ('A' + first - 'Ⓐ') + ")" : word;
+        return new Notation.Cell(words.stream().map(Notations::signed).collect(Collectors.joining(" ")), modifiers);
     }
 
     static GeometricSymbol symbol(GeometricCharacteristic characteristic) {

@@ -69,9 +69,10 @@ final class PhaseTable {
                 columns.add(Column.figure(Labels.text("stages.ucl-of", words.statistic(panel.kind())), words.unit())));
         columns.add(Column.text(Labels.text("stages.why"), 3));
         List<TableRow> rows = new ArrayList<>();
+        BreakLetters letters = new BreakLetters(chart);
         for (Stage stage : chart.stages()) {
             List<Cell> cells = new ArrayList<>();
-            cells.add(Cell.text(Labels.text(stage.name())));
+            cells.add(Cell.text(letters.before(stage.from()) + Labels.text(stage.name())));
             cells.add(Cell.text(
                     stage.from() == stage.to()
                             ? words.label(stage.from())

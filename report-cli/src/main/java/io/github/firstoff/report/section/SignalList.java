@@ -35,6 +35,9 @@ final class SignalList {
     private static final int CROWDED = 250;
 
     /** An episode of more signals than this is ringed at its ends only. */
+    /** More points beyond a limit than these are a state of things, not single events. */
+    private static final int MOST_APART = 5;
+
     private static final int RINGED = 8;
 
     /** Marks the points of the episodes that are only counted. */
@@ -245,6 +248,22 @@ final class SignalList {
         return rule(test).filter(rule -> rule.span() == 1).isPresent();
     }
 
+    /**
+     * The points that lie beyond a limit one by one, where all of these signals are such; none where another test signals, or where
+     * more than two of them follow one another, which is a run.
+     */
+    List<Integer> pointsApart(List<Signal> signals) {
+        List<Integer> points =
+                signals.stream().map(Signal::at).distinct().sorted().toList();
+        boolean single = points.size() > 1
+                && points.size() <= MOST_APART
+                && signals.stream().allMatch(each -> isOfLimit(each.test()));
+        for (int i = 2; single && i < points.size(); i++) {
+            single = points.get(i) - points.get(i - 2) > 2;
+        }
+        return single ? points : List.of();
+    }
+
     private Optional<RunRule> rule(String test) {
         return tests.rules().stream().filter(rule -> rule.id().equals(test)).findFirst();
     }
@@ -257,8 +276,13 @@ final class SignalList {
                 "signal.rest",
                 sum,
                 byTest.entrySet().stream()
-                        .map(each -> each.getValue() + " × " + Labels.text(remark(each.getKey())))
+                        .map(each -> each.getValue() + " × " + counted(each.getKey()))
                         .collect(Collectors.joining("; ")));
+    }
+
+    /** A test in words; of a cumulative sum its decision line, which is no line of three sigma. */
+    private String counted(String test) {
+        return words.isCusum() && isOfLimit(test) ? Labels.text("signal.beyond-decision") : Labels.text(remark(test));
     }
 
     /** The test in words. */

@@ -21,6 +21,9 @@ public final class StudyFrame {
     private final String name;
     private final Optional<Hand> hand;
     private final Provenance provenance;
+    private final String revision;
+    private final String batch;
+    private final String title;
 
     /**
      * A frame.
@@ -30,11 +33,37 @@ public final class StudyFrame {
      * @param name what the assembly is called
      */
     public StudyFrame(String kind, String part, String name, Optional<Hand> hand, Provenance provenance) {
+        this(kind, part, name, hand, provenance, "", "", kind + ", " + name);
+    }
+
+    private StudyFrame(
+            String kind,
+            String part,
+            String name,
+            Optional<Hand> hand,
+            Provenance provenance,
+            String revision,
+            String batch,
+            String title) {
+        this.revision = revision;
+        this.batch = batch;
+        this.title = title;
         this.kind = kind;
         this.part = part;
         this.name = name;
         this.hand = hand;
         this.provenance = provenance;
+    }
+
+    /**
+     * The same for a part at a revision.
+     *
+     * @param newRevision the revision of its drawing
+     * @param newBatch the batch or batches that the sheet is about
+     * @param newTitle what the file calls itself
+     */
+    public StudyFrame about(String newRevision, String newBatch, String newTitle) {
+        return new StudyFrame(kind, part, name, hand, provenance, newRevision, newBatch, newTitle);
     }
 
     /** The whole sheet around these blocks. */
@@ -47,11 +76,11 @@ public final class StudyFrame {
                 new SheetHead(
                         part.isEmpty() ? name : part,
                         part.isEmpty() ? "" : name,
-                        "",
-                        "",
+                        revision,
+                        batch,
                         hand.map(StudyFrame::edge).orElse(io.github.firstoff.report.model.Hand.NONE)),
                 new SheetFoot(rule, provenance.program(), hash.length() == HASH_DIGITS ? hash : ""),
-                new DocumentInfo(kind + ", " + name, "", subject, Labels.spoken(), provenance.madeAt()),
+                new DocumentInfo(title, "", subject, Labels.spoken(), provenance.madeAt()),
                 blocks);
     }
 

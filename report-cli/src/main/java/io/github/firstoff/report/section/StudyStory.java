@@ -123,14 +123,20 @@ final class StudyStory {
                             ChartWords.side(side))
                     : Labels.text("story.stands-out", words.point(last), offset(last), ChartWords.side(side));
         }
-        if (last > chart.location().number(chart.location().count() - 1) - LAST) {
+        List<Integer> apart = signals.pointsApart(location);
+        if (!apart.isEmpty()) {
+            return Labels.text("story.beyond-at", subject(), side == Side.ABOVE, words.points(apart));
+        }
+        int end = chart.location().number(chart.location().count() - 1);
+        if (last > end - LAST) {
             return Labels.text(
                     "story.runs-on",
                     subject(),
                     ChartWords.side(side),
                     words.point(startOfLast(last)),
                     ending(),
-                    ChartWords.side(side));
+                    ChartWords.side(side),
+                    liesWhollyOn(side, startOfLast(last), end));
         }
         int first =
                 location.stream().mapToInt(each -> each.points().get(0)).min().orElseThrow();
@@ -140,7 +146,22 @@ final class StudyStory {
                 subject(),
                 ChartWords.side(side),
                 words.point(first),
-                words.point(last));
+                words.point(last),
+                liesWhollyOn(side, first, last));
+    }
+
+    /** Whether every point from one to another lies on that side; of a run with others in between nothing else is said. */
+    private boolean liesWhollyOn(Side side, int first, int last) {
+        Panel panel = chart.location();
+        for (int i = 0; i < panel.count(); i++) {
+            double value = panel.value(i);
+            double centre = panel.lines(i).map(Lines::centre).orElse(value);
+            boolean within = panel.number(i) >= first && panel.number(i) <= last;
+            if (within && (side == Side.ABOVE ? value < centre : value > centre)) {
+                return false;
+            }
+        }
+        return true;
     }
 
     private String changeOfSpread(PanelKind kind) {

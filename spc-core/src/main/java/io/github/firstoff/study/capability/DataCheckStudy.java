@@ -101,7 +101,7 @@ public record DataCheckStudy(double significance, int mostOutliers, Optional<Big
                         "Neighbouring readings {0|resemble each other|alternate} (lag-1 autocorrelation {1}, limits ±{2}): limits from"
                                 + " moving ranges and all intervals assume that they are independent.",
                         found.lagOne() > 0,
-                        text(found.lagOne()),
+                        text(found.lagOne()).replace('-', '\u2212'),
                         text(found.limit()))));
         Optional<DataChecks.Outliers> outliers =
                 spreads && deviations.length >= 3 ? Optional.of(outliers(sample, deviations)) : Optional.empty();

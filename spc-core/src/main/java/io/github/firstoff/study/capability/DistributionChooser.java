@@ -129,8 +129,9 @@ final class DistributionChooser {
             Remark reason = normal.p().isPresent()
                     ? Remark.of(
                             "distribution-choice.normal",
-                            "The readings do not refute the normal distribution ({0}).",
-                            pText(normal))
+                            "The readings do not refute the normal distribution ({0}, level {1}).",
+                            pText(normal),
+                            Double.toString(setting.significance()))
                     : Remark.of(
                             "distribution-choice.too-few", "The readings are too few to test the normal distribution.");
             return choice(CapabilityMethod.NORMAL, origin, false, evidence, reason);
