@@ -128,8 +128,8 @@ class SheetDetailsTest {
     @Test
     void singlePointsBeyondTheirLimitAreNoRun() throws IOException {
         String readings = IntStream.rangeClosed(1, 400)
-                .mapToObj(
-                        i -> i + ",1," + (i % 50 == 0 || i > 180 && i <= 186 || i > 280 && i <= 286 ? "fail" : "pass"))
+                .mapToObj(i ->
+                        i + ",1," + (i % 50 == 0 || (i > 180 && i <= 186) || (i > 280 && i <= 286) ? "fail" : "pass"))
                 .collect(Collectors.joining("\n", "part,characteristic,value\n", "\n"));
         assertThat(text(made(
                         "batch",

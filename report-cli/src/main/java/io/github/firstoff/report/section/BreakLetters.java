@@ -21,7 +21,7 @@ final class BreakLetters {
         int letters = breaks.stream()
                 .mapToInt(each -> Labels.text(each.name()).length())
                 .sum();
-        needed = breaks.size() > MOST_BREAKS || breaks.size() > 2 && letters > MOST_LETTERS;
+        needed = breaks.size() > MOST_BREAKS || (breaks.size() > 2 && letters > MOST_LETTERS);
     }
 
     /** Whether letters stand over the chart instead of words. */
