@@ -17,17 +17,16 @@ import org.junit.jupiter.api.io.TempDir;
 
 /** Small things that a reader of a sheet stumbles over, on plans and readings made to provoke them. */
 class SheetDetailsTest {
-    private static final String PLAN =
-            "{\"schema\": \"firstoff-plan-1\", \"part\": {\"number\": \"HQ-350\", \"revision\": \"B\"},"
-                    + " \"unit\": \"mm\", \"generalTolerance\": \"ISO 2768-mK\", \"characteristics\": [%s]}";
-
     @TempDir
     Path folder;
 
     private Samples.Run run;
 
     private Path made(String command, String characteristics, String readings, String... more) throws IOException {
-        Path plan = Files.writeString(folder.resolve("p.plan.json"), String.format(Locale.ROOT, PLAN, characteristics));
+        Path plan = Files.writeString(
+                folder.resolve("p.plan.json"),
+                "{\"schema\": \"firstoff-plan-1\", \"part\": {\"number\": \"HQ-350\", \"revision\": \"B\"}, \"unit\": \"mm\","
+                        + " \"generalTolerance\": \"ISO 2768-mK\", \"characteristics\": [" + characteristics + "]}");
         Path csv = Files.writeString(folder.resolve("r.csv"), readings);
         Path pdf = folder.resolve("sheet.pdf");
         String[] arguments = {command, "--plan", plan.toString(), csv.toString(), "--out", pdf.toString()};

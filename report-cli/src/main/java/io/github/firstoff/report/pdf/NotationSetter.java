@@ -35,7 +35,8 @@ final class NotationSetter {
 
     /** Whether a letter in a ring stands in this text. */
     static boolean hasRing(String text) {
-        return Stream.of(RINGED.split(text)).anyMatch(part -> Modifier.of(part).isPresent());
+        return Stream.of(RINGED.split(text, -1))
+                .anyMatch(part -> Modifier.of(part).isPresent());
     }
 
     /** Width inside a sentence: a frame keeps a little air before the comma that may follow it. */
@@ -157,11 +158,11 @@ final class NotationSetter {
     private void ringed(Canvas canvas, String text, double x, double baseline, Type type) {
         SymbolPainter symbols = new SymbolPainter(canvas);
         double at = x;
-        for (String part : RINGED.split(text)) {
+        for (String part : RINGED.split(text, -1)) {
             Optional<Modifier> modifier = Modifier.of(part);
             if (modifier.isPresent()) {
                 symbols.modifier(modifier.get(), at, baseline, type.size(), type.ink());
-            } else {
+            } else if (!part.isEmpty()) {
                 canvas.text(faces.fit(part), at, baseline, type);
             }
             at += partWidth(part, type);
@@ -170,7 +171,7 @@ final class NotationSetter {
 
     private double ringedWidth(String text, Type type) {
         double width = 0;
-        for (String part : RINGED.split(text)) {
+        for (String part : RINGED.split(text, -1)) {
             width += partWidth(part, type);
         }
         return width;

@@ -267,7 +267,7 @@ final class ChartConditions {
         }
         // Letters over the chart are explained one by one, unless the table of stretches does.
         boolean named = breaks.size() <= NAMED_BREAKS
-                || letters.areNeeded() && chart.stages().size() <= 1;
+                || (letters.areNeeded() && chart.stages().size() <= 1);
         String told = byReason.entrySet().stream()
                 .map(each -> Labels.text(
                         "breaks.where",
