@@ -1,10 +1,5 @@
 package io.github.firstoff.command;
 
-import com.fasterxml.jackson.core.JsonFactory;
-import com.fasterxml.jackson.core.JsonGenerator;
-import com.fasterxml.jackson.core.StreamWriteFeature;
-import com.fasterxml.jackson.core.util.DefaultIndenter;
-import com.fasterxml.jackson.core.util.DefaultPrettyPrinter;
 import io.github.firstoff.intake.Fault;
 import io.github.firstoff.intake.Notice;
 import io.github.firstoff.intake.PlanDraft;
@@ -12,11 +7,11 @@ import io.github.firstoff.plan.Characteristic;
 import io.github.firstoff.plan.PartIdentity;
 import io.github.firstoff.plan.ResolvedCharacteristic;
 import io.github.firstoff.plan.ResolvedPlan;
+import io.github.firstoff.sheet.JsonDocument;
 import io.github.firstoff.sheet.Phrases;
 import io.github.firstoff.tolerance.Limits;
 import io.github.firstoff.tolerance.Requirement.Nature;
 import java.io.IOException;
-import java.io.UncheckedIOException;
 import java.io.Writer;
 import java.math.BigDecimal;
 import java.nio.file.Path;
@@ -27,8 +22,6 @@ import org.jspecify.annotations.Nullable;
 
 /** What a plan that was made says, characteristic by characteristic, with the limits in figures. */
 final class PlanListing {
-    private static final JsonFactory FACTORY =
-            JsonFactory.builder().disable(StreamWriteFeature.AUTO_CLOSE_TARGET).build();
     private static final List<String> HEADING =
             List.of("No.", "Feature", "Requirement", "Lower", "Upper", "Unit", "Class", "Gauge", "Study");
     private static final int WIDEST = 56;
@@ -137,70 +130,46 @@ final class PlanListing {
 
     /** The listing as one JSON document. */
     void json(Writer writer) {
-        try {
-            JsonGenerator out = FACTORY.createGenerator(writer);
-            out.setPrettyPrinter(new DefaultPrettyPrinter()
-                    .withObjectIndenter(new DefaultIndenter("  ", "\n"))
-                    .withArrayIndenter(new DefaultIndenter("  ", "\n")));
-            out.writeStartObject();
-            out.writeStringField("command", "plan");
-            out.writeStringField("source", draft.source());
-            out.writeStringField("part", plan.part().number());
-            out.writeStringField("revision", plan.part().revision());
-            out.writeStringField("unit", plan.plan().unit().word());
-            out.writeArrayFieldStart("characteristics");
-            for (ResolvedCharacteristic each : plan.characteristics()) {
-                characteristic(out, each);
-            }
-            out.writeEndArray();
-            out.writeArrayFieldStart("notices");
-            for (Notice notice : draft.notices()) {
-                out.writeString(notice.line());
-            }
-            out.writeEndArray();
+        JsonDocument.write(writer, out -> {
+            out.text("command", "plan");
+            out.text("source", draft.source());
+            out.text("part", plan.part().number());
+            out.text("revision", plan.part().revision());
+            out.text("unit", plan.plan().unit().word());
+            out.array("characteristics", () -> {
+                for (ResolvedCharacteristic each : plan.characteristics()) {
+                    out.item(() -> characteristic(out, each));
+                }
+            });
+            out.texts("notices", draft.notices().stream().map(Notice::line).toList());
             if (written != null) {
-                out.writeStringField("written", written.toString());
+                out.text("written", written.toString());
             }
-            out.writeEndObject();
-            out.writeRaw('\n');
-            out.flush();
-        } catch (IOException fault) {
-            throw new UncheckedIOException(fault);
-        }
+        });
     }
 
-    private void characteristic(JsonGenerator out, ResolvedCharacteristic resolved) throws IOException {
+    private void characteristic(JsonDocument out, ResolvedCharacteristic resolved) throws IOException {
         Characteristic characteristic = resolved.characteristic();
         Limits limits = resolved.limits();
-        out.writeStartObject();
-        out.writeStringField("number", resolved.number());
-        out.writeStringField("feature", characteristic.feature());
-        out.writeStringField("requirement", characteristic.printed());
-        text(out, "lower", lower(resolved));
-        text(out, "upper", upper(resolved));
+        out.text("number", resolved.number());
+        out.text("feature", characteristic.feature());
+        out.text("requirement", characteristic.printed());
+        out.text("lower", lower(resolved));
+        out.text("upper", upper(resolved));
         if (!limits.isOpen()) {
-            out.writeStringField("unit", limits.unit().word());
+            out.text("unit", limits.unit().word());
         }
-        out.writeBooleanField("judged", resolved.isJudged());
-        out.writeStringField("class", characteristic.importance().word());
+        out.flag("judged", resolved.isJudged());
+        out.text("class", characteristic.importance().word());
         if (characteristic.gauge().isPresent()) {
-            text(out, "gauge", characteristic.gauge());
+            out.text("gauge", characteristic.gauge());
         }
         if (characteristic.study().isPresent()) {
-            out.writeStringField("study", study(characteristic));
+            out.text("study", study(characteristic));
         }
         Optional<String> place = draft.place(resolved.number()).map(Fault.Where::toString);
         if (place.isPresent()) {
-            text(out, "place", place);
-        }
-        out.writeEndObject();
-    }
-
-    private static void text(JsonGenerator out, String name, Optional<String> text) throws IOException {
-        if (text.isPresent()) {
-            out.writeStringField(name, text.get());
-        } else {
-            out.writeNullField(name);
+            out.text("place", place);
         }
     }
 }

@@ -1,20 +1,14 @@
 package io.github.firstoff.command;
 
-import com.fasterxml.jackson.core.JsonFactory;
-import com.fasterxml.jackson.core.JsonGenerator;
-import com.fasterxml.jackson.core.StreamWriteFeature;
-import com.fasterxml.jackson.core.util.DefaultIndenter;
-import com.fasterxml.jackson.core.util.DefaultPrettyPrinter;
 import io.github.firstoff.proof.Finding;
 import io.github.firstoff.proof.SheetFile;
 import io.github.firstoff.proof.SignatureReport;
+import io.github.firstoff.sheet.JsonDocument;
 import java.io.IOException;
-import java.io.UncheckedIOException;
 import java.io.Writer;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
-import java.util.Optional;
 import java.util.stream.Stream;
 
 /** What a check of a sheet found, in lines and as JSON (docs/schemas/verify.schema.json). */
@@ -65,68 +59,46 @@ final class VerifyReport {
     }
 
     void write(Writer target) {
-        JsonFactory factory = JsonFactory.builder()
-                .disable(StreamWriteFeature.AUTO_CLOSE_TARGET)
-                .build();
-        try (JsonGenerator out = factory.createGenerator(target)) {
-            DefaultIndenter lines = new DefaultIndenter("  ", "\n");
-            out.setPrettyPrinter(
-                    new DefaultPrettyPrinter().withObjectIndenter(lines).withArrayIndenter(lines));
-            out.writeStartObject();
-            out.writeStringField("command", "verify");
-            out.writeStringField("sheet", sheet.manifest().command());
-            out.writeStringField("program", sheet.manifest().program());
-            out.writeStringField("madeAt", sheet.manifest().madeAt().toString());
-            out.writeBooleanField("holds", holds());
-            out.writeArrayFieldStart("signatures");
-            for (SignatureReport signature : signatures) {
-                signature(out, signature);
-            }
-            out.writeEndArray();
+        JsonDocument.write(target, out -> {
+            out.text("command", "verify");
+            out.text("sheet", sheet.manifest().command());
+            out.text("program", sheet.manifest().program());
+            out.text("madeAt", sheet.manifest().madeAt().toString());
+            out.flag("holds", holds());
+            out.array("signatures", () -> {
+                for (SignatureReport signature : signatures) {
+                    out.item(() -> signature(out, signature));
+                }
+            });
             findings(out, findings);
-            out.writeEndObject();
-            out.flush();
-            target.write('\n');
-        } catch (IOException fault) {
-            throw new UncheckedIOException(fault);
-        }
+        });
     }
 
-    private static void signature(JsonGenerator out, SignatureReport signature) throws IOException {
-        out.writeStartObject();
-        out.writeStringField("field", signature.field());
-        out.writeStringField("role", signature.role());
-        text(out, "signer", signature.signer());
-        text(out, "issuer", signature.issuer());
-        text(out, "claimedTime", signature.claimedTime().map(Object::toString));
-        out.writeBooleanField("coversWholeFile", signature.wholeFile());
+    private static void signature(JsonDocument out, SignatureReport signature) throws IOException {
+        out.text("field", signature.field());
+        out.text("role", signature.role());
+        out.text("signer", signature.signer());
+        out.text("issuer", signature.issuer());
+        out.text("claimedTime", signature.claimedTime().map(Object::toString));
+        out.flag("coversWholeFile", signature.wholeFile());
         if (signature.trusted().isPresent()) {
-            out.writeBooleanField("trusted", signature.trusted().get());
+            out.flag("trusted", signature.trusted().get());
         } else {
-            out.writeNullField("trusted");
+            out.nothing("trusted");
         }
-        out.writeBooleanField("holds", signature.holds());
+        out.flag("holds", signature.holds());
         findings(out, signature.findings());
-        out.writeEndObject();
     }
 
-    private static void findings(JsonGenerator out, List<Finding> findings) throws IOException {
-        out.writeArrayFieldStart("findings");
-        for (Finding finding : findings) {
-            out.writeStartObject();
-            out.writeStringField("area", finding.area().word());
-            out.writeStringField("holds", finding.holds().words());
-            out.writeStringField("says", finding.says());
-            out.writeEndObject();
-        }
-        out.writeEndArray();
-    }
-
-    private static void text(JsonGenerator out, String name, Optional<String> value) throws IOException {
-        if (value.isPresent()) {
-            out.writeStringField(name, value.get());
-        } else {
-            out.writeNullField(name);
-        }
+    private static void findings(JsonDocument out, List<Finding> findings) throws IOException {
+        out.array("findings", () -> {
+            for (Finding finding : findings) {
+                out.item(() -> {
+                    out.text("area", finding.area().word());
+                    out.text("holds", finding.holds().words());
+                    out.text("says", finding.says());
+                });
+            }
+        });
     }
 }

@@ -1,10 +1,5 @@
 package io.github.firstoff.keyed;
 
-import com.fasterxml.jackson.core.JsonFactory;
-import com.fasterxml.jackson.core.JsonGenerator;
-import com.fasterxml.jackson.core.StreamWriteFeature;
-import com.fasterxml.jackson.core.util.DefaultIndenter;
-import com.fasterxml.jackson.core.util.DefaultPrettyPrinter;
 import io.github.firstoff.conformance.CharacteristicResult;
 import io.github.firstoff.conformance.InspectionResult;
 import io.github.firstoff.conformance.Judge;
@@ -15,14 +10,12 @@ import io.github.firstoff.intake.KeyedReadings;
 import io.github.firstoff.intake.KeyedTask;
 import io.github.firstoff.plan.PartIdentity;
 import io.github.firstoff.plan.ResolvedCharacteristic;
+import io.github.firstoff.sheet.JsonDocument;
 import io.github.firstoff.sheet.Phrases;
 import java.io.IOException;
-import java.io.UncheckedIOException;
 import java.io.Writer;
-import java.math.BigDecimal;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Optional;
 
 /**
  * What a session came to: the verdict on everything that is kept in its file, and what is left.
@@ -30,8 +23,6 @@ import java.util.Optional;
  * <p>A piece that was named and not measured leaves the verdict incomplete, as does any characteristic that every piece needs.
  */
 public final class MeasureSummary {
-    private static final JsonFactory FACTORY =
-            JsonFactory.builder().disable(StreamWriteFeature.AUTO_CLOSE_TARGET).build();
     private static final int MOST_EXCEPTIONS = 20;
 
     private final KeyedReadings session;
@@ -122,77 +113,52 @@ public final class MeasureSummary {
 
     /** Writes the summary as one JSON document and a line end (docs/schemas/measure.schema.json); the writer stays open. */
     public void writeJson(Writer target) {
-        try (JsonGenerator out = FACTORY.createGenerator(target)) {
-            DefaultIndenter indent = new DefaultIndenter("  ", "\n");
-            out.setPrettyPrinter(
-                    new DefaultPrettyPrinter().withObjectIndenter(indent).withArrayIndenter(indent));
-            document(out);
-            out.flush();
-            target.write('\n');
-        } catch (IOException fault) {
-            throw new UncheckedIOException(fault);
-        }
+        JsonDocument.write(target, this::document);
     }
 
-    private void document(JsonGenerator out) throws IOException {
+    private void document(JsonDocument out) throws IOException {
         PartIdentity part = session.plan().part();
-        out.writeStartObject();
-        out.writeStringField("command", "measure");
-        out.writeStringField("part", part.number());
-        out.writeStringField("revision", part.revision());
-        out.writeStringField("verdict", verdict().word());
-        out.writeStringField("end", end.word());
-        out.writeBooleanField("resumed", session.isResumed());
-        out.writeStringField("readings", session.name());
-        out.writeNumberField("kept", session.count());
-        out.writeNumberField("keptNow", keptNow);
-        out.writeArrayFieldStart("pieces");
-        for (String piece : session.pieces()) {
-            out.writeString(piece);
-        }
-        out.writeEndArray();
-        counts(out);
-        out.writeArrayFieldStart("characteristics");
-        for (CharacteristicResult each : result.characteristics()) {
-            characteristic(out, each);
-        }
-        out.writeEndArray();
+        out.text("command", "measure");
+        out.text("part", part.number());
+        out.text("revision", part.revision());
+        out.text("verdict", verdict().word());
+        out.text("end", end.word());
+        out.flag("resumed", session.isResumed());
+        out.text("readings", session.name());
+        out.whole("kept", session.count());
+        out.whole("keptNow", keptNow);
+        out.texts("pieces", session.pieces());
+        out.object("counts", () -> {
+            out.whole("characteristics", result.judged().size());
+            out.whole("conforming", result.count(Verdict.CONFORMING));
+            out.whole("nonconforming", result.count(Verdict.NONCONFORMING));
+            out.whole("inconclusive", result.count(Verdict.INCONCLUSIVE));
+            out.whole("notMeasured", result.count(Verdict.NOT_MEASURED));
+        });
+        out.array("characteristics", () -> {
+            for (CharacteristicResult each : result.characteristics()) {
+                out.item(() -> characteristic(out, each));
+            }
+        });
         tasks(out, "skipped", session.skipped());
         tasks(out, "left", left());
-        out.writeArrayFieldStart("repairs");
-        for (String repair : session.repairs()) {
-            out.writeString(repair);
-        }
-        out.writeEndArray();
-        out.writeEndObject();
+        out.texts("repairs", session.repairs());
     }
 
-    private void counts(JsonGenerator out) throws IOException {
-        out.writeObjectFieldStart("counts");
-        out.writeNumberField("characteristics", result.judged().size());
-        out.writeNumberField("conforming", result.count(Verdict.CONFORMING));
-        out.writeNumberField("nonconforming", result.count(Verdict.NONCONFORMING));
-        out.writeNumberField("inconclusive", result.count(Verdict.INCONCLUSIVE));
-        out.writeNumberField("notMeasured", result.count(Verdict.NOT_MEASURED));
-        out.writeEndObject();
-    }
-
-    private static void characteristic(JsonGenerator out, CharacteristicResult each) throws IOException {
+    private static void characteristic(JsonDocument out, CharacteristicResult each) throws IOException {
         ResolvedCharacteristic characteristic = each.characteristic();
-        out.writeStartObject();
-        out.writeStringField("number", each.number());
-        out.writeStringField("requirement", characteristic.characteristic().printed());
-        decimal(out, "lower", characteristic.limits().lower());
-        decimal(out, "upper", characteristic.limits().upper());
+        out.text("number", each.number());
+        out.text("requirement", characteristic.characteristic().printed());
+        out.decimal("lower", characteristic.limits().lower());
+        out.decimal("upper", characteristic.limits().upper());
         if (characteristic.isJudged()) {
-            out.writeStringField("verdict", each.verdict().word());
+            out.text("verdict", each.verdict().word());
         } else {
-            out.writeNullField("verdict");
+            out.nothing("verdict");
         }
-        out.writeNumberField("count", each.judgements().size());
-        out.writeNumberField("nonconforming", count(each, Verdict.NONCONFORMING));
-        out.writeNumberField("inconclusive", count(each, Verdict.INCONCLUSIVE));
-        out.writeEndObject();
+        out.whole("count", each.judgements().size());
+        out.whole("nonconforming", count(each, Verdict.NONCONFORMING));
+        out.whole("inconclusive", count(each, Verdict.INCONCLUSIVE));
     }
 
     private static long count(CharacteristicResult each, Verdict verdict) {
@@ -201,25 +167,17 @@ public final class MeasureSummary {
                 .count();
     }
 
-    private static void decimal(JsonGenerator out, String name, Optional<BigDecimal> value) throws IOException {
-        if (value.isPresent()) {
-            out.writeStringField(name, value.get().toPlainString());
-        } else {
-            out.writeNullField(name);
-        }
-    }
-
-    private static void tasks(JsonGenerator out, String name, List<KeyedTask> tasks) throws IOException {
-        out.writeArrayFieldStart(name);
-        for (KeyedTask task : tasks) {
-            out.writeStartObject();
-            out.writeStringField("part", task.part());
-            out.writeStringField("characteristic", task.characteristic().number());
-            if (task.setting().isPresent()) {
-                out.writeStringField("setting", task.setting().get());
+    private static void tasks(JsonDocument out, String name, List<KeyedTask> tasks) throws IOException {
+        out.array(name, () -> {
+            for (KeyedTask task : tasks) {
+                out.item(() -> {
+                    out.text("part", task.part());
+                    out.text("characteristic", task.characteristic().number());
+                    if (task.setting().isPresent()) {
+                        out.text("setting", task.setting());
+                    }
+                });
             }
-            out.writeEndObject();
-        }
-        out.writeEndArray();
+        });
     }
 }

@@ -14,7 +14,7 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 
 /** Writes one JSON document: exact decimals as text, statistics as numbers, what has no value as null. */
-final class JsonDocument {
+public final class JsonDocument {
     private static final JsonFactory FACTORY =
             JsonFactory.builder().disable(StreamWriteFeature.AUTO_CLOSE_TARGET).build();
 
@@ -24,27 +24,50 @@ final class JsonDocument {
         this.out = out;
     }
 
-    /** What stands in an object. */
+    /** What stands in an object or a list. */
     @FunctionalInterface
-    interface Content {
+    public interface Content {
+        /** Writes it. */
         void write() throws IOException;
     }
 
     /** What makes the document. */
     @FunctionalInterface
-    interface Author {
+    public interface Author {
+        /**
+         * Writes what stands in the document.
+         *
+         * @param document takes it
+         */
         void write(JsonDocument document) throws IOException;
     }
 
-    /** Writes a document and a line end; the writer stays open. */
-    static void write(Writer target, Author author) {
+    /**
+     * Writes a document and a line end.
+     *
+     * @param target takes them; it stays open
+     * @param author writes what stands in the document
+     */
+    public static void write(Writer target, Author author) {
+        generate(target, generator -> {
+            generator.writeStartObject();
+            author.write(new JsonDocument(generator));
+            generator.writeEndObject();
+        });
+    }
+
+    /** What makes the document with a generator of its own. */
+    interface Generation {
+        void write(JsonGenerator out) throws IOException;
+    }
+
+    /** Writes a document and a line end as every document of the program is set; the writer stays open. */
+    static void generate(Writer target, Generation generation) {
         try (JsonGenerator generator = FACTORY.createGenerator(target)) {
             DefaultIndenter lines = new DefaultIndenter("  ", "\n");
             generator.setPrettyPrinter(
                     new DefaultPrettyPrinter().withObjectIndenter(lines).withArrayIndenter(lines));
-            generator.writeStartObject();
-            author.write(new JsonDocument(generator));
-            generator.writeEndObject();
+            generation.write(generator);
             generator.flush();
             target.write('\n');
         } catch (IOException fault) {
@@ -52,29 +75,63 @@ final class JsonDocument {
         }
     }
 
-    void object(String name, Content content) throws IOException {
+    /**
+     * An object.
+     *
+     * @param name its name
+     * @param content writes what stands in it
+     * @throws IOException if the writer does not take it
+     */
+    public void object(String name, Content content) throws IOException {
         out.writeObjectFieldStart(name);
         content.write();
         out.writeEndObject();
     }
 
-    void array(String name, Content content) throws IOException {
+    /**
+     * A list of what the content writes as items.
+     *
+     * @param name its name
+     * @param content writes what stands in it
+     * @throws IOException if the writer does not take it
+     */
+    public void array(String name, Content content) throws IOException {
         out.writeArrayFieldStart(name);
         content.write();
         out.writeEndArray();
     }
 
-    void item(Content content) throws IOException {
+    /**
+     * An object in a list.
+     *
+     * @param content writes what stands in it
+     * @throws IOException if the writer does not take it
+     */
+    public void item(Content content) throws IOException {
         out.writeStartObject();
         content.write();
         out.writeEndObject();
     }
 
-    void text(String name, String value) throws IOException {
+    /**
+     * A text.
+     *
+     * @param name its name
+     * @param value its value
+     * @throws IOException if the writer does not take it
+     */
+    public void text(String name, String value) throws IOException {
         out.writeStringField(name, value);
     }
 
-    void text(String name, Optional<String> value) throws IOException {
+    /**
+     * A text; {@code null} where there is none.
+     *
+     * @param name its name
+     * @param value its value
+     * @throws IOException if the writer does not take it
+     */
+    public void text(String name, Optional<String> value) throws IOException {
         if (value.isPresent()) {
             out.writeStringField(name, value.get());
         } else {
@@ -86,7 +143,14 @@ final class JsonDocument {
         out.writeStringField(name, value.toPlainString());
     }
 
-    void decimal(String name, Optional<BigDecimal> value) throws IOException {
+    /**
+     * An exact decimal as text; {@code null} where there is none.
+     *
+     * @param name its name
+     * @param value its value
+     * @throws IOException if the writer does not take it
+     */
+    public void decimal(String name, Optional<BigDecimal> value) throws IOException {
         text(name, value.map(BigDecimal::toPlainString));
     }
 
@@ -128,24 +192,63 @@ final class JsonDocument {
         out.writeEndArray();
     }
 
-    void whole(String name, long value) throws IOException {
+    /**
+     * A whole number.
+     *
+     * @param name its name
+     * @param value its value
+     * @throws IOException if the writer does not take it
+     */
+    public void whole(String name, long value) throws IOException {
         out.writeNumberField(name, value);
     }
 
-    void flag(String name, boolean value) throws IOException {
+    /**
+     * True or false.
+     *
+     * @param name its name
+     * @param value its value
+     * @throws IOException if the writer does not take it
+     */
+    public void flag(String name, boolean value) throws IOException {
         out.writeBooleanField(name, value);
     }
 
-    void nothing(String name) throws IOException {
+    /**
+     * What has no value.
+     *
+     * @param name its name
+     * @throws IOException if the writer does not take it
+     */
+    public void nothing(String name) throws IOException {
         out.writeNullField(name);
     }
 
-    void texts(String name, List<String> values) throws IOException {
+    /**
+     * A list of texts.
+     *
+     * @param name its name
+     * @param values the texts
+     * @throws IOException if the writer does not take it
+     */
+    public void texts(String name, List<String> values) throws IOException {
         out.writeArrayFieldStart(name);
         for (String value : values) {
             out.writeString(value);
         }
         out.writeEndArray();
+    }
+
+    /**
+     * A value that is a document already.
+     *
+     * @param name its name
+     * @param json the value in JSON, set as it is
+     * @throws IOException if the writer does not take it
+     */
+    public void raw(String name, String json) throws IOException {
+        out.writeFieldName(name);
+        out.writeRawValue(json);
     }
 
     void provenance(Provenance from) throws IOException {

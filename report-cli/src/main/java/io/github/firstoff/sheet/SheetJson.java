@@ -1,10 +1,6 @@
 package io.github.firstoff.sheet;
 
-import com.fasterxml.jackson.core.JsonFactory;
 import com.fasterxml.jackson.core.JsonGenerator;
-import com.fasterxml.jackson.core.StreamWriteFeature;
-import com.fasterxml.jackson.core.util.DefaultIndenter;
-import com.fasterxml.jackson.core.util.DefaultPrettyPrinter;
 import io.github.firstoff.conformance.CharacteristicResult;
 import io.github.firstoff.conformance.Judgement;
 import io.github.firstoff.conformance.ThermalCorrection;
@@ -23,7 +19,6 @@ import io.github.firstoff.tolerance.Fit;
 import io.github.firstoff.tolerance.FitPair;
 import io.github.firstoff.tolerance.Limits;
 import java.io.IOException;
-import java.io.UncheckedIOException;
 import java.io.Writer;
 import java.math.BigDecimal;
 import java.math.MathContext;
@@ -40,9 +35,6 @@ import java.util.OptionalDouble;
  * {@code null} with its reason under {@code notes}.
  */
 public final class SheetJson {
-    private static final JsonFactory FACTORY =
-            JsonFactory.builder().disable(StreamWriteFeature.AUTO_CLOSE_TARGET).build();
-
     /** Digits of figures that inform but judge nothing. */
     private static final MathContext SHOWN = new MathContext(6);
 
@@ -56,16 +48,7 @@ public final class SheetJson {
 
     /** Writes the document and a line end; the writer stays open. */
     public static void write(Sheet sheet, Writer target) {
-        try (JsonGenerator generator = FACTORY.createGenerator(target)) {
-            DefaultIndenter lines = new DefaultIndenter("  ", "\n");
-            generator.setPrettyPrinter(
-                    new DefaultPrettyPrinter().withObjectIndenter(lines).withArrayIndenter(lines));
-            new SheetJson(generator, sheet).document();
-            generator.flush();
-            target.write('\n');
-        } catch (IOException fault) {
-            throw new UncheckedIOException(fault);
-        }
+        JsonDocument.generate(target, out -> new SheetJson(out, sheet).document());
     }
 
     private void document() throws IOException {

@@ -3,7 +3,7 @@
  * ({@link io.github.firstoff.words.Labels}, where to start). A translation is one file {@code labels_xx.properties} beside
  * {@code labels.properties}; see {@code docs/house.md}.
  *
- * <p>Uses the JDK only; everything that words a sheet may use it. JSON results, messages and the terminal speak English whatever a sheet speaks.
+ * <p>Uses {@code remark} and the JDK only; everything that words a sheet may use it. JSON results, messages and the terminal speak English whatever a sheet speaks.
  */
 @NullMarked
 package io.github.firstoff.words;
