@@ -51,9 +51,9 @@ final class BlockSetter {
         return slabs;
     }
 
-    /** A note explains the table above it, a marked list the marks in the picture above it: neither is read on a page without that. */
+    /** A note or caution is about the table above it, a marked list about the picture above it: none is read on a page without that. */
     private static boolean explains(Block block, Block above) {
-        return (block instanceof Block.Note && above instanceof Block.Table)
+        return ((block instanceof Block.Note || block instanceof Block.Caution) && above instanceof Block.Table)
                 || (block instanceof Block.MarkedList && above instanceof Block.FigureBlock);
     }
 
