@@ -19,6 +19,7 @@ import java.math.BigDecimal;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.LocalDate;
+import java.util.List;
 import java.util.Optional;
 import java.util.OptionalInt;
 import org.junit.jupiter.api.Test;
@@ -211,11 +212,11 @@ class PlanFileTest {
         assertThat(job.date()).contains(LocalDate.of(2026, 11, 20));
         assertThat(job.firstArticle())
                 .contains(new Job.FirstArticleReason(
-                        Job.Kind.FULL,
+                        Job.Kind.DELTA,
                         Optional.of("new part"),
                         Optional.of("J-1150"),
                         Optional.of("seat P7 was N7"),
-                        java.util.List.of()));
+                        List.of("1", "2")));
         assertThat(job.inspectionDocument()).contains(Job.InspectionDocument.TYPE_3_1);
         assertThat(job.processes())
                 .containsExactly(new Job.SpecialProcess(
