@@ -214,15 +214,13 @@ final class StudyMaker {
         Marks marks = new Marks(study, characteristic.number(), contexts, parts);
         Subgroups groups =
                 new SubgroupCutter(study, marks, contexts).cut(Sample.of(values, BigDecimal.ZERO, Unit.NONE));
-        ChartRequest request = request(characteristic, study, marks, groups);
-        Assessment assessment = assess(marks, () -> request.assess(Counts.ofFailures(groups)));
-        return study(
+        return ofCounted(
+                characteristic,
                 study,
-                request,
+                marks,
                 groups,
-                assessment,
-                Optional.empty(),
-                leftOver(groups, Subgroups.LeftOverOf.PIECES),
+                () -> Counts.ofFailures(groups),
+                Subgroups.LeftOverOf.PIECES,
                 parts);
     }
 
@@ -246,16 +244,28 @@ final class StudyMaker {
             counts[g] = count.longValueExact();
             sizes.add(size);
         }
-        ChartRequest request = request(characteristic, study, marks, groups);
-        Assessment assessment = assess(marks, () -> request.assess(Counts.of(counts, sizes)));
-        return study(
+        return ofCounted(
+                characteristic,
                 study,
-                request,
+                marks,
                 groups,
-                assessment,
-                Optional.empty(),
-                leftOver(groups, Subgroups.LeftOverOf.COUNTS),
+                () -> Counts.of(counts, sizes),
+                Subgroups.LeftOverOf.COUNTS,
                 series.parts());
+    }
+
+    /** What is the same for pieces and for counts; counts that make no chart are told as a fault of the plan, so they are taken late. */
+    private ProcessStudy ofCounted(
+            CharacteristicResult characteristic,
+            Study study,
+            Marks marks,
+            Subgroups groups,
+            Supplier<Counts> counts,
+            Subgroups.LeftOverOf what,
+            List<String> parts) {
+        ChartRequest request = request(characteristic, study, marks, groups);
+        Assessment assessment = assess(marks, () -> request.assess(counts.get()));
+        return study(study, request, groups, assessment, Optional.empty(), leftOver(groups, what), parts);
     }
 
     private static List<Remark> leftOver(Subgroups groups, Subgroups.LeftOverOf what) {
