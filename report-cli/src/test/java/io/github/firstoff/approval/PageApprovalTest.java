@@ -61,79 +61,31 @@ class PageApprovalTest {
         return Stream.of(
                 new Page("fit-bearing-limits", List.of("fit", sample("hq-310-p-seat.assembly.json"))),
                 new Page("fit-spindle-limits", List.of("fit", sample("spindle-bearing.assembly.json"))),
-                new Page(
-                        "fit-bush-measured",
-                        List.of(
-                                "fit",
-                                sample("pawl-bush-p.assembly.json"),
-                                "--bores",
-                                sample("pawl-bush-p.bores.csv"),
-                                "--rings",
-                                sample("pawl-bush.rings.csv"))),
+                page("fit-bush-measured", Samples.pawlBush()),
                 new Page("stack-drum-play", List.of("stack", sample("drum-play.stack.json"))),
-                new Page(
-                        "drift-2216",
-                        List.of(
-                                "drift",
-                                "--plan",
-                                sample("hq-340-p.plan.json"),
-                                "--job",
-                                sample("batch-2216.job.json"),
-                                sample("batch-2216.csv"))),
-                new Page(
-                        "history-of-the-seat",
-                        List.of(
-                                "history",
-                                "--plan",
-                                sample("hq-310-p.plan.json"),
-                                "--characteristic",
-                                "1",
-                                sample("batch-2207.csv"),
-                                sample("batch-2208.csv"))),
-                new Page(
-                        "fit-bush-german",
-                        List.of(
-                                "fit",
-                                sample("pawl-bush-p.assembly.json"),
-                                "--bores",
-                                sample("pawl-bush-p.bores.csv"),
-                                "--rings",
-                                sample("pawl-bush.rings.csv"),
-                                "--language",
-                                "de")),
+                page("drift-2216", Samples.drift()),
+                page("history-of-the-seat", Samples.history()),
+                page("fit-bush-german", Samples.pawlBush(), "--language", "de"),
                 new Page(
                         "fit-bearing-letter-german",
                         List.of("fit", sample("hq-310-p-seat.assembly.json"), "--paper", "letter", "--language", "de")),
                 new Page(
                         "stack-drum-play-german", List.of("stack", sample("drum-play.stack.json"), "--language", "de")),
-                new Page(
-                        "drift-2216-letter-german",
-                        List.of(
-                                "drift",
-                                "--plan",
-                                sample("hq-340-p.plan.json"),
-                                "--job",
-                                sample("batch-2216.job.json"),
-                                "--paper",
-                                "letter",
-                                "--language",
-                                "de",
-                                sample("batch-2216.csv"))),
-                new Page(
+                page("drift-2216-letter-german", Samples.drift(), "--paper", "letter", "--language", "de"),
+                page(
                         "batch-2213-letter-german",
-                        List.of(
-                                "batch",
-                                "--plan",
-                                sample("hq-330.plan.json"),
-                                "--job",
-                                sample("batch-2213.job.json"),
-                                "--house",
-                                sample("hollin-quay.house.json"),
-                                "--paper",
-                                "letter",
-                                "--language",
-                                "de",
-                                sample("batch-2213.csv"))));
+                        new Samples.Sample("batch", "hq-330", "batch-2213"),
+                        "--house",
+                        sample("hollin-quay.house.json"),
+                        "--paper",
+                        "letter",
+                        "--language",
+                        "de"));
+    }
+
+    private static Page page(String name, Samples.Made sheet, String... more) {
+        return new Page(
+                name, Stream.concat(sheet.arguments().stream(), Stream.of(more)).toList());
     }
 
     private static String sample(String name) {

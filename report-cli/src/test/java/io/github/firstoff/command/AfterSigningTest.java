@@ -168,13 +168,18 @@ class AfterSigningTest {
         return run;
     }
 
+    /** What is said of a sheet that must not be accepted. */
+    private static String notAccepted(Path sheet) {
+        Samples.Run run = run("verify", sheet.toString());
+        assertThat(run.code()).isEqualTo(ExitCodes.NOT_ACCEPTED);
+        return run.out();
+    }
+
     @ParameterizedTest
     @MethodSource("changes")
     void verify_somethingAppendedToASignedSheet_isNamed(String named, Change change) throws IOException {
         Path sheet = Files.write(folder.resolve("after.pdf"), appended(signed, change));
-        Samples.Run run = run("verify", sheet.toString());
-        assertThat(run.code()).isEqualTo(ExitCodes.NOT_ACCEPTED);
-        assertThat(run.out())
+        assertThat(notAccepted(sheet))
                 .contains("Something else than signatures was changed after the sheet was made")
                 .contains(named)
                 .contains("were appended after the last signature and are signed by nobody");
@@ -189,9 +194,7 @@ class AfterSigningTest {
     @MethodSource("changes")
     void verify_somethingAppendedToAnUnsignedSheet_isNamed(String named, Change change) throws IOException {
         Path sheet = Files.write(folder.resolve("after.pdf"), appended(unsigned, change));
-        Samples.Run run = run("verify", sheet.toString());
-        assertThat(run.code()).isEqualTo(ExitCodes.NOT_ACCEPTED);
-        assertThat(run.out()).contains("appended after the sheet was made");
+        assertThat(notAccepted(sheet)).contains("appended after the sheet was made");
     }
 
     /** Whoever covers his own change with a true signature of his own is found out by what the change is. */

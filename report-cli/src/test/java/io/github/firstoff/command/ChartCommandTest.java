@@ -6,10 +6,9 @@ import static org.assertj.core.api.Assertions.within;
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.ObjectMapper;
 import com.fasterxml.jackson.databind.node.ArrayNode;
-import java.io.ByteArrayOutputStream;
+import io.github.firstoff.proof.Samples;
+import io.github.firstoff.proof.Samples.Run;
 import java.io.IOException;
-import java.io.PrintStream;
-import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
@@ -33,9 +32,6 @@ class ChartCommandTest {
     @TempDir
     private Path folder;
 
-    /** What a run said and how it ended. */
-    private record Run(int code, String out, String err) {}
-
     private Run run(String requirement, String study, String readings, String... more) throws IOException {
         Path plan = Files.writeString(
                 folder.resolve("plan.json"), """
@@ -45,17 +41,7 @@ class ChartCommandTest {
                    "study": %s}%s]}
                 """.formatted(requirement, study, String.join("", more)));
         Path file = Files.writeString(folder.resolve("readings.csv"), readings);
-        ByteArrayOutputStream out = new ByteArrayOutputStream();
-        ByteArrayOutputStream err = new ByteArrayOutputStream();
-        int code = Firstoff.run(
-                new PrintStream(out, true, StandardCharsets.UTF_8),
-                new PrintStream(err, true, StandardCharsets.UTF_8),
-                "batch",
-                "--plan",
-                plan.toString(),
-                file.toString(),
-                "--json");
-        return new Run(code, out.toString(StandardCharsets.UTF_8), err.toString(StandardCharsets.UTF_8));
+        return Samples.run("batch", "--plan", plan, file, "--json");
     }
 
     private JsonNode first(String requirement, String study, String readings, String... more) throws IOException {

@@ -4,11 +4,8 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
 import com.fasterxml.jackson.databind.JsonNode;
-import com.fasterxml.jackson.databind.ObjectMapper;
-import java.io.ByteArrayOutputStream;
+import io.github.firstoff.proof.Samples;
 import java.io.IOException;
-import java.io.PrintStream;
-import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.stream.IntStream;
@@ -17,7 +14,6 @@ import org.junit.jupiter.api.io.TempDir;
 
 /** What an outside check of charts by the command line found wrong once; each case says how it is known what is right. */
 class ChartReviewTest {
-    private static final ObjectMapper MAPPER = new ObjectMapper();
     private static final double COMPUTED = 1e-12;
 
     @TempDir
@@ -30,18 +26,9 @@ class ChartReviewTest {
                 """.formatted(
                         requirement, study.isEmpty() ? "" : ", \"study\": " + study));
         Path file = Files.writeString(folder.resolve("readings.csv"), readings);
-        ByteArrayOutputStream out = new ByteArrayOutputStream();
-        ByteArrayOutputStream err = new ByteArrayOutputStream();
-        Firstoff.run(
-                new PrintStream(out, true, StandardCharsets.UTF_8),
-                new PrintStream(err, true, StandardCharsets.UTF_8),
-                "batch",
-                "--plan",
-                plan.toString(),
-                file.toString(),
-                "--json");
-        assertThat(err.toString(StandardCharsets.UTF_8)).isEmpty();
-        return MAPPER.readTree(out.toString(StandardCharsets.UTF_8)).at("/characteristics/0");
+        Samples.Run run = Samples.run("batch", "--plan", plan, file, "--json");
+        assertThat(run.err()).isEmpty();
+        return run.json().at("/characteristics/0");
     }
 
     /** Readings 40.00 to 40.09 that come round, in subgroups of the given sizes. */

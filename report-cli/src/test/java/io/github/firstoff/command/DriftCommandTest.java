@@ -1,17 +1,15 @@
 package io.github.firstoff.command;
 
+import static io.github.firstoff.proof.Samples.run;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
 import com.fasterxml.jackson.databind.JsonNode;
-import com.fasterxml.jackson.databind.ObjectMapper;
 import com.networknt.schema.InputFormat;
 import com.networknt.schema.SchemaRegistry;
 import com.networknt.schema.SpecificationVersion;
-import java.io.ByteArrayOutputStream;
+import io.github.firstoff.proof.Samples.Run;
 import java.io.IOException;
-import java.io.PrintStream;
-import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.StandardOpenOption;
@@ -31,7 +29,6 @@ import org.junit.jupiter.params.provider.CsvSource;
 /** The command {@code drift} from the command line to the printed sheet, the JSON result and the lines of a file that grows. */
 class DriftCommandTest {
     private static final Path SAMPLES = Path.of("..", "sample-measurements");
-    private static final ObjectMapper MAPPER = new ObjectMapper();
     private static final String PLAN = """
             {"schema": "firstoff-plan-1", "part": {"number": "HQ-340-P", "revision": "A", "hand": "port"}, "unit": "mm",
              "characteristics": [
@@ -43,22 +40,6 @@ class DriftCommandTest {
 
     @TempDir
     private Path folder;
-
-    private record Run(int code, String out, String err) {
-        JsonNode json() throws IOException {
-            return MAPPER.readTree(out);
-        }
-    }
-
-    private static Run run(String... arguments) {
-        ByteArrayOutputStream out = new ByteArrayOutputStream();
-        ByteArrayOutputStream err = new ByteArrayOutputStream();
-        int code = Firstoff.run(
-                new PrintStream(out, true, StandardCharsets.UTF_8),
-                new PrintStream(err, true, StandardCharsets.UTF_8),
-                arguments);
-        return new Run(code, out.toString(StandardCharsets.UTF_8), err.toString(StandardCharsets.UTF_8));
-    }
 
     private Run drift(Object... more) throws IOException {
         List<String> arguments = new ArrayList<>(

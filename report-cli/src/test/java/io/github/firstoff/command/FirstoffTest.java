@@ -1,13 +1,14 @@
 package io.github.firstoff.command;
 
+import static io.github.firstoff.proof.Samples.run;
+import static io.github.firstoff.proof.Samples.runWith;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.ObjectMapper;
-import java.io.ByteArrayOutputStream;
+import io.github.firstoff.proof.Samples.Run;
 import java.io.IOException;
 import java.io.InputStream;
-import java.io.PrintStream;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -43,19 +44,6 @@ class FirstoffTest {
     @TempDir
     private Path folder;
 
-    /** What a run said and how it ended. */
-    private record Run(int code, String out, String err) {}
-
-    private static Run run(Object... arguments) {
-        ByteArrayOutputStream out = new ByteArrayOutputStream();
-        ByteArrayOutputStream err = new ByteArrayOutputStream();
-        int code = Firstoff.run(
-                new PrintStream(out, true, StandardCharsets.UTF_8),
-                new PrintStream(err, true, StandardCharsets.UTF_8),
-                Stream.of(arguments).map(Object::toString).toArray(String[]::new));
-        return new Run(code, out.toString(StandardCharsets.UTF_8), err.toString(StandardCharsets.UTF_8));
-    }
-
     private Path put(String name, String content) throws IOException {
         return Files.writeString(folder.resolve(name), content);
     }
@@ -74,26 +62,15 @@ class FirstoffTest {
                 return read();
             }
         };
-        ByteArrayOutputStream out = new ByteArrayOutputStream();
-        ByteArrayOutputStream err = new ByteArrayOutputStream();
         Path sheet = folder.resolve("batch.pdf");
 
-        int code = Firstoff.run(
-                endless,
-                new PrintStream(out, true, StandardCharsets.UTF_8),
-                new PrintStream(err, true, StandardCharsets.UTF_8),
-                "batch",
-                "--plan",
-                plan.toString(),
-                "-",
-                "--out",
-                sheet.toString());
+        Run run = runWith(endless, "batch", "--plan", plan, "-", "--out", sheet);
 
-        assertThat(code).isEqualTo(ExitCodes.OUTPUT);
-        assertThat(err.toString(StandardCharsets.UTF_8))
+        assertThat(run.code()).isEqualTo(ExitCodes.OUTPUT);
+        assertThat(run.err())
                 .isEqualTo("firstoff: the memory that Java was given is too small for these inputs;"
                         + " set FIRSTOFF_JAVA_OPTIONS=-Xmx4g or more" + System.lineSeparator());
-        assertThat(out.toString(StandardCharsets.UTF_8)).isEmpty();
+        assertThat(run.out()).isEmpty();
         assertThat(sheet).doesNotExist();
     }
 

@@ -1,16 +1,14 @@
 package io.github.firstoff.command;
 
+import static io.github.firstoff.proof.Samples.run;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import com.fasterxml.jackson.databind.JsonNode;
-import com.fasterxml.jackson.databind.ObjectMapper;
 import com.networknt.schema.InputFormat;
 import com.networknt.schema.SchemaRegistry;
 import com.networknt.schema.SpecificationVersion;
-import java.io.ByteArrayOutputStream;
+import io.github.firstoff.proof.Samples.Run;
 import java.io.IOException;
-import java.io.PrintStream;
-import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
@@ -33,28 +31,11 @@ import org.junit.jupiter.params.provider.CsvSource;
 /** The commands {@code fit} and {@code stack} from the command line to the printed sheet and the JSON result. */
 class FitAndStackTest {
     private static final Path SAMPLES = Path.of("..", "sample-measurements");
-    private static final ObjectMapper MAPPER = new ObjectMapper();
     private static final List<String> PROMISED =
             List.of("interference", "pressure", "pressInForce", "outerStress", "innerStress", "clearanceLoss");
 
     @TempDir
     private Path folder;
-
-    private record Run(int code, String out, String err) {
-        JsonNode json() throws IOException {
-            return MAPPER.readTree(out);
-        }
-    }
-
-    private static Run run(String... arguments) {
-        ByteArrayOutputStream out = new ByteArrayOutputStream();
-        ByteArrayOutputStream err = new ByteArrayOutputStream();
-        int code = Firstoff.run(
-                new PrintStream(out, true, StandardCharsets.UTF_8),
-                new PrintStream(err, true, StandardCharsets.UTF_8),
-                arguments);
-        return new Run(code, out.toString(StandardCharsets.UTF_8), err.toString(StandardCharsets.UTF_8));
-    }
 
     private static String sample(String name) {
         return SAMPLES.resolve(name).toString();

@@ -7,9 +7,8 @@ import com.fasterxml.jackson.databind.node.ObjectNode;
 import io.github.firstoff.intake.PlanFile;
 import io.github.firstoff.intake.ReadingFiles;
 import io.github.firstoff.intake.ReadingFormat;
-import java.io.ByteArrayOutputStream;
+import io.github.firstoff.proof.Samples;
 import java.io.IOException;
-import java.io.PrintStream;
 import java.nio.charset.Charset;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
@@ -207,8 +206,6 @@ class FormatsAgreeTest {
             """);
 
     private String result(Path plan, Path readings) throws IOException {
-        ByteArrayOutputStream out = new ByteArrayOutputStream();
-        ByteArrayOutputStream err = new ByteArrayOutputStream();
         List<String> arguments = new ArrayList<>(List.of("batch", "--plan", plan.toString(), "--json"));
         String mapping = MAPPINGS.get(readings.getFileName().toString());
         if (mapping != null) {
@@ -217,16 +214,12 @@ class FormatsAgreeTest {
                     Files.writeString(folder.resolve("mapping.json"), mapping).toString()));
         }
         arguments.add(readings.toString());
-        int code = Firstoff.run(
-                new PrintStream(out, true, StandardCharsets.UTF_8),
-                new PrintStream(err, true, StandardCharsets.UTF_8),
-                arguments.toArray(String[]::new));
-        assertThat(code).as(err.toString(StandardCharsets.UTF_8)).isEqualTo(ExitCodes.NOT_ACCEPTED);
-        ObjectMapper mapper = new ObjectMapper();
-        ObjectNode result = (ObjectNode) mapper.readTree(out.toString(StandardCharsets.UTF_8));
+        Samples.Run run = Samples.run(arguments.toArray(String[]::new));
+        assertThat(run.code()).as(run.err()).isEqualTo(ExitCodes.NOT_ACCEPTED);
+        ObjectNode result = (ObjectNode) run.json();
         assertThat(result.at("/madeFrom/readings").asInt()).isEqualTo(120);
         OF_THE_FILE.forEach(result::remove);
-        return mapper.writerWithDefaultPrettyPrinter().writeValueAsString(result);
+        return new ObjectMapper().writerWithDefaultPrettyPrinter().writeValueAsString(result);
     }
 
     @Test

@@ -1,5 +1,6 @@
 package io.github.firstoff.command;
 
+import static io.github.firstoff.proof.Samples.runWith;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import com.fasterxml.jackson.databind.JsonNode;
@@ -7,6 +8,7 @@ import com.fasterxml.jackson.databind.ObjectMapper;
 import com.networknt.schema.InputFormat;
 import com.networknt.schema.SchemaRegistry;
 import com.networknt.schema.SpecificationVersion;
+import io.github.firstoff.proof.Samples.Run;
 import java.io.ByteArrayInputStream;
 import java.io.ByteArrayOutputStream;
 import java.io.IOException;
@@ -54,9 +56,6 @@ class MeasureTest {
     private Path plan;
     private Path out;
 
-    /** What a run said and how it ended. */
-    private record Run(int code, String out, String err) {}
-
     @BeforeEach
     void writePlan() throws IOException {
         plan = Files.writeString(folder.resolve("plan.json"), PLAN);
@@ -73,14 +72,7 @@ class MeasureTest {
     }
 
     private static Run run(String keyed, List<String> arguments) {
-        ByteArrayOutputStream out = new ByteArrayOutputStream();
-        ByteArrayOutputStream err = new ByteArrayOutputStream();
-        int code = Firstoff.run(
-                new ByteArrayInputStream(keyed.getBytes(StandardCharsets.UTF_8)),
-                new PrintStream(out, true, StandardCharsets.UTF_8),
-                new PrintStream(err, true, StandardCharsets.UTF_8),
-                arguments.toArray(String[]::new));
-        return new Run(code, out.toString(StandardCharsets.UTF_8), err.toString(StandardCharsets.UTF_8));
+        return runWith(new ByteArrayInputStream(keyed.getBytes(StandardCharsets.UTF_8)), arguments.toArray());
     }
 
     /** What stands in one column, row by row. */
@@ -493,22 +485,11 @@ class MeasureTest {
                 return at < typed.length ? typed[at++] : -1;
             }
         };
-        ByteArrayOutputStream err = new ByteArrayOutputStream();
-        int code = Firstoff.run(
-                keyboard,
-                new PrintStream(new ByteArrayOutputStream(), true, StandardCharsets.UTF_8),
-                new PrintStream(err, true, StandardCharsets.UTF_8),
-                "measure",
-                "--plan",
-                plan.toString(),
-                "--out",
-                out.toString(),
-                "--pieces",
-                "A1");
-        assertThat(err.toString(StandardCharsets.UTF_8))
+        Run run = runWith(keyboard, "measure", "--plan", plan, "--out", out, "--pieces", "A1");
+        assertThat(run.err())
                 .contains(name + " was removed or replaced by another program during the session")
                 .doesNotContain("45\n    ✓");
-        assertThat(code).isEqualTo(4);
+        assertThat(run.code()).isEqualTo(4);
         Run after = measure("45\n");
         assertThat(after.err()).contains("2 readings on 1 piece").contains("  A1, 3 in degree: 45\n    ✓");
     }

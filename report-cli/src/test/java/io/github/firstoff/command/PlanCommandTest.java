@@ -1,14 +1,13 @@
 package io.github.firstoff.command;
 
+import static io.github.firstoff.proof.Samples.run;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.ObjectMapper;
 import com.fasterxml.jackson.databind.node.ObjectNode;
-import java.io.ByteArrayOutputStream;
+import io.github.firstoff.proof.Samples.Run;
 import java.io.IOException;
-import java.io.PrintStream;
-import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
@@ -22,22 +21,6 @@ class PlanCommandTest {
 
     @TempDir
     private Path folder;
-
-    private record Run(int code, String out, String err) {}
-
-    private static Run run(Object... arguments) {
-        ByteArrayOutputStream out = new ByteArrayOutputStream();
-        ByteArrayOutputStream err = new ByteArrayOutputStream();
-        List<String> words = new ArrayList<>();
-        for (Object argument : arguments) {
-            words.add(argument.toString());
-        }
-        int code = Firstoff.run(
-                new PrintStream(out, true, StandardCharsets.UTF_8),
-                new PrintStream(err, true, StandardCharsets.UTF_8),
-                words.toArray(new String[0]));
-        return new Run(code, out.toString(StandardCharsets.UTF_8), err.toString(StandardCharsets.UTF_8));
-    }
 
     private Path put(String name, String text) throws IOException {
         return Files.writeString(folder.resolve(name), text);

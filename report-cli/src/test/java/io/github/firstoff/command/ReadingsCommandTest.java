@@ -1,13 +1,15 @@
 package io.github.firstoff.command;
 
+import static io.github.firstoff.proof.Samples.run;
+import static io.github.firstoff.proof.Samples.runWith;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.ObjectMapper;
+import io.github.firstoff.proof.Samples.Run;
 import java.io.ByteArrayInputStream;
 import java.io.ByteArrayOutputStream;
 import java.io.IOException;
-import java.io.InputStream;
 import java.io.PrintStream;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
@@ -33,23 +35,6 @@ class ReadingsCommandTest {
 
     @TempDir
     private Path folder = Path.of("");
-
-    private record Run(int code, String out, String err) {}
-
-    private static Run run(Object... arguments) {
-        return runWith(InputStream.nullInputStream(), arguments);
-    }
-
-    private static Run runWith(InputStream in, Object... arguments) {
-        ByteArrayOutputStream out = new ByteArrayOutputStream();
-        ByteArrayOutputStream err = new ByteArrayOutputStream();
-        int code = Firstoff.run(
-                in,
-                new PrintStream(out, true, StandardCharsets.UTF_8),
-                new PrintStream(err, true, StandardCharsets.UTF_8),
-                Arrays.stream(arguments).map(Object::toString).toArray(String[]::new));
-        return new Run(code, out.toString(StandardCharsets.UTF_8), err.toString(StandardCharsets.UTF_8));
-    }
 
     private Path put(String name, String text) throws IOException {
         return Files.writeString(folder.resolve(name), text);

@@ -2,10 +2,8 @@ package io.github.firstoff.command;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
-import java.io.ByteArrayOutputStream;
+import io.github.firstoff.proof.Samples;
 import java.io.IOException;
-import java.io.PrintStream;
-import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
@@ -59,16 +57,9 @@ class ReadmeTest {
         for (String word : WORDS.split(line, -1)) {
             arguments.add(word.contains(".") ? folder.resolve(word).toString() : word);
         }
-        ByteArrayOutputStream out = new ByteArrayOutputStream();
-        ByteArrayOutputStream err = new ByteArrayOutputStream();
-        int code = Firstoff.run(
-                new PrintStream(out, true, StandardCharsets.UTF_8),
-                new PrintStream(err, true, StandardCharsets.UTF_8),
-                arguments.toArray(String[]::new));
-        assertThat(err.toString(StandardCharsets.UTF_8)).isEmpty();
-        assertThat(code).isEqualTo(ExitCodes.ACCEPTED);
-        return out.toString(StandardCharsets.UTF_8)
-                .replace(System.lineSeparator(), "\n")
-                .replace(folder + java.io.File.separator, "");
+        Samples.Run run = Samples.run(arguments.toArray(String[]::new));
+        assertThat(run.err()).isEmpty();
+        assertThat(run.code()).isEqualTo(ExitCodes.ACCEPTED);
+        return run.out().replace(System.lineSeparator(), "\n").replace(folder + java.io.File.separator, "");
     }
 }

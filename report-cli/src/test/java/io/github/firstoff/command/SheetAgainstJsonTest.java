@@ -9,13 +9,10 @@ import com.networknt.schema.Schema;
 import com.networknt.schema.SchemaRegistry;
 import com.networknt.schema.SpecificationVersion;
 import io.github.firstoff.proof.Samples;
-import java.io.ByteArrayOutputStream;
 import java.io.IOException;
-import java.io.PrintStream;
 import java.io.UncheckedIOException;
 import java.math.BigDecimal;
 import java.math.RoundingMode;
-import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
@@ -54,6 +51,11 @@ class SheetAgainstJsonTest {
     @TempDir
     private Path folder;
 
+    /** What a sheet says, without its line breaks and with a hyphen, as data have it, where the sheet sets a minus. */
+    static String text(PDDocument sheet) throws IOException {
+        return new PDFTextStripper().getText(sheet).replaceAll("\\s+", " ").replace('\u2212', '-');
+    }
+
     @ParameterizedTest
     @MethodSource("io.github.firstoff.proof.Samples#all")
     void sample_sheetAndJson_agree(Samples.Sample sample) throws IOException {
@@ -70,11 +72,7 @@ class SheetAgainstJsonTest {
         assertThat(RESULT_SCHEMA.validate(json.toString(), InputFormat.JSON)).isEmpty();
         String text;
         try (PDDocument document = Loader.loadPDF(Files.readAllBytes(pdf))) {
-            // A sheet sets a minus where data have a hyphen.
-            text = new PDFTextStripper()
-                    .getText(document)
-                    .replaceAll("\\s+", " ")
-                    .replace('\u2212', '-');
+            text = text(document);
             for (PDPage page : document.getPages()) {
                 checkResources(page.getResources());
             }
@@ -168,20 +166,16 @@ class SheetAgainstJsonTest {
     void everyKindOfChart_sheetAndJson_agree() throws IOException {
         Path studies = Path.of("src", "test", "resources", "studies");
         Path pdf = folder.resolve("every-chart.pdf");
-        ByteArrayOutputStream out = new ByteArrayOutputStream();
-        ByteArrayOutputStream err = new ByteArrayOutputStream();
-        int code = Firstoff.run(
-                new PrintStream(out, true, StandardCharsets.UTF_8),
-                new PrintStream(err, true, StandardCharsets.UTF_8),
+        Samples.Run run = Samples.run(
                 "batch",
                 "--plan",
-                studies.resolve("every-chart.plan.json").toString(),
-                studies.resolve("every-chart.csv").toString(),
+                studies.resolve("every-chart.plan.json"),
+                studies.resolve("every-chart.csv"),
                 "--out",
-                pdf.toString(),
+                pdf,
                 "--json");
-        assertThat(code).as(err.toString(StandardCharsets.UTF_8)).isEqualTo(ExitCodes.NOT_ACCEPTED);
-        JsonNode json = new ObjectMapper().readTree(out.toByteArray());
+        assertThat(run.code()).as(run.err()).isEqualTo(ExitCodes.NOT_ACCEPTED);
+        JsonNode json = run.json();
         assertThat(RESULT_SCHEMA.validate(json.toString(), InputFormat.JSON)).isEmpty();
         Set<String> kinds = new TreeSet<>();
         try (PDDocument document = Loader.loadPDF(Files.readAllBytes(pdf))) {

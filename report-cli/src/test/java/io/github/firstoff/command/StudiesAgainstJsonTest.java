@@ -18,7 +18,6 @@ import java.util.regex.Pattern;
 import java.util.stream.Stream;
 import org.apache.pdfbox.Loader;
 import org.apache.pdfbox.pdmodel.PDDocument;
-import org.apache.pdfbox.text.PDFTextStripper;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.Arguments;
@@ -93,10 +92,7 @@ class StudiesAgainstJsonTest {
                 .readTree(run.out());
         String text;
         try (PDDocument document = Loader.loadPDF(Files.readAllBytes(pdf))) {
-            text = new PDFTextStripper()
-                    .getText(document)
-                    .replaceAll("\\s+", " ")
-                    .replace('\u2212', '-');
+            text = SheetAgainstJsonTest.text(document);
         }
         List<String> missing = new ArrayList<>();
         int found = 0;

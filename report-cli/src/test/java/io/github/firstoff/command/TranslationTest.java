@@ -156,13 +156,7 @@ class TranslationTest {
     static Stream<Made> samples() {
         List<Made> all = new ArrayList<>();
         Samples.all()
-                .map(each -> new Made(
-                        each.toString(),
-                        each.command(),
-                        Ingredients.NONE
-                                .with(Role.PLAN, SAMPLES.resolve(each.plan() + ".plan.json"))
-                                .with(Role.JOB, SAMPLES.resolve(each.name() + ".job.json"))
-                                .with(Role.READINGS, SAMPLES.resolve(each.name() + ".csv"))))
+                .map(each -> new Made(each.toString(), each.command(), inspection(each.plan(), each.name())))
                 .forEach(all::add);
         all.add(new Made(
                 "history",
@@ -172,13 +166,7 @@ class TranslationTest {
                         .with(Role.READINGS, SAMPLES.resolve("batch-2207.csv"))
                         .with(Role.READINGS, SAMPLES.resolve("batch-2208.csv"))
                         .choosing(Map.of("characteristic", "1"))));
-        all.add(new Made(
-                "drift",
-                "drift",
-                Ingredients.NONE
-                        .with(Role.PLAN, SAMPLES.resolve("hq-340-p.plan.json"))
-                        .with(Role.JOB, SAMPLES.resolve("batch-2216.job.json"))
-                        .with(Role.READINGS, SAMPLES.resolve("batch-2216.csv"))));
+        all.add(new Made("drift", "drift", inspection("hq-340-p", "batch-2216")));
         for (String assembly : List.of("hq-310-p-seat", "spindle-bearing")) {
             all.add(new Made(
                     "fit " + assembly,
@@ -196,12 +184,24 @@ class TranslationTest {
         return all.stream();
     }
 
+    /** A plan of the samples, and the job and the readings that share a name. */
+    private static Ingredients inspection(String plan, String name) {
+        return Ingredients.NONE
+                .with(Role.PLAN, SAMPLES.resolve(plan + ".plan.json"))
+                .with(Role.JOB, SAMPLES.resolve(name + ".job.json"))
+                .with(Role.READINGS, SAMPLES.resolve(name + ".csv"));
+    }
+
+    private static MadeSheet make(String command, Ingredients from) {
+        return SheetRecipes.of(command)
+                .orElseThrow()
+                .make(from, new FileShelf(false, InputStream.nullInputStream()), NOW);
+    }
+
     @ParameterizedTest
     @MethodSource("samples")
     void everyWordOfASampleSheet_isOfTheFileOrTheUsers(Made made) {
-        MadeSheet sheet = SheetRecipes.of(made.command())
-                .orElseThrow()
-                .make(made.from(), new FileShelf(false, InputStream.nullInputStream()), NOW);
+        MadeSheet sheet = make(made.command(), made.from());
         if (!sheet.refusals().isEmpty()) {
             return;
         }
@@ -294,9 +294,7 @@ class TranslationTest {
                 .with(Role.JOB, job)
                 .with(Role.READINGS, readings)
                 .choosing(Map.of("keep-going", "true"));
-        MadeSheet sheet = SheetRecipes.of(command)
-                .orElseThrow()
-                .make(from, new FileShelf(false, InputStream.nullInputStream()), NOW);
+        MadeSheet sheet = make(command, from);
         assertThat(sheet.notices()).hasSizeGreaterThan(3);
         Set<String> own = new HashSet<>();
         for (Path file : from.paths()) {

@@ -136,49 +136,42 @@ class IndependentReadersTest {
         for (PDSignature signature : signatures(file)) {
             Path content = Files.write(folder.resolve("content"), signature.getSignedContent(file));
             Path cms = Files.write(folder.resolve("cms.der"), der(signature));
-            String said = said(
-                    0,
-                    "openssl",
-                    "cms",
-                    "-verify",
-                    "-binary",
-                    "-inform",
-                    "DER",
-                    "-in",
-                    cms.toString(),
-                    "-content",
-                    content.toString(),
-                    "-CAfile",
-                    anchors.toString(),
-                    "-purpose",
-                    "any",
-                    "-cades",
-                    "-attime",
-                    Long.toString(Keys.DAY.getEpochSecond()),
-                    "-out",
-                    folder.resolve("out").toString());
-            assertThat(said).containsIgnoringCase("verification successful");
+            assertThat(opensslVerify(
+                            0,
+                            cms,
+                            content,
+                            "-CAfile",
+                            anchors.toString(),
+                            "-purpose",
+                            "any",
+                            "-cades",
+                            "-attime",
+                            Long.toString(Keys.DAY.getEpochSecond())))
+                    .containsIgnoringCase("verification successful");
             byte[] wrong = Files.readAllBytes(content);
             wrong[wrong.length / 2] ^= 1;
             Files.write(content, wrong);
             // The same check finds one changed bit: it is no check that cannot fail.
-            assertThat(said(
-                            4,
-                            "openssl",
-                            "cms",
-                            "-verify",
-                            "-binary",
-                            "-inform",
-                            "DER",
-                            "-in",
-                            cms.toString(),
-                            "-content",
-                            content.toString(),
-                            "-noverify",
-                            "-out",
-                            folder.resolve("out").toString()))
-                    .containsIgnoringCase("verification failure");
+            assertThat(opensslVerify(4, cms, content, "-noverify")).containsIgnoringCase("verification failure");
         }
+    }
+
+    private static String opensslVerify(int code, Path cms, Path content, String... how)
+            throws IOException, InterruptedException {
+        List<String> command = new ArrayList<>(List.of(
+                "openssl",
+                "cms",
+                "-verify",
+                "-binary",
+                "-inform",
+                "DER",
+                "-in",
+                cms.toString(),
+                "-content",
+                content.toString()));
+        command.addAll(List.of(how));
+        command.addAll(List.of("-out", folder.resolve("out").toString()));
+        return said(code, command.toArray(String[]::new));
     }
 
     private static List<PDSignature> signatures(byte[] file) throws IOException {

@@ -2,10 +2,12 @@ package io.github.firstoff.proof;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.ObjectMapper;
 import io.github.firstoff.command.Firstoff;
 import java.io.ByteArrayOutputStream;
 import java.io.IOException;
+import java.io.InputStream;
 import java.io.PrintStream;
 import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
@@ -18,7 +20,7 @@ import java.util.Map;
 import java.util.TreeMap;
 import java.util.stream.Stream;
 
-/** The sheets that the samples make. */
+/** The sheets that the samples make, and the runs of the program that make them. */
 public final class Samples {
     public static final Path FOLDER = Path.of("..", "sample-measurements");
 
@@ -86,16 +88,33 @@ public final class Samples {
         }
     }
 
-    /** How a command ended. */
-    public record Run(int code, String out, String err) {}
+    /** What a run of the program said and how it ended. */
+    public record Run(int code, String out, String err) {
+        /** What it put on standard output, read as JSON. */
+        public JsonNode json() throws IOException {
+            return new ObjectMapper().readTree(out);
+        }
+    }
 
+    /** Runs the program with nothing to read. */
     public static Run run(String... arguments) {
+        return runWith(InputStream.nullInputStream(), (Object[]) arguments);
+    }
+
+    /** The same with arguments of any kind, such as paths, each as it prints. */
+    public static Run run(Object... arguments) {
+        return runWith(InputStream.nullInputStream(), arguments);
+    }
+
+    /** Runs the program with something keyed or piped in. */
+    public static Run runWith(InputStream in, Object... arguments) {
         ByteArrayOutputStream out = new ByteArrayOutputStream();
         ByteArrayOutputStream err = new ByteArrayOutputStream();
         int code = Firstoff.run(
+                in,
                 new PrintStream(out, true, StandardCharsets.UTF_8),
                 new PrintStream(err, true, StandardCharsets.UTF_8),
-                arguments);
+                Stream.of(arguments).map(Object::toString).toArray(String[]::new));
         return new Run(code, out.toString(StandardCharsets.UTF_8), err.toString(StandardCharsets.UTF_8));
     }
 

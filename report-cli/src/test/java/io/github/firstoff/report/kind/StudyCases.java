@@ -170,7 +170,6 @@ public final class StudyCases {
                 sheet,
                 request,
                 groups,
-                request.assess(groups),
                 Optional.of("batch B-2206, 25 subgroups"),
                 Optional.empty(),
                 CapabilityStudy.withDefaults());
@@ -282,14 +281,7 @@ public final class StudyCases {
                         List.of());
         Subgroups groups = sample.asIndividuals();
         TrendedCapability trended = TrendedStudy.withDefaults().analyse(sample, bounds(sheet), List.of(40, 80));
-        return with(
-                sheet,
-                request,
-                groups,
-                request.assess(groups),
-                Optional.empty(),
-                Optional.of(trended),
-                CapabilityStudy.withDefaults());
+        return with(sheet, request, groups, Optional.empty(), Optional.of(trended), CapabilityStudy.withDefaults());
     }
 
     private static Sheet bounded() {
@@ -312,7 +304,6 @@ public final class StudyCases {
                 sheet,
                 request,
                 groups,
-                request.assess(groups),
                 Optional.empty(),
                 Optional.empty(),
                 CapabilityStudy.withDefaults().with(method));
@@ -335,21 +326,13 @@ public final class StudyCases {
 
     /** The usual study of these subgroups: nothing frozen, no trend. */
     private static Sheet with(Sheet sheet, ChartRequest request, Subgroups groups) {
-        return with(
-                sheet,
-                request,
-                groups,
-                request.assess(groups),
-                Optional.empty(),
-                Optional.empty(),
-                CapabilityStudy.withDefaults());
+        return with(sheet, request, groups, Optional.empty(), Optional.empty(), CapabilityStudy.withDefaults());
     }
 
     private static Sheet with(
             Sheet sheet,
             ChartRequest request,
             Subgroups groups,
-            Assessment assessment,
             Optional<String> frozen,
             Optional<TrendedCapability> trended,
             CapabilityStudy study) {
@@ -359,7 +342,7 @@ public final class StudyCases {
                 parts.add(judgement.part());
             }
         }
-        return with(sheet, request, groups, assessment, frozen, trended, study, parts);
+        return with(sheet, request, groups, request.assess(groups), frozen, trended, study, parts);
     }
 
     private static Sheet with(
