@@ -190,6 +190,18 @@ enum PlanColumn {
     /** Whether each piece is measured. */
     INSPECT("inspect", "extent", "frequency");
 
+    /** The columns that state a requirement, whole or in parts, in the order in which they stand here. */
+    static final List<PlanColumn> OF_REQUIREMENTS = List.of(
+            REQUIREMENT,
+            NOMINAL,
+            TOLERANCE,
+            PLUS_MINUS,
+            UPPER_DEVIATION,
+            LOWER_DEVIATION,
+            TAKEN_OFF,
+            LOWER_LIMIT,
+            UPPER_LIMIT);
+
     /** Names that some give the number and some the feature; the other columns of the table tell which is meant. */
     private static final Set<String> NUMBER_OR_FEATURE =
             Set.of("characteristic", "char", "item", "merkmal", "prüfmerkmal");

@@ -5,7 +5,6 @@ import io.github.firstoff.quantity.Unit;
 import java.util.ArrayList;
 import java.util.BitSet;
 import java.util.EnumMap;
-import java.util.EnumSet;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Locale;
@@ -29,16 +28,6 @@ final class PlanGrid {
     private static final Set<String> SIDES =
             Set.of("+", "-", "\u2212", "upper", "lower", "plus", "minus", "oben", "unten", "obere", "untere");
     private static final Set<String> DASH = Set.of("-", "\u2013", "\u2014");
-    private static final Set<PlanColumn> OF_FIGURES = EnumSet.of(
-            PlanColumn.REQUIREMENT,
-            PlanColumn.NOMINAL,
-            PlanColumn.TOLERANCE,
-            PlanColumn.PLUS_MINUS,
-            PlanColumn.UPPER_DEVIATION,
-            PlanColumn.LOWER_DEVIATION,
-            PlanColumn.TAKEN_OFF,
-            PlanColumn.LOWER_LIMIT,
-            PlanColumn.UPPER_LIMIT);
 
     /** How rows begin that stand under tables and are no part of them. */
     private static final Pattern FOOT = Pattern.compile(
@@ -252,7 +241,7 @@ final class PlanGrid {
     /** A unit over a column of figures is the unit of the plan; one that cannot be is asked for in each row. */
     private void unitOfFigures(PlanColumn column, String unit, String name, Where where) {
         String word = unitWord(unit);
-        if (!OF_FIGURES.contains(column)) {
+        if (!PlanColumn.OF_REQUIREMENTS.contains(column)) {
             return;
         }
         if (!word.equals("mm") && !word.equals("inch")) {
@@ -308,7 +297,7 @@ final class PlanGrid {
         if (!FOOT.matcher(begins).matches()) {
             return false;
         }
-        boolean states = OF_FIGURES.stream()
+        boolean states = PlanColumn.OF_REQUIREMENTS.stream()
                 .map(places::get)
                 .anyMatch(index -> index != null
                         && index < fields.size()

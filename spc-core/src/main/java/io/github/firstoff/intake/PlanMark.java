@@ -5,23 +5,16 @@ import java.util.List;
 import java.util.Optional;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
+import java.util.stream.Stream;
 
 /**
  * The decimal mark of the figures in a table of requirements. A comma that cannot part thousands is a decimal comma; one that could do
  * both is asked about, with both readings. What a spreadsheet holds as a number has no mark to be asked about.
  */
 final class PlanMark {
-    private static final List<PlanColumn> WITH_FIGURES = List.of(
-            PlanColumn.REQUIREMENT,
-            PlanColumn.NOMINAL,
-            PlanColumn.TOLERANCE,
-            PlanColumn.PLUS_MINUS,
-            PlanColumn.UPPER_DEVIATION,
-            PlanColumn.LOWER_DEVIATION,
-            PlanColumn.TAKEN_OFF,
-            PlanColumn.LOWER_LIMIT,
-            PlanColumn.UPPER_LIMIT,
-            PlanColumn.TARGET);
+    private static final List<PlanColumn> WITH_FIGURES = Stream.concat(
+                    PlanColumn.OF_REQUIREMENTS.stream(), Stream.of(PlanColumn.TARGET))
+            .toList();
 
     private static final Pattern DECIMAL_COMMA = Pattern.compile("(?<=\\d),(?=\\d)");
     private static final Pattern WITH_COMMA = Pattern.compile("\\d+(?:,\\d+)+");
