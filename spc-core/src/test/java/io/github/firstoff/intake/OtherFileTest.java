@@ -14,6 +14,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.function.Consumer;
 import java.util.stream.Stream;
+import org.assertj.core.api.ThrowableAssert.ThrowingCallable;
 import org.junit.jupiter.api.DynamicTest;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.TestFactory;
@@ -62,6 +63,10 @@ class OtherFileTest {
         return text.getBytes(StandardCharsets.UTF_8);
     }
 
+    private static List<String> refused(ThrowingCallable reading) {
+        return catchThrowableOfType(InputRefused.class, reading).lines();
+    }
+
     /** Who reads what. */
     private static Map<String, Consumer<Input>> readers() {
         Map<String, Consumer<Input>> readers = new LinkedHashMap<>();
@@ -81,10 +86,7 @@ class OtherFileTest {
                 .flatMap(reader -> files.entrySet().stream()
                         .filter(file -> !file.getKey().equals(reader.getKey()))
                         .map(file -> DynamicTest.dynamicTest(file.getKey() + " for " + reader.getKey(), () -> {
-                            InputRefused refused = catchThrowableOfType(
-                                    InputRefused.class,
-                                    () -> reader.getValue().accept(input("given.json", file.getValue())));
-                            assertThat(refused.lines())
+                            assertThat(refused(() -> reader.getValue().accept(input("given.json", file.getValue()))))
                                     .singleElement()
                                     .asString()
                                     .startsWith("given.json: found " + file.getKey())
@@ -117,33 +119,27 @@ class OtherFileTest {
     @Test
     void whatToDoIsSaid_ofWhatAPlanCanBeMadeOf() throws IOException {
         for (String each : List.of("a QIF document", "a table of requirements", "a workbook")) {
-            InputRefused refused = catchThrowableOfType(
-                    InputRefused.class, () -> PlanFile.read(input("my drawing.x", files().get(each))));
-            assertThat(refused.lines().get(0))
+            assertThat(refused(() -> PlanFile.read(input("my drawing.x", files().get(each))))
+                            .get(0))
                     .endsWith("make a plan of it first: firstoff plan \"my drawing.x\" --out plan.json");
         }
-        InputRefused readings =
-                catchThrowableOfType(InputRefused.class, () -> PlanFile.read(input("r.csv", files().get("readings"))));
-        assertThat(readings.lines().get(0)).endsWith("; readings stand behind the options");
-        InputRefused export = catchThrowableOfType(
-                InputRefused.class, () -> Mapping.read(input("r.csv", bytes("a;b;c\n1;2;3\n4;5;6\n"))));
-        assertThat(export.lines().get(0))
+        assertThat(refused(() -> PlanFile.read(input("r.csv", files().get("readings"))))
+                        .get(0))
+                .endsWith("; readings stand behind the options");
+        assertThat(refused(() -> Mapping.read(input("r.csv", bytes("a;b;c\n1;2;3\n4;5;6\n"))))
+                        .get(0))
                 .endsWith("; of an export, this proposes one: firstoff mapping r.csv --plan PLAN --out mapping.json");
     }
 
     @Test
     void aFileThatIsReadWithoutAMapping_needsNone_andReadingsAreNoPlan() throws IOException {
         for (String each : List.of("readings", "a QIF document", "a list of readings", "readings as JSON lines")) {
-            InputRefused refused = catchThrowableOfType(
-                    InputRefused.class, () -> MappingDraft.of(input("r.txt", files().get(each)), PLAN));
-            assertThat(refused.lines())
+            assertThat(refused(() -> MappingDraft.of(input("r.txt", files().get(each)), PLAN)))
                     .containsExactly("r.txt: found " + each
                             + "; expected a machine's text; such a file is read without a mapping");
         }
         for (String each : List.of("readings", "a list of readings", "readings as JSON lines")) {
-            InputRefused refused = catchThrowableOfType(
-                    InputRefused.class, () -> PlanDraft.of(input("r.txt", files().get(each)), List.of(), Map.of()));
-            assertThat(refused.lines())
+            assertThat(refused(() -> PlanDraft.of(input("r.txt", files().get(each)), List.of(), Map.of())))
                     .singleElement()
                     .asString()
                     .startsWith("r.txt: found " + each + "; expected a table");
@@ -152,9 +148,9 @@ class OtherFileTest {
 
     @Test
     void aSlipInADocumentOfTheRightKind_isStillShownWithItsPlace() {
-        InputRefused refused = catchThrowableOfType(
-                InputRefused.class,
-                () -> PlanFile.read(input("p.json", bytes("{ \"schema\": \"firstoff-plan-1\",\n  part: 1 }"))));
-        assertThat(refused.lines().get(0)).startsWith("p.json:2:3: found \"p\"; expected a key in quotation marks");
+        assertThat(refused(() -> PlanFile.read(
+                                input("p.json", bytes("{ \"schema\": \"firstoff-plan-1\",\n  part: 1 }"))))
+                        .get(0))
+                .startsWith("p.json:2:3: found \"p\"; expected a key in quotation marks");
     }
 }

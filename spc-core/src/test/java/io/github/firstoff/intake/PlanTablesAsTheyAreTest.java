@@ -8,7 +8,6 @@ import java.math.BigDecimal;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Random;
@@ -27,27 +26,13 @@ class PlanTablesAsTheyAreTest {
         return PlanDraft.of(Input.text("HQ-310-P.csv", String.join("\n", lines) + "\n"), List.of(), Map.of());
     }
 
-    /** A sheet whose fields are parted by bars; a field that looks like a number is one, unless an apostrophe stands before it. */
+    /** A sheet of rows as {@link XlsxWriter#typed} takes them, with what else stands in it. */
     private static byte[] xlsx(String after, String... rows) {
-        List<String> written = new ArrayList<>();
-        for (int i = 0; i < rows.length; i++) {
-            List<String> cells = new ArrayList<>();
-            String[] fields = rows[i].split("\\|", -1);
-            for (int j = 0; j < fields.length; j++) {
-                String at = String.format(Locale.ROOT, "%c%d", 'A' + j, i + 1);
-                String field = fields[j];
-                if (field.matches("-?\\d+(\\.\\d+)?")) {
-                    cells.add(XlsxWriter.number(at, field));
-                } else if (field.startsWith("@")) {
-                    cells.add(XlsxWriter.number(at, field.substring(1), XlsxWriter.DATE));
-                } else if (!field.isEmpty()) {
-                    cells.add(XlsxWriter.text(at, field.startsWith("'") ? field.substring(1) : field));
-                }
-            }
-            written.add(XlsxWriter.row(i + 1, cells.toArray(String[]::new)));
-        }
         return new XlsxWriter()
-                .sheet("Plan", "visible", "<sheetData>" + String.join("", written) + "</sheetData>" + after)
+                .sheet(
+                        "Plan",
+                        "visible",
+                        "<sheetData>" + String.join("", XlsxWriter.typed(rows)) + "</sheetData>" + after)
                 .bytes();
     }
 
@@ -72,6 +57,15 @@ class PlanTablesAsTheyAreTest {
                 + found.limits().unit().word();
     }
 
+    private static String importance(PlanDraft draft, String number) {
+        return draft.plan()
+                .find(number)
+                .orElseThrow()
+                .characteristic()
+                .importance()
+                .word();
+    }
+
     @Test
     void germanHeadings_areUnderstood_andItIsToldHow() {
         PlanDraft draft = text(
@@ -86,13 +80,7 @@ class PlanTablesAsTheyAreTest {
 
         assertThat(shown(draft, "1")).isEqualTo("Ø52 P7: 51.949 to 51.979 mm");
         assertThat(shown(draft, "2")).isEqualTo("15.1 +0.06/0: 15.1 to 15.16 mm");
-        assertThat(draft.plan()
-                        .find("2")
-                        .orElseThrow()
-                        .characteristic()
-                        .importance()
-                        .word())
-                .isEqualTo("major");
+        assertThat(importance(draft, "2")).isEqualTo("major");
         assertThat(draft.plan().part().revision()).isEqualTo("C");
         assertThat(notices(draft))
                 .contains(
@@ -282,16 +270,7 @@ class PlanTablesAsTheyAreTest {
                         "Plan",
                         "visible",
                         "<cols><col min=\"3\" max=\"3\" hidden=\"1\"/></cols><sheetData>"
-                                + XlsxWriter.row(
-                                        1,
-                                        XlsxWriter.text("A1", "No."),
-                                        XlsxWriter.text("B1", "Item"),
-                                        XlsxWriter.text("C1", "Spec"))
-                                + XlsxWriter.row(
-                                                2,
-                                                XlsxWriter.number("A2", "1"),
-                                                XlsxWriter.text("B2", "bore"),
-                                                XlsxWriter.text("C2", "52 P7"))
+                                + String.join("", XlsxWriter.typed("No.|Item|Spec", "1|bore|52 P7"))
                                         .replace("<row r=\"2\"", "<row r=\"2\" hidden=\"1\"")
                                 + "</sheetData>")
                 .bytes();
@@ -306,30 +285,8 @@ class PlanTablesAsTheyAreTest {
     @Test
     void aSheetOfReadingsBesideThePlan_isNotTakenForIt() {
         byte[] bytes = new XlsxWriter()
-                .sheet(
-                        "Readings",
-                        List.of(XlsxWriter.row(
-                                1,
-                                XlsxWriter.text("A1", "part"),
-                                XlsxWriter.text("B1", "characteristic"),
-                                XlsxWriter.text("C1", "value"),
-                                XlsxWriter.text("D1", "unit"),
-                                XlsxWriter.text("E1", "gauge"))))
-                .sheet(
-                        "Limits",
-                        List.of(
-                                XlsxWriter.row(
-                                        1,
-                                        XlsxWriter.text("A1", "No."),
-                                        XlsxWriter.text("B1", "Item"),
-                                        XlsxWriter.text("C1", "Min"),
-                                        XlsxWriter.text("D1", "Max")),
-                                XlsxWriter.row(
-                                        2,
-                                        XlsxWriter.number("A2", "1"),
-                                        XlsxWriter.text("B2", "bore"),
-                                        XlsxWriter.number("C2", "51.95"),
-                                        XlsxWriter.number("D2", "52.05"))))
+                .sheet("Readings", XlsxWriter.typed("part|characteristic|value|unit|gauge"))
+                .sheet("Limits", XlsxWriter.typed("No.|Item|Min|Max", "1|bore|51.95|52.05"))
                 .bytes();
         PlanDraft draft = PlanDraft.of(Input.bytes("p.xlsx", bytes, relative -> Optional.empty()), List.of(), Map.of());
         assertThat(shown(draft, "1")).isEqualTo("51.95..52.05: 51.95 to 52.05 mm");
@@ -353,20 +310,8 @@ class PlanTablesAsTheyAreTest {
     @Test
     void aKeyCharacteristic_isCritical_andTold() {
         PlanDraft draft = text("number;feature;requirement;key", "1;bore;52 P7;x", "2;flange;12.5 ±0.05;");
-        assertThat(draft.plan()
-                        .find("1")
-                        .orElseThrow()
-                        .characteristic()
-                        .importance()
-                        .word())
-                .isEqualTo("critical");
-        assertThat(draft.plan()
-                        .find("2")
-                        .orElseThrow()
-                        .characteristic()
-                        .importance()
-                        .word())
-                .isEqualTo("minor");
+        assertThat(importance(draft, "1")).isEqualTo("critical");
+        assertThat(importance(draft, "2")).isEqualTo("minor");
         assertThat(notices(draft)).contains("HQ-310-P.csv:2, column key: the key characteristic was taken as critical");
     }
 
@@ -429,15 +374,7 @@ class PlanTablesAsTheyAreTest {
                 PlanFile.read(Path.of("src/test/resources/intake/plan.json")).resolve(),
                 List.of(Input.text(
                         "r.json", "[{\"part\":\"S1\",\"characteristic\":\"2\",\"value\":12.5," + members + "}]")));
-        assertThat(intake.recordOrRefuse()
-                        .parts()
-                        .get(0)
-                        .readings()
-                        .get("2")
-                        .get(0)
-                        .context()
-                        .note())
-                .contains("two");
+        assertThat(FirstReading.context(intake, "2").note()).contains("two");
         assertThat(intake.notices())
                 .anySatisfy(notice -> assertThat(notice.line()).contains("is not understood and was not used"));
     }

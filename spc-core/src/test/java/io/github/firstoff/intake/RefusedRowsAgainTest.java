@@ -220,8 +220,7 @@ class RefusedRowsAgainTest {
 
         assertThat(again.refused().lines()).isEmpty();
         assertThat(said(again)).containsExactly("@S1 1 51.962 mm", "@S1 2 12.5 mm");
-        assertThat(again.parts().get(0).readings().get("2").get(0).context().note())
-                .contains("'=2+3");
+        assertThat(again.parts().get(0).of("2").get(0).context().note()).contains("'=2+3");
     }
 
     @Test
@@ -237,25 +236,8 @@ class RefusedRowsAgainTest {
 
     @Test
     void numbersOfAWorkbook_besideTextsWithDecimalCommas_keepTheirPlaces() {
-        XlsxWriter writer = new XlsxWriter();
-        byte[] bytes = writer.sheet(
-                        "Lot",
-                        List.of(
-                                XlsxWriter.row(
-                                        1,
-                                        XlsxWriter.text("A1", "part"),
-                                        XlsxWriter.text("B1", "1"),
-                                        XlsxWriter.text("C1", "2")),
-                                XlsxWriter.row(
-                                        2,
-                                        XlsxWriter.text("A2", "S1"),
-                                        XlsxWriter.number("B2", "51.962"),
-                                        XlsxWriter.text("C2", "12,51")),
-                                XlsxWriter.row(
-                                        3,
-                                        XlsxWriter.text("A3", "S2"),
-                                        XlsxWriter.number("B3", "51.963"),
-                                        XlsxWriter.text("C3", "forty"))))
+        byte[] bytes = new XlsxWriter()
+                .sheet("Lot", XlsxWriter.typed("part|'1|'2", "S1|51.962|12,51", "S2|51.963|forty"))
                 .bytes();
         Input lot = Input.bytes("lot.xlsx", bytes, relative -> Optional.empty());
         String table = refused(IntakeSettings.USUAL, lot);

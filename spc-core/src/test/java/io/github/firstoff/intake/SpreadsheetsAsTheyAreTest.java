@@ -5,9 +5,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import io.github.firstoff.plan.ResolvedPlan;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
-import java.util.ArrayList;
 import java.util.List;
-import java.util.Locale;
 import java.util.Optional;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -19,27 +17,10 @@ class SpreadsheetsAsTheyAreTest {
     private static final ResolvedPlan PLAN =
             PlanFile.read(Path.of("src/test/resources/intake/plan.json")).resolve();
 
-    /** A sheet of these rows; a cell that looks like a number is one, unless it is marked as text by an apostrophe. */
+    /** A sheet of rows as {@link XlsxWriter#typed} takes them. */
     private static Intake sheet(String... rows) {
-        List<String> written = new ArrayList<>();
-        for (int i = 0; i < rows.length; i++) {
-            List<String> cells = new ArrayList<>();
-            String[] fields = rows[i].split("\\|", -1);
-            for (int j = 0; j < fields.length; j++) {
-                String at = String.format(Locale.ROOT, "%c%d", 'A' + j, i + 1);
-                String field = fields[j];
-                if (field.matches("-?\\d+(\\.\\d+)?")) {
-                    cells.add(XlsxWriter.number(at, field));
-                } else if (!field.isEmpty()) {
-                    cells.add(XlsxWriter.text(at, field.startsWith("'") ? field.substring(1) : field));
-                }
-            }
-            written.add(XlsxWriter.row(i + 1, cells.toArray(String[]::new)));
-        }
-        return ReadingFiles.readInputs(
-                PLAN,
-                List.of(Input.bytes(
-                        "lot.xlsx", new XlsxWriter().sheet("Lot", written).bytes(), relative -> Optional.empty())));
+        byte[] bytes = new XlsxWriter().sheet("Lot", XlsxWriter.typed(rows)).bytes();
+        return ReadingFiles.readInputs(PLAN, List.of(Input.bytes("lot.xlsx", bytes, relative -> Optional.empty())));
     }
 
     private static Intake text(String text) {
@@ -168,29 +149,13 @@ class SpreadsheetsAsTheyAreTest {
     @ValueSource(strings = {"Comment", "comments", "Remark", "REMARKS", "note"})
     void aColumnOfComments_isTheNote(String name) {
         Intake intake = sheet("part|2|" + name, "S1|12.51|burr taken off");
-        assertThat(intake.recordOrRefuse()
-                        .parts()
-                        .get(0)
-                        .readings()
-                        .get("2")
-                        .get(0)
-                        .context()
-                        .note())
-                .contains("burr taken off");
+        assertThat(FirstReading.context(intake, "2").note()).contains("burr taken off");
     }
 
     @Test
     void aNoteBesideComments_isTheNote_andTheOthersAreNamed() {
         Intake intake = sheet("part|2|Comment|note|Remark", "S1|12.51|one|two|three");
-        assertThat(intake.recordOrRefuse()
-                        .parts()
-                        .get(0)
-                        .readings()
-                        .get("2")
-                        .get(0)
-                        .context()
-                        .note())
-                .contains("two");
+        assertThat(FirstReading.context(intake, "2").note()).contains("two");
         assertThat(intake.notices())
                 .extracting(Notice::line)
                 .contains(

@@ -9,6 +9,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Random;
+import java.util.function.Function;
 import java.util.stream.Collectors;
 import org.junit.jupiter.api.Nested;
 import org.junit.jupiter.api.RepeatedTest;
@@ -82,16 +83,24 @@ class WideFormatLawsTest {
         };
     }
 
-    /** The laws; a format joins by a subclass that writes rows in it. */
+    /** The laws; a format joins by a subclass that says how rows are written in it. */
     abstract static class Laws {
-        abstract byte[] file(List<Piece> pieces);
+        private final ReadingFormat format;
+        private final Function<List<Piece>, byte[]> writing;
 
-        abstract ReadingFormat format();
+        /**
+         * @param format as what a file must be recognised
+         * @param writing what makes a file with one row per piece, in this order
+         */
+        Laws(ReadingFormat format, Function<List<Piece>, byte[]> writing) {
+            this.format = format;
+            this.writing = writing;
+        }
 
         private Intake read(List<Piece> pieces, List<RefusedRow> refused) {
             return ReadingFiles.readInputs(
                     ReadingFormatLaws.PLAN,
-                    List.of(Input.bytes("readings", file(pieces), relative -> Optional.empty())),
+                    List.of(Input.bytes("readings", writing.apply(pieces), relative -> Optional.empty())),
                     IntakeSettings.USUAL.withRefusedRows(refused::add));
         }
 
@@ -128,7 +137,7 @@ class WideFormatLawsTest {
             Intake intake = read(written, refused);
 
             assertThat(intake.files())
-                    .allSatisfy(file -> assertThat(file.format()).isEqualTo(format()));
+                    .allSatisfy(file -> assertThat(file.format()).isEqualTo(format));
             assertThat(intake.rows()).isEqualTo(new RowCounts(written.size(), good.size(), bad.size(), explained));
             assertThat(refused).hasSize(bad.size());
             for (int i = 0; i < bad.size(); i++) {
@@ -152,33 +161,27 @@ class WideFormatLawsTest {
         }
     }
 
-    private static String separated(List<Piece> pieces, String separator, char mark) {
+    private static byte[] separated(List<Piece> pieces, String separator, char mark) {
         return pieces.stream()
                 .map(piece -> piece.fields().stream()
                         .map(field -> field.matches("\\d+\\.\\d+") ? field.replace('.', mark) : field)
                         .map(field -> '"' + field + '"')
                         .collect(Collectors.joining(separator)))
-                .collect(Collectors.joining("\n", String.join(separator, heading()) + "\n", "\n"));
+                .collect(Collectors.joining("\n", String.join(separator, heading()) + "\n", "\n"))
+                .getBytes(StandardCharsets.UTF_8);
     }
 
     @Nested
     class Commas extends Laws {
-        @Override
-        byte[] file(List<Piece> pieces) {
-            return separated(pieces, ",", '.').getBytes(StandardCharsets.UTF_8);
-        }
-
-        @Override
-        ReadingFormat format() {
-            return ReadingFormat.CSV;
+        Commas() {
+            super(ReadingFormat.CSV, pieces -> separated(pieces, ",", '.'));
         }
     }
 
     @Nested
-    class SemicolonsAndDecimalCommas extends Commas {
-        @Override
-        byte[] file(List<Piece> pieces) {
-            return separated(pieces, ";", ',').getBytes(StandardCharsets.UTF_8);
+    class SemicolonsAndDecimalCommas extends Laws {
+        SemicolonsAndDecimalCommas() {
+            super(ReadingFormat.CSV, pieces -> separated(pieces, ";", ','));
         }
     }
 
@@ -196,36 +199,25 @@ class WideFormatLawsTest {
         return "{" + String.join(", ", members) + "}";
     }
 
+    private static byte[] objects(List<Piece> pieces, String between, String before, String after) {
+        return pieces.stream()
+                .map(WideFormatLawsTest::object)
+                .collect(Collectors.joining(between, before, after))
+                .getBytes(StandardCharsets.UTF_8);
+    }
+
     @Nested
     class Json extends Laws {
-        @Override
-        byte[] file(List<Piece> pieces) {
-            return pieces.stream()
-                    .map(WideFormatLawsTest::object)
-                    .collect(Collectors.joining(",\n", "[", "]"))
-                    .getBytes(StandardCharsets.UTF_8);
-        }
-
-        @Override
-        ReadingFormat format() {
-            return ReadingFormat.JSON;
+        Json() {
+            super(ReadingFormat.JSON, pieces -> objects(pieces, ",\n", "[", "]"));
         }
     }
 
     @Nested
     class JsonLinesOfPieces extends Laws {
-        @Override
-        byte[] file(List<Piece> pieces) {
-            return pieces.stream()
-                    .map(WideFormatLawsTest::object)
-                    .collect(Collectors.joining("\n", "", "\n"))
-                    .getBytes(StandardCharsets.UTF_8);
-        }
-
-        @Override
-        ReadingFormat format() {
+        JsonLinesOfPieces() {
             // One object alone is a document as much as a line.
-            return ReadingFormat.JSON_LINES;
+            super(ReadingFormat.JSON_LINES, pieces -> objects(pieces, "\n", "", "\n"));
         }
     }
 
@@ -237,30 +229,23 @@ class WideFormatLawsTest {
 
     @Nested
     class OfficeOpenXml extends Laws {
-        @Override
-        byte[] file(List<Piece> pieces) {
-            XlsxWriter writer = new XlsxWriter();
-            return writer.sheet("Readings", writer.table(table(pieces), true)).bytes();
-        }
-
-        @Override
-        ReadingFormat format() {
-            return ReadingFormat.XLSX;
+        OfficeOpenXml() {
+            super(ReadingFormat.XLSX, pieces -> {
+                XlsxWriter writer = new XlsxWriter();
+                return writer.sheet("Readings", writer.table(table(pieces), true))
+                        .bytes();
+            });
         }
     }
 
     @Nested
     class OpenDocument extends Laws {
-        @Override
-        byte[] file(List<Piece> pieces) {
-            return new OdsWriter()
-                    .sheet("Readings", OdsWriter.table(table(pieces), true))
-                    .bytes();
-        }
-
-        @Override
-        ReadingFormat format() {
-            return ReadingFormat.ODS;
+        OpenDocument() {
+            super(
+                    ReadingFormat.ODS,
+                    pieces -> new OdsWriter()
+                            .sheet("Readings", OdsWriter.table(table(pieces), true))
+                            .bytes());
         }
     }
 }

@@ -115,17 +115,7 @@ class WorkbookReadingsTest {
     }
 
     private static LocalDateTime time(Intake intake) {
-        return intake.recordOrRefuse()
-                .parts()
-                .get(0)
-                .readings()
-                .values()
-                .iterator()
-                .next()
-                .get(0)
-                .context()
-                .time()
-                .orElseThrow();
+        return FirstReading.context(intake, "2").time().orElseThrow();
     }
 
     @Test
@@ -292,15 +282,7 @@ class WorkbookReadingsTest {
         Intake intake = read(bytes);
         assertThat(values(intake)).containsExactly("S1 12.500");
         assertThat(intake.rows()).isEqualTo(new RowCounts(1, 1, 0, 0));
-        assertThat(intake.recordOrRefuse()
-                        .parts()
-                        .get(0)
-                        .readings()
-                        .get("2")
-                        .get(0)
-                        .context()
-                        .note())
-                .contains("burr  left");
+        assertThat(FirstReading.context(intake, "2").note()).contains("burr  left");
         assertThat(notices(intake))
                 .containsExactly(
                         "r.xlsx, sheet \"Readings\": 1 row is hidden; it was read all the same (5)",

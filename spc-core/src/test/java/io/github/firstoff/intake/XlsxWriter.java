@@ -198,6 +198,31 @@ final class XlsxWriter {
         return bytes.toByteArray();
     }
 
+    /**
+     * Rows as a person types them, their fields parted by bars: a field that looks like a number is one, behind an {@code @} stands the day
+     * number of a date, and an apostrophe in front makes a text of anything. Empty fields are no cells.
+     */
+    static List<String> typed(String... rows) {
+        List<String> written = new ArrayList<>();
+        for (int i = 0; i < rows.length; i++) {
+            List<String> cells = new ArrayList<>();
+            String[] fields = rows[i].split("\\|", -1);
+            for (int j = 0; j < fields.length; j++) {
+                String at = Fault.Where.letters(j + 1) + (i + 1);
+                String field = fields[j];
+                if (field.matches("-?\\d+(\\.\\d+)?")) {
+                    cells.add(number(at, field));
+                } else if (field.startsWith("@")) {
+                    cells.add(number(at, field.substring(1), DATE));
+                } else if (!field.isEmpty()) {
+                    cells.add(text(at, field.startsWith("'") ? field.substring(1) : field));
+                }
+            }
+            written.add(row(i + 1L, cells.toArray(String[]::new)));
+        }
+        return written;
+    }
+
     /** A table of texts and numbers as rows; what is a plain number is stored as one where the test says so. */
     List<String> table(List<List<String>> lines, boolean numbers) {
         List<String> rows = new ArrayList<>();
