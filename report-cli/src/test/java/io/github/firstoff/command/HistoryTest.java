@@ -200,4 +200,28 @@ class HistoryTest {
         assertThat(run.err()).contains("--csv and --out name one file");
         assertThat(Path.of(both)).doesNotExist();
     }
+
+    @Test
+    void twentyBatchesStandOnOnePage() throws IOException {
+        List<String> line = new ArrayList<>(List.of(
+                "history",
+                "--plan",
+                Samples.FOLDER.resolve("hq-310-p.plan.json").toString(),
+                "--characteristic",
+                "1"));
+        String readings = Files.readString(Samples.FOLDER.resolve("batch-2208.csv"));
+        for (int batch = 2301; batch <= 2320; batch++) {
+            Path file = folder.resolve("lot-" + batch + ".csv");
+            Files.writeString(file, readings.replace("2208-", batch + "-"));
+            line.add(file.toString());
+        }
+        Path sheet = folder.resolve("history.pdf");
+        line.addAll(List.of("--out", sheet.toString()));
+        Samples.Run run = Samples.run(line.toArray(String[]::new));
+        assertThat(run.code()).as(run.err()).isEqualTo(1);
+        try (PDDocument document = Loader.loadPDF(sheet.toFile())) {
+            assertThat(document.getNumberOfPages()).isEqualTo(1);
+            assertThat(new PDFTextStripper().getText(document)).contains("lot-2301", "lot-2320");
+        }
+    }
 }

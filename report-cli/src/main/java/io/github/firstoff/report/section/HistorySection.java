@@ -24,7 +24,14 @@ import java.util.Optional;
 
 /** One characteristic across several batches: a sentence, a picture on one scale, a line for each batch. */
 public final class HistorySection {
+    /** Height of the picture over few batches, in millimetres. */
     private static final double HEIGHT = 88;
+
+    /** How much lower the picture is for each batch more, so that picture, table and signatures share a page as long as they can. */
+    private static final double LOWER_PER_BATCH = 2.5;
+
+    private static final int FEW_BATCHES = 8;
+    private static final double LEAST_HEIGHT = 58;
 
     /** The longest span of batches that the head of a page has room for. */
     private static final int LONGEST_SPAN = 28;
@@ -57,7 +64,7 @@ public final class HistorySection {
         figure().ifPresent(figure -> {
             blocks.add(new Block.FigureBlock(
                     figure,
-                    HEIGHT,
+                    height(figure.batches().size()),
                     Labels.text("history.alternative", figure.batches().size())));
             blocks.add(new Block.Note(Text.of(Labels.text("history.picture"))));
         });
@@ -66,6 +73,10 @@ public final class HistorySection {
         reasons().ifPresent(text -> blocks.add(new Block.Note(Text.of(text))));
         sheet.remarks().forEach(remark -> blocks.add(new Block.Note(Text.of(Labels.text(remark)))));
         return blocks;
+    }
+
+    private static double height(int batches) {
+        return Math.max(LEAST_HEIGHT, HEIGHT - LOWER_PER_BATCH * Math.max(0, batches - FEW_BATCHES));
     }
 
     /** The batches for the head of the page: the one, the first and the last, or how many where their names are long. */
