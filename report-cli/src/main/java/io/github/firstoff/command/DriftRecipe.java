@@ -17,7 +17,6 @@ import io.github.firstoff.sheet.DriftMaker;
 import io.github.firstoff.sheet.DriftOptions;
 import io.github.firstoff.sheet.DriftSheet;
 import io.github.firstoff.sheet.DriftWords;
-import io.github.firstoff.sheet.Provenance;
 import io.github.firstoff.sheet.SheetKind;
 import io.github.firstoff.study.drift.DriftSettings;
 import java.io.Writer;
@@ -142,11 +141,6 @@ final class DriftRecipe implements SheetRecipe {
         }
 
         @Override
-        public Provenance provenance() {
-            return sheet.sheet().provenance();
-        }
-
-        @Override
         public void write(Writer target) {
             DriftJson.write(sheet, target);
         }
@@ -164,11 +158,6 @@ final class DriftRecipe implements SheetRecipe {
                             "characteristics[].batch",
                             "characteristics[].forecast.piece")
                     .andSentencesAt("notFollowed[].reason");
-        }
-
-        @Override
-        public List<String> notices() {
-            return sheet.sheet().notices();
         }
 
         @Override

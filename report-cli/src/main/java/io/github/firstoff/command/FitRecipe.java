@@ -15,7 +15,6 @@ import io.github.firstoff.report.model.ReportModel;
 import io.github.firstoff.sheet.FitJson;
 import io.github.firstoff.sheet.FitSheet;
 import io.github.firstoff.sheet.FitWords;
-import io.github.firstoff.sheet.Provenance;
 import io.github.firstoff.study.pressfit.FitResult;
 import io.github.firstoff.study.pressfit.FitStudy;
 import io.github.firstoff.study.pressfit.Matching;
@@ -86,11 +85,6 @@ final class FitRecipe implements SheetRecipe {
         }
 
         @Override
-        public Provenance provenance() {
-            return sheet.provenance();
-        }
-
-        @Override
         public void write(Writer target) {
             FitJson.write(sheet, target);
         }
@@ -112,11 +106,6 @@ final class FitRecipe implements SheetRecipe {
                             "matching.left[].name",
                             "matching.left[].size")
                     .andSentencesAt("answer", "decisions[]");
-        }
-
-        @Override
-        public List<String> notices() {
-            return sheet.notices();
         }
 
         @Override

@@ -195,11 +195,6 @@ final class HistoryRecipe implements SheetRecipe {
         }
 
         @Override
-        public Provenance provenance() {
-            return sheet.provenance();
-        }
-
-        @Override
         public void write(Writer target) {
             HistoryJson.write(sheet, target);
         }
@@ -217,11 +212,6 @@ final class HistoryRecipe implements SheetRecipe {
         public PrintedFigures printed() {
             return PrintedFigures.at(
                     "part", "characteristic.number", "batches[].batch", "batches[].minimum", "batches[].maximum");
-        }
-
-        @Override
-        public List<String> notices() {
-            return sheet.notices();
         }
 
         @Override

@@ -12,7 +12,6 @@ import io.github.firstoff.report.model.PaperSize;
 import io.github.firstoff.report.model.ReportModel;
 import io.github.firstoff.sheet.FitWords;
 import io.github.firstoff.sheet.Phrases;
-import io.github.firstoff.sheet.Provenance;
 import io.github.firstoff.sheet.StackJson;
 import io.github.firstoff.sheet.StackSheet;
 import io.github.firstoff.sheet.StackWords;
@@ -60,11 +59,6 @@ final class StackRecipe implements SheetRecipe {
         }
 
         @Override
-        public Provenance provenance() {
-            return sheet.provenance();
-        }
-
-        @Override
         public void write(Writer target) {
             StackJson.write(sheet, target);
         }
@@ -91,11 +85,6 @@ final class StackRecipe implements SheetRecipe {
         public PrintedFigures printed() {
             return PrintedFigures.at("worstCase.minimum", "worstCase.maximum", "members[].name")
                     .andSentencesAt("answer");
-        }
-
-        @Override
-        public List<String> notices() {
-            return sheet.notices();
         }
 
         @Override

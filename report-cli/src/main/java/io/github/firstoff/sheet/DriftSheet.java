@@ -2,6 +2,7 @@ package io.github.firstoff.sheet;
 
 import io.github.firstoff.conformance.SheetVerdict;
 import io.github.firstoff.conformance.Verdict;
+import io.github.firstoff.remark.Remark;
 import io.github.firstoff.words.Labels;
 import java.util.ArrayList;
 import java.util.List;
@@ -14,7 +15,8 @@ import java.util.List;
  * @param findings one for each characteristic and batch that was followed, those that need attention first
  * @param left the characteristics that were not followed, and why
  */
-public record DriftSheet(Sheet sheet, DriftOptions options, List<DriftFinding> findings, List<Left> left) {
+public record DriftSheet(Sheet sheet, DriftOptions options, List<DriftFinding> findings, List<Left> left)
+        implements Told {
     /** Copies the lists. */
     public DriftSheet {
         findings = List.copyOf(findings);
@@ -75,5 +77,15 @@ public record DriftSheet(Sheet sheet, DriftOptions options, List<DriftFinding> f
             case NONCONFORMING -> SheetVerdict.REJECTED;
             case NOT_MEASURED -> SheetVerdict.INCOMPLETE;
         };
+    }
+
+    @Override
+    public Provenance provenance() {
+        return sheet.provenance();
+    }
+
+    @Override
+    public List<Remark> remarks() {
+        return sheet.remarks();
     }
 }

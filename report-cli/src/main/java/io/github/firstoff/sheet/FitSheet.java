@@ -15,15 +15,11 @@ import java.util.Optional;
  * @param remarks what should be known of the inputs
  * @param provenance what it was made from and by
  */
-public record FitSheet(FitResult result, Optional<Hand> hand, List<Remark> remarks, Provenance provenance) {
+public record FitSheet(FitResult result, Optional<Hand> hand, List<Remark> remarks, Provenance provenance)
+        implements Told {
     /** Copies the list. */
     public FitSheet {
         remarks = List.copyOf(remarks);
-    }
-
-    /** What should be known of the inputs, in English. */
-    public List<String> notices() {
-        return Remark.english(remarks);
     }
 
     /** What the assembly is called. */

@@ -22,7 +22,8 @@ public record HistorySheet(
         ResolvedCharacteristic characteristic,
         List<Batch> batches,
         List<Remark> remarks,
-        Provenance provenance) {
+        Provenance provenance)
+        implements Told {
     /** Copies the lists; refuses a history of nothing. */
     public HistorySheet {
         batches = List.copyOf(batches);
@@ -30,11 +31,6 @@ public record HistorySheet(
         if (batches.isEmpty()) {
             throw new IllegalArgumentException("a history has at least one batch");
         }
-    }
-
-    /** What a reader must know beside it, in English. */
-    public List<String> notices() {
-        return Remark.english(remarks);
     }
 
     /**

@@ -24,17 +24,13 @@ public record Sheet(
         Job job,
         List<String> refusals,
         List<Remark> remarks,
-        Provenance provenance) {
+        Provenance provenance)
+        implements Told {
     /** Copies the lists. */
     public Sheet {
         findings = List.copyOf(findings);
         refusals = List.copyOf(refusals);
         remarks = List.copyOf(remarks);
-    }
-
-    /** What a reader must know beside the verdicts, in English. */
-    public List<String> notices() {
-        return Remark.english(remarks);
     }
 
     /** The plan that the pieces were held against. */

@@ -11,18 +11,13 @@ import java.util.List;
  * @param remarks what should be known of the inputs
  * @param provenance what it was made from and by
  */
-public record StackSheet(StackResult result, List<Remark> remarks, Provenance provenance) {
+public record StackSheet(StackResult result, List<Remark> remarks, Provenance provenance) implements Told {
     /** The share outside the wanted gap that is taken as none to speak of (common practice: the tails of ±3σ). */
     private static final double USUAL_SHARE = 0.0027;
 
     /** Copies the list. */
     public StackSheet {
         remarks = List.copyOf(remarks);
-    }
-
-    /** What should be known of the inputs, in English. */
-    public List<String> notices() {
-        return Remark.english(remarks);
     }
 
     /**
