@@ -21,37 +21,25 @@ import java.util.stream.Collectors;
 public final class TableCsv {
     private static final List<String> INDICES = List.of("Cp", "Cpk", "Pp", "Ppk", "Cpm");
 
+    /** Counts and statistics, of which every table has these. */
+    private static final List<String> FIGURES = List.of(
+            "count", "nonconforming", "inconclusive", "missing", "minimum", "mean", "maximum", "standardDeviation");
+
     private TableCsv() {}
 
     /** The characteristics of a sheet, a line each. */
     public static String characteristics(Sheet sheet) {
         List<List<String>> rows = new ArrayList<>();
-        List<String> head = new ArrayList<>(List.of(
-                "number",
-                "feature",
-                "requirement",
-                "class",
-                "unit",
-                "lower",
-                "upper",
-                "gauge",
-                "verdict",
-                "count",
-                "nonconforming",
-                "inconclusive",
-                "missing",
-                "minimum",
-                "mean",
-                "maximum",
-                "standardDeviation",
-                "control"));
+        List<String> head = new ArrayList<>(
+                List.of("number", "feature", "requirement", "class", "unit", "lower", "upper", "gauge", "verdict"));
+        head.addAll(FIGURES);
+        head.add("control");
         INDICES.forEach(name -> head.add(name.toLowerCase(Locale.ROOT)));
         rows.add(head);
         for (Finding finding : sheet.findings()) {
             CharacteristicResult result = finding.result();
             Characteristic characteristic = result.characteristic().characteristic();
             Limits limits = result.characteristic().limits();
-            Optional<Summary> summary = finding.summary();
             List<String> row = new ArrayList<>(List.of(
                     text(finding.number()),
                     text(characteristic.feature()),
@@ -61,19 +49,12 @@ public final class TableCsv {
                     decimal(limits.lower()),
                     decimal(limits.upper()),
                     text(characteristic.gauge().orElse("")),
-                    result.characteristic().isJudged() ? result.verdict().word() : "",
-                    Integer.toString(result.judgements().size()),
-                    Integer.toString(result.count(Verdict.NONCONFORMING)),
-                    Integer.toString(result.count(Verdict.INCONCLUSIVE)),
-                    Long.toString(result.missingCount()),
-                    decimal(summary.map(Summary::minimum)),
-                    summary.map(each -> number(OptionalDouble.of(each.mean()))).orElse(""),
-                    decimal(summary.map(Summary::maximum)),
-                    summary.map(each -> number(each.standardDeviation())).orElse(""),
-                    finding.study()
-                            .map(study -> study.assessment().control())
-                            .map(ControlState::word)
-                            .orElse("")));
+                    result.characteristic().isJudged() ? result.verdict().word() : ""));
+            row.addAll(figures(finding));
+            row.add(finding.study()
+                    .map(study -> study.assessment().control())
+                    .map(ControlState::word)
+                    .orElse(""));
             INDICES.forEach(name -> row.add(index(finding, name)));
             rows.add(row);
         }
@@ -94,38 +75,18 @@ public final class TableCsv {
     /** The batches of a history, a line each. */
     public static String batches(HistorySheet sheet) {
         List<List<String>> rows = new ArrayList<>();
-        rows.add(List.of(
-                "batch",
-                "file",
-                "verdict",
-                "count",
-                "nonconforming",
-                "inconclusive",
-                "missing",
-                "minimum",
-                "mean",
-                "maximum",
-                "standardDeviation",
-                "control",
-                "cpk",
-                "cpkLower",
-                "cpkUpper"));
+        List<String> head = new ArrayList<>(List.of("batch", "file", "verdict"));
+        head.addAll(FIGURES);
+        head.addAll(List.of("control", "cpk", "cpkLower", "cpkUpper"));
+        rows.add(head);
         for (HistorySheet.Batch batch : sheet.batches()) {
-            CharacteristicResult result = batch.finding().result();
-            Optional<Summary> summary = batch.finding().summary();
             Optional<Index> shown = batch.cpk().filter(index -> batch.showsCpk());
-            rows.add(List.of(
+            List<String> row = new ArrayList<>(List.of(
                     text(batch.name()),
                     text(batch.file()),
-                    result.verdict().word(),
-                    Integer.toString(result.judgements().size()),
-                    Integer.toString(result.count(Verdict.NONCONFORMING)),
-                    Integer.toString(result.count(Verdict.INCONCLUSIVE)),
-                    Long.toString(result.missingCount()),
-                    decimal(summary.map(Summary::minimum)),
-                    summary.map(each -> number(OptionalDouble.of(each.mean()))).orElse(""),
-                    decimal(summary.map(Summary::maximum)),
-                    summary.map(each -> number(each.standardDeviation())).orElse(""),
+                    batch.finding().result().verdict().word()));
+            row.addAll(figures(batch.finding()));
+            row.addAll(List.of(
                     batch.control().map(ControlState::word).orElse(""),
                     shown.map(index -> number(index.value())).orElse(""),
                     shown.flatMap(Index::interval)
@@ -134,8 +95,24 @@ public final class TableCsv {
                     shown.flatMap(Index::interval)
                             .map(each -> number(OptionalDouble.of(each.upper())))
                             .orElse("")));
+            rows.add(row);
         }
         return lines(rows);
+    }
+
+    /** What {@link #FIGURES} names, of one characteristic. */
+    private static List<String> figures(Finding finding) {
+        CharacteristicResult result = finding.result();
+        Optional<Summary> summary = finding.summary();
+        return List.of(
+                Integer.toString(result.judgements().size()),
+                Integer.toString(result.count(Verdict.NONCONFORMING)),
+                Integer.toString(result.count(Verdict.INCONCLUSIVE)),
+                Long.toString(result.missingCount()),
+                decimal(summary.map(Summary::minimum)),
+                summary.map(each -> number(OptionalDouble.of(each.mean()))).orElse(""),
+                decimal(summary.map(Summary::maximum)),
+                summary.map(each -> number(each.standardDeviation())).orElse(""));
     }
 
     private static String decimal(Optional<BigDecimal> value) {
