@@ -3,6 +3,7 @@ package io.github.firstoff.proof;
 import io.github.firstoff.report.pdf.Seal;
 import io.github.firstoff.words.Labels;
 import java.io.IOException;
+import java.nio.charset.StandardCharsets;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.LinkedHashMap;
@@ -67,6 +68,10 @@ public final class SheetFile {
     public static SheetFile read(String name, byte[] bytes) {
         silenceLibrary();
         Optional<Seal> seal = Seal.find(bytes);
+        if (seal.isEmpty() && !isPdf(bytes)) {
+            throw new ProofRefused(
+                    name + " cannot be read as a sheet: it is no PDF file; expected a sheet that this program wrote");
+        }
         String broken = seal.isPresent() && !seal.get().isIntact(bytes)
                 ? "; its bytes are not those that were written when the sheet was made"
                 : "";
@@ -95,6 +100,11 @@ public final class SheetFile {
                             + (fault.getMessage() == null ? "" : " (" + firstLine(fault.getMessage()) + ")") + broken,
                     fault);
         }
+    }
+
+    /** Whether the file begins as a PDF file does; readers look for that in the first kilobyte. */
+    private static boolean isPdf(byte[] bytes) {
+        return new String(bytes, 0, Math.min(bytes.length, 1024), StandardCharsets.ISO_8859_1).contains("%PDF-");
     }
 
     private static String firstLine(String message) {

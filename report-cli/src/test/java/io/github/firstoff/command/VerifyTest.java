@@ -475,7 +475,7 @@ class VerifyTest {
     void verify_whatIsNoSheet_isUnreadable() throws IOException {
         Samples.Run text = verify("no sheet".getBytes(StandardCharsets.UTF_8));
         assertThat(text.code()).isEqualTo(ExitCodes.INPUT);
-        assertThat(text.err()).contains("cannot be read as a sheet");
+        assertThat(text.err()).contains("cannot be read as a sheet: it is no PDF file; expected a sheet");
         Samples.Run none = Samples.run("verify", folder.resolve("absent.pdf").toString());
         assertThat(none.code()).isEqualTo(ExitCodes.INPUT);
         assertThat(none.err()).contains("there is no such file").doesNotContain("Exception");
