@@ -78,13 +78,7 @@ public final class DriftMaker {
         }
         if (findings.isEmpty()) {
             throw new DriftRefused("no characteristic can be followed: "
-                    + (left.isEmpty()
-                            ? "the plan has none"
-                            : String.join(
-                                    "; ",
-                                    left.stream()
-                                            .map(each -> each.number() + " " + each.reason())
-                                            .toList())));
+                    + (left.isEmpty() ? "the plan has none" : DriftSheet.told(left)));
         }
         findings.sort(DriftFinding.MOST_URGENT);
         return new DriftSheet(sheet, options, findings, left);

@@ -5,7 +5,10 @@ import io.github.firstoff.conformance.Verdict;
 import io.github.firstoff.remark.Remark;
 import io.github.firstoff.words.Labels;
 import java.util.ArrayList;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
+import java.util.stream.Collectors;
 
 /**
  * A study of drift, ready to be told.
@@ -47,6 +50,19 @@ public record DriftSheet(Sheet sheet, DriftOptions options, List<DriftFinding> f
             arguments.add(0, count);
             return Labels.text(why.key, arguments.toArray());
         }
+    }
+
+    /** Which characteristics were not followed and why, each reason once. */
+    public static String told(List<Left> left) {
+        Map<String, List<Left>> byReason = new LinkedHashMap<>();
+        left.forEach(each -> byReason.computeIfAbsent(each.reason(), reason -> new ArrayList<>())
+                .add(each));
+        return byReason.values().stream()
+                .map(group -> Labels.text(
+                        "drift.left-out",
+                        Phrases.listed(group.stream().map(Left::number).toList()),
+                        group.get(0).reason(group.size())))
+                .collect(Collectors.joining("; "));
     }
 
     /** Why a characteristic was not followed. */

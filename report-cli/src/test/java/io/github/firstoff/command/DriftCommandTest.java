@@ -219,7 +219,7 @@ class DriftCommandTest {
     void samplesOfOne_andNothingMeasured_areErrors() throws IOException {
         Run one = drift(put("one.csv", HEAD + "P001,1,52.001\n"));
         assertThat(one.code()).isEqualTo(3);
-        assertThat(one.err()).contains("1 has 1 reading in one.csv (line 2)").contains("2 was not measured");
+        assertThat(one.err()).contains("1 has 1 reading in one.csv (line 2)").contains("; 2 and 4 were not measured;");
         Run none = drift();
         assertThat(none.code()).isEqualTo(2);
         assertThat(none.err()).contains("READINGS are missing");

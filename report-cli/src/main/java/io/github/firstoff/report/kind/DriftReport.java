@@ -11,12 +11,9 @@ import io.github.firstoff.report.section.SheetFrame;
 import io.github.firstoff.sheet.DriftFinding;
 import io.github.firstoff.sheet.DriftSheet;
 import io.github.firstoff.sheet.DriftWords;
-import io.github.firstoff.sheet.Phrases;
 import io.github.firstoff.words.Labels;
 import java.util.ArrayList;
-import java.util.LinkedHashMap;
 import java.util.List;
-import java.util.Map;
 import java.util.stream.IntStream;
 
 /**
@@ -100,18 +97,7 @@ public final class DriftReport {
         if (sheet.left().isEmpty()) {
             return List.of();
         }
-        Map<String, List<DriftSheet.Left>> byReason = new LinkedHashMap<>();
-        sheet.left()
-                .forEach(each -> byReason.computeIfAbsent(each.reason(), reason -> new ArrayList<>())
-                        .add(each));
-        List<String> said = byReason.values().stream()
-                .map(group -> Labels.text(
-                        "drift.left-out",
-                        Phrases.listed(
-                                group.stream().map(DriftSheet.Left::number).toList()),
-                        group.get(0).reason(group.size())))
-                .toList();
-        return List.of(new Block.Note(Text.of(Labels.text("drift.not-followed", String.join("; ", said)))));
+        return List.of(new Block.Note(Text.of(Labels.text("drift.not-followed", DriftSheet.told(sheet.left())))));
     }
 
     private static Block entered() {
